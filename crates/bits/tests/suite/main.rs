@@ -1,0 +1,10 @@
+//! The crate from outside: against published values, against references built from general-purpose libraries, and round trips.
+
+mod encode_inverts;
+mod extract_reference;
+mod published_checksums;
+mod published_formats;
+mod scaling_exact;
+#[cfg(feature = "serde")]
+mod serde_forms;
+mod support;
