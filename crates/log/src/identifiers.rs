@@ -1,0 +1,93 @@
+//! Whether identifier words make sense in the byte order they are read in.
+//!
+//! The public registry says that the identifier word of link type 227 is big-endian. Some recordings hold it the other way
+//! round. Neither order is tried silently: every word is weighed both ways, and a log that speaks for the other order
+//! says so in its report, so that the user can ask for it.
+
+use crate::frame::STANDARD_ID_MAX;
+
+/// The flag of a 29-bit identifier (link-type registry, LINKTYPE 227).
+pub(crate) const EXTENDED_FLAG: u32 = 0x8000_0000;
+/// The flag of a remote frame (same source).
+pub(crate) const REMOTE_FLAG: u32 = 0x4000_0000;
+/// The flag of an error message (same source).
+pub(crate) const ERROR_FLAG: u32 = 0x2000_0000;
+/// The bits of the identifier itself (same source).
+pub(crate) const IDENTIFIER_BITS: u32 = 0x1FFF_FFFF;
+/// Error classes sit in the low bits of the word; a bit up here is no class.
+const NO_ERROR_CLASS: u32 = 0x1FFF_0000;
+
+/// How many words speak for one byte order alone.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Evidence {
+    words: u64,
+    for_read_order: u64,
+    for_other_order: u64,
+}
+
+impl Evidence {
+    /// Weighs one word, given as it is read.
+    pub(crate) fn weigh(&mut self, word: u32) {
+        self.words += 1;
+        match (makes_sense(word), makes_sense(word.swap_bytes())) {
+            (true, false) => self.for_read_order += 1,
+            (false, true) => self.for_other_order += 1,
+            _ => {}
+        }
+    }
+
+    /// A sentence where the words speak clearly for the other order: at least a quarter of all, four times as many as against.
+    pub(crate) fn doubt(&self) -> Option<&'static str> {
+        let clear = self.for_other_order > 4 * self.for_read_order
+            && 4 * self.for_other_order >= self.words;
+        clear.then_some(
+            "the identifiers make sense only with their bytes in the other order than they were read in; \
+             read the log again with the identifier order turned over if the frames are not the ones you expect",
+        )
+    }
+}
+
+/// Whether a word can be the identifier of a frame that was seen on a wire, or an error class.
+fn makes_sense(word: u32) -> bool {
+    if word & ERROR_FLAG != 0 {
+        return word & NO_ERROR_CLASS == 0;
+    }
+    word & EXTENDED_FLAG != 0 || word & IDENTIFIER_BITS <= STANDARD_ID_MAX
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn weighed(words: &[u32]) -> Evidence {
+        let mut evidence = Evidence::default();
+        words.iter().for_each(|&word| evidence.weigh(word));
+        evidence
+    }
+
+    #[test]
+    fn words_in_the_registry_order_raise_no_doubt() {
+        assert_eq!(
+            weighed(&[0x123, 0x98FE_F100, 0x4000_0123, 0x7E8, 0x2000_0040]).doubt(),
+            None
+        );
+    }
+
+    #[test]
+    fn the_same_words_turned_over_do() {
+        let words = [0x123_u32, 0x98FE_F100, 0x4000_0123, 0x7E8, 0x2000_0040].map(u32::swap_bytes);
+        assert!(weighed(&words).doubt().is_some());
+    }
+
+    #[test]
+    fn one_odd_word_among_many_raises_none() {
+        let mut words = vec![0x123_u32; 100];
+        words.push(0x123_u32.swap_bytes());
+        assert_eq!(weighed(&words).doubt(), None);
+    }
+
+    #[test]
+    fn words_that_fit_both_ways_say_nothing() {
+        assert_eq!(weighed(&[0x8000_0080, 0x9234_5698]).doubt(), None);
+    }
+}

@@ -1,0 +1,51 @@
+//! Recordings of vehicle networks, read and written one frame after another.
+//!
+//! The principal type is [`Recording`]: one opened log, responsible for handing out its frames in the order in which they
+//! were recorded, and for telling at the end what it could not read and where ([`Report`]). It never guesses silently,
+//! never stops at damage that can be stepped over, and never holds more of a log in memory than one buffer. It knows
+//! nothing of signals or networks: what a frame means is decided on the floor above.
+//!
+//! Read: `pcap` and `pcapng` with link type 227 (classic CAN and CAN FD), delimited text with a header line, and any other
+//! line-based text by a pattern that the user writes ([`LinePattern`]); each of them also inside gzip or Zstandard.
+//! Written: `pcapng` and delimited text ([`write`](mod@write)).
+//!
+//! ```
+//! use wirelore_log::{Options, Recording};
+//!
+//! let log = "time_s,id_hex,ext,data_hex\n0.250,18FEF100,1,FF 34 17 FC\n0.350,18FEF100,1,FF 34\n";
+//! let mut recording = Recording::from_reader(Box::new(log.as_bytes()), "drive.csv", &Options::default())?;
+//! let mut bytes_seen = 0;
+//! while let Some(frame) = recording.next()? {
+//!     assert_eq!((frame.id, frame.extended), (0x18FE_F100, true));
+//!     bytes_seen += frame.payload.len();
+//! }
+//! assert_eq!(bytes_seen, 6);
+//! assert_eq!(recording.report().frames_read(), 2);
+//! # Ok::<(), wirelore_log::LogError>(())
+//! ```
+
+mod byte_order;
+mod can_record;
+mod channels;
+mod error;
+mod flaw;
+mod frame;
+mod identifiers;
+mod options;
+mod packet;
+mod pcap;
+mod pcapng;
+mod recording;
+mod report;
+mod search;
+mod source;
+mod text;
+mod window;
+pub mod write;
+
+pub use error::LogError;
+pub use frame::{Channel, ChannelInfo, Frame, Kind, PlaceInLog, dlc_of_length, length_of_dlc};
+pub use options::{Format, IdentifierOrder, Options};
+pub use recording::Recording;
+pub use report::{Backwards, Damage, Report};
+pub use text::{ColumnMap, LinePattern};

@@ -1,0 +1,236 @@
+//! The block-structured packet file: sections, interfaces, packets, each a block that says its own length twice.
+//!
+//! The layout is the one of the IETF draft on the pcapng capture file format (opsawg-pcapng).
+
+mod block;
+mod clock;
+mod interface;
+
+use crate::byte_order::ByteOrder;
+use crate::flaw::{Flaw, Implausible};
+use crate::frame::{Found, PlaceInLog};
+use crate::packet::Packet;
+use crate::recording::Shared;
+use crate::search;
+use crate::window::Window;
+
+use block::{Envelope, PacketBody, kind};
+use interface::{Interfaces, Link};
+
+/// Whether the bytes begin with a section header.
+pub(crate) fn begins(first: &[u8]) -> bool {
+    first.starts_with(&kind::SECTION.to_be_bytes()) && block::byte_order_mark(first).is_ok()
+}
+
+/// The reader of one block-structured packet file.
+#[derive(Debug, Default)]
+pub(crate) struct PcapngReader {
+    /// The byte order of the section being read; `None` before the first.
+    section: Option<ByteOrder>,
+    /// Whether the section is of a version whose blocks are not understood.
+    unreadable_version: bool,
+    interfaces: Interfaces,
+    /// Whether the section has had a packet: interfaces are described before (common practice, no source).
+    has_packets: bool,
+    blocks: u64,
+}
+
+impl PcapngReader {
+    /// Where the reading position is.
+    pub(crate) fn place(&self, window: &Window) -> PlaceInLog {
+        PlaceInLog::Block {
+            number: self.blocks + 1,
+            offset: window.offset(),
+        }
+    }
+
+    /// The next frame.
+    #[inline]
+    pub(crate) fn step(&mut self, window: &mut Window, shared: &mut Shared) -> Option<Found> {
+        while self.is_more(window, shared) {
+            match self.envelope(window) {
+                Ok(envelope) => {
+                    let frame = self.block(envelope, window, shared);
+                    self.blocks += 1;
+                    window.consume(envelope.total_bytes);
+                    if frame.is_some() {
+                        return frame;
+                    }
+                }
+                Err(what) => self.search(window, shared, what),
+            }
+        }
+        None
+    }
+
+    /// Whether at least the envelope of a block is left; tells a tail that is too short for one.
+    #[inline]
+    fn is_more(&self, window: &mut Window, shared: &mut Shared) -> bool {
+        if window.have(block::ENVELOPE_BYTES) {
+            return true;
+        }
+        let left = window.data().len();
+        if left > 0 {
+            shared.report.tail_lost(
+                self.place(window),
+                format!("the log ends after {left} bytes of a block"),
+            );
+            window.consume(left);
+        }
+        false
+    }
+
+    /// The checked envelope of the block at the reading position, with the whole block fetched.
+    #[inline]
+    fn envelope(&self, window: &mut Window) -> Result<Envelope, Implausible> {
+        let envelope = Envelope::read(window.data(), self.section)?;
+        if !window.have(envelope.total_bytes) {
+            let left = window.data().len();
+            return Err(Implausible::BlockBeyondEnd {
+                told: envelope.total_bytes as u32,
+                left,
+            });
+        }
+        envelope.check_trailer(window.data())
+    }
+
+    /// What one whole block says.
+    #[inline]
+    fn block(&mut self, envelope: Envelope, window: &Window, shared: &mut Shared) -> Option<Found> {
+        let order = envelope.order;
+        let body = envelope.body(window.data());
+        if envelope.kind != kind::SECTION && self.unreadable_version {
+            return None;
+        }
+        let packet = match envelope.kind {
+            kind::PACKET => PacketBody::enhanced(body, order),
+            kind::SIMPLE_PACKET => {
+                PacketBody::simple(body, order, self.interfaces.first_limit_bytes())
+            }
+            kind::OLD_PACKET => PacketBody::old(body, order),
+            _ => {
+                self.describing_block(envelope, body, self.place(window), shared);
+                return None;
+            }
+        };
+        let place = self.place(window);
+        let outcome = packet.and_then(|packet| {
+            let position = window.position() + block::BODY_AT + packet.data.start;
+            self.packet(packet, body, position, place, shared)
+        });
+        outcome.unwrap_or_else(|flaw| {
+            shared.report.damaged_at(place, &flaw);
+            None
+        })
+    }
+
+    /// The frame in a packet block.
+    #[inline]
+    fn packet(
+        &mut self,
+        packet: PacketBody,
+        body: &[u8],
+        position: usize,
+        place: PlaceInLog,
+        shared: &mut Shared,
+    ) -> Result<Option<Found>, Flaw<'static>> {
+        self.has_packets = true;
+        let interface = self
+            .interfaces
+            .get(packet.interface)
+            .ok_or(Flaw::NoInterface(packet.interface))?;
+        let channel = match interface.link {
+            Link::Channel(channel) => channel,
+            Link::Other(link_type) => {
+                shared.report.other_link(link_type);
+                return Ok(None);
+            }
+            Link::Unknown => return Err(Flaw::NoInterface(packet.interface)),
+        };
+        let time_ns = match packet.ticks {
+            Some(ticks) => Some(interface.clock.time_ns(ticks).ok_or(Flaw::TimeOutOfRange)?),
+            None => None,
+        };
+        let record = body.get(packet.data).unwrap_or_default();
+        Ok(Packet {
+            record,
+            position,
+            original: packet.original,
+            time_ns,
+            channel,
+            place,
+        }
+        .frame(shared))
+    }
+
+    /// Blocks that hold no packet: sections and interfaces are kept, all others are passed over.
+    #[cold]
+    fn describing_block(
+        &mut self,
+        envelope: Envelope,
+        body: &[u8],
+        place: PlaceInLog,
+        shared: &mut Shared,
+    ) {
+        let outcome = match envelope.kind {
+            kind::SECTION => self.begin_section(envelope.order, body),
+            kind::INTERFACE => self
+                .interfaces
+                .describe(body, envelope.order, &mut shared.channels),
+            other => {
+                if !kind::PUBLISHED_AND_PASSED_OVER.contains(&other) {
+                    shared.report.unknown_blocks += 1;
+                }
+                Ok(())
+            }
+        };
+        if let Err(flaw) = outcome {
+            shared.report.damaged_at(place, &flaw);
+        }
+    }
+
+    /// Forgets the interfaces of the section before.
+    fn begin_section(&mut self, order: ByteOrder, body: &[u8]) -> Result<(), Flaw<'static>> {
+        let [major, minor] = [4, 6].map(|at| order.u16_at(body, at).unwrap_or_default());
+        self.section = Some(order);
+        self.has_packets = false;
+        self.interfaces.begin_section();
+        self.unreadable_version = major != 1;
+        if self.unreadable_version {
+            Err(Flaw::SectionVersion { major, minor })
+        } else {
+            Ok(())
+        }
+    }
+
+    /// Steps over a damaged place, to the next whole block of a known kind.
+    #[cold]
+    fn search(&mut self, window: &mut Window, shared: &mut Shared, what: Implausible) {
+        let place = self.place(window);
+        if self.section.is_some() && !self.has_packets {
+            shared.report.remark(format!(
+                "{place} is damaged, and may have described an interface: the channels and times after it may be wrong"
+            ));
+            self.has_packets = true;
+        }
+        self.blocks += 1;
+        let is_likely_here = |window: &mut Window| self.is_likely_here(window);
+        search::next_likely(
+            window,
+            &mut shared.report,
+            (place, what),
+            block::ENVELOPE_BYTES,
+            is_likely_here,
+        );
+    }
+
+    /// Whether a whole block of a known kind and believable length stands at the reading position.
+    fn is_likely_here(&self, window: &mut Window) -> bool {
+        match Envelope::read(window.data(), self.section) {
+            Ok(envelope) if envelope.is_likely() && window.have(envelope.total_bytes) => {
+                envelope.check_trailer(window.data()).is_ok()
+            }
+            _ => false,
+        }
+    }
+}

@@ -1,0 +1,173 @@
+//! The user's own words for which column is what: `time=when:s, id=ident:hex, data=b0..b7:hex`.
+
+use crate::error::LogError;
+
+use super::headings::{Form, Role};
+
+/// Which columns of a delimited text are what, as a person tells it.
+///
+/// A list of `role=heading` with commas between, each with `:` and the form of its numbers where the heading does not say
+/// it. Roles: `time`, `channel`, `id`, `data`, `length`, `dlc`, `extended`, `remote`, `kind`, `fd`, `bit_rate_switch`,
+/// `error_state`, `checksum_good`. Forms: `s`, `ms`, `us`, `ns` for times; `hex`, `dec` for identifiers and data. Data bytes
+/// in columns of their own are told by the first and the last: `data=b0..b7`. A heading with a comma, a colon, or two dots
+/// in it stands in quotes. Capitals, blanks and punctuation of headings do not count. Roles that are not told are known by
+/// common headings.
+///
+/// ```
+/// use wirelore_log::ColumnMap;
+///
+/// assert!(ColumnMap::parse("time=when:s, id=ident:hex, data=b0..b7:hex").is_ok());
+/// assert!(ColumnMap::parse("tiem=when").is_err());
+/// ```
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub struct ColumnMap {
+    pub(super) told: Vec<Told>,
+}
+
+/// One entry of the map.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Told {
+    pub(super) role: Role,
+    pub(super) headings: ToldHeadings,
+    pub(super) form: Option<Form>,
+}
+
+/// The column or columns of an entry.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) enum ToldHeadings {
+    One(String),
+    /// One column for each data byte, by the text before the number and the first and last number.
+    Range {
+        prefix: String,
+        first: u8,
+        last: u8,
+    },
+}
+
+impl ColumnMap {
+    /// Reads the map from its text.
+    ///
+    /// # Errors
+    /// When the text is not such a list; the message tells the place and what is possible there.
+    pub fn parse(text: &str) -> Result<Self, LogError> {
+        let mut told: Vec<Told> = Vec::new();
+        for (at, entry) in entries(text) {
+            let wrong = |what: String| LogError::ColumnMap {
+                text: text.to_owned(),
+                at: text[..at].chars().count() + 1,
+                what,
+            };
+            let entry = parse_entry(entry).map_err(wrong)?;
+            if told.iter().any(|earlier| earlier.role == entry.role) {
+                return Err(wrong(format!("{} is told twice", entry.role.word())));
+            }
+            told.push(entry);
+        }
+        Ok(Self { told })
+    }
+}
+
+/// The entries between commas that are not in quotes, with their byte places; blanks around them are left out.
+fn entries(text: &str) -> impl Iterator<Item = (usize, &str)> {
+    let mut in_quotes = false;
+    let mut start = 0;
+    text.split(move |letter| {
+        in_quotes ^= letter == '"';
+        letter == ',' && !in_quotes
+    })
+    .map(move |entry| {
+        let at = start + entry.len() - entry.trim_start().len();
+        start += entry.len() + 1;
+        (at.min(text.len()), entry.trim())
+    })
+}
+
+fn parse_entry(entry: &str) -> Result<Told, String> {
+    let Some((role_word, rest)) = entry.split_once('=') else {
+        return Err(format!(
+            "'{entry}' is not of the form role=heading; an example is 'id=ident:hex'"
+        ));
+    };
+    let role_word = role_word.trim();
+    let Some(role) = Role::from_word(role_word) else {
+        return Err(format!(
+            "'{role_word}' is no role of a column; the roles are {}",
+            Role::words()
+        ));
+    };
+    let (heading, is_quoted, form_word) = parse_heading(rest.trim())?;
+    let form = match form_word {
+        None => None,
+        Some(word) => Some(Form::of(role, word).ok_or_else(|| {
+            format!(
+                "':{word}' cannot stand behind {}; what can is {}",
+                role.word(),
+                Form::words(role)
+            )
+        })?),
+    };
+    if heading.is_empty() {
+        return Err(format!(
+            "the heading of the {} column is missing",
+            role.word()
+        ));
+    }
+    let headings = match heading.split_once("..") {
+        Some((first, last)) if !is_quoted => parse_range(role, first.trim(), last.trim())?,
+        _ => ToldHeadings::One(heading.to_owned()),
+    };
+    Ok(Told {
+        role,
+        headings,
+        form,
+    })
+}
+
+/// The heading, whether it is in quotes, and the word behind the colon.
+fn parse_heading(text: &str) -> Result<(&str, bool, Option<&str>), String> {
+    if let Some(rest) = text.strip_prefix('"') {
+        let (heading, after) = rest.split_once('"').ok_or("a quote is not closed")?;
+        let after = after.trim();
+        return match after.strip_prefix(':') {
+            Some(form) => Ok((heading, true, Some(form.trim()))),
+            None if after.is_empty() => Ok((heading, true, None)),
+            None => Err(format!(
+                "'{after}' cannot stand behind the closing quote; put a comma or a colon there"
+            )),
+        };
+    }
+    Ok(match text.rsplit_once(':') {
+        Some((heading, form)) => (heading.trim(), false, Some(form.trim())),
+        None => (text, false, None),
+    })
+}
+
+fn parse_range(role: Role, first: &str, last: &str) -> Result<ToldHeadings, String> {
+    if role != Role::Data {
+        return Err(format!(
+            "only data can be spread over columns, not {}",
+            role.word()
+        ));
+    }
+    let number = |heading: &str| {
+        let prefix = heading.trim_end_matches(|letter: char| letter.is_ascii_digit());
+        heading[prefix.len()..]
+            .parse::<u8>()
+            .ok()
+            .map(|number| (prefix.to_owned(), number))
+    };
+    match (number(first), number(last)) {
+        (Some((prefix, first)), Some((same, last)))
+            if prefix == same && first <= last && last - first < 64 =>
+        {
+            Ok(ToldHeadings::Range {
+                prefix,
+                first,
+                last,
+            })
+        }
+        _ => Err(format!(
+            "'{first}..{last}' is no range of at most 64 columns; an example is b0..b7"
+        )),
+    }
+}

@@ -1,0 +1,226 @@
+//! Lines of text: delimited with a header line, or by a pattern that the user writes.
+//!
+//! One line is one frame. [`lines`] finds line ends, [`cells`] cuts a delimited line, [`header`] knows what its columns are,
+//! [`pattern`] matches a line against the user's pattern, and [`row`] turns the pieces of either into a frame.
+
+mod cells;
+mod column_map;
+mod columns;
+mod header;
+mod headings;
+mod lines;
+mod pattern;
+mod proof;
+mod row;
+mod time;
+mod values;
+
+use crate::error::LogError;
+use crate::flaw::Flaw;
+use crate::frame::{Channel, FD_BYTES_MAX, Found, PlaceInLog};
+use crate::options::Options;
+use crate::recording::Shared;
+use crate::window::Window;
+
+pub use column_map::ColumnMap;
+pub use pattern::LinePattern;
+
+use cells::Cell;
+use columns::Columns;
+use headings::Role;
+use lines::{LINE_BYTES_MAX, Lines, Step};
+use row::RowReader;
+
+/// The reader of one text log.
+#[derive(Debug)]
+pub(crate) struct TextReader {
+    layout: Layout,
+    lines: Lines,
+    row: RowReader,
+    payload: [u8; FD_BYTES_MAX],
+    only_channel: Option<Channel>,
+}
+
+/// How a line is taken apart.
+#[derive(Debug)]
+enum Layout {
+    Delimited {
+        delimiter: u8,
+        columns: Columns,
+        cells: Vec<Cell>,
+    },
+    Pattern(LinePattern),
+}
+
+impl TextReader {
+    /// Reads the header line, or takes the pattern.
+    pub(crate) fn start(
+        window: &mut Window,
+        shared: &mut Shared,
+        name: &str,
+        options: &Options,
+    ) -> Result<Self, LogError> {
+        let mut lines = Lines::default();
+        lines.skip_byte_order_mark(window);
+        let (layout, row) = match &options.line {
+            Some(pattern) => (
+                Layout::Pattern(pattern.clone()),
+                RowReader::new(pattern.forms(), false),
+            ),
+            None => {
+                let header = header::read(
+                    window,
+                    &mut lines,
+                    &options.columns.clone().unwrap_or_default(),
+                    name,
+                )?;
+                header
+                    .remarks
+                    .into_iter()
+                    .for_each(|sentence| shared.report.remark(sentence));
+                let row = RowReader::new(header.forms, header.delimiter != b',');
+                (
+                    Layout::Delimited {
+                        delimiter: header.delimiter,
+                        columns: header.columns,
+                        cells: Vec::new(),
+                    },
+                    row,
+                )
+            }
+        };
+        if layout.has(Role::Time) {
+            shared.report.tells_times();
+        }
+        let only_channel = if layout.has(Role::Channel) {
+            None
+        } else {
+            shared.channels.add(b"")
+        };
+        Ok(Self {
+            layout,
+            lines,
+            row,
+            payload: [0; FD_BYTES_MAX],
+            only_channel,
+        })
+    }
+
+    /// The bytes that payload ranges point into.
+    #[inline]
+    pub(crate) fn payload(&self) -> &[u8] {
+        &self.payload
+    }
+
+    /// The line being read, counted from 1.
+    pub(crate) fn line(&self) -> u64 {
+        self.lines.number()
+    }
+
+    /// The next frame.
+    #[inline]
+    pub(crate) fn step(&mut self, window: &mut Window, shared: &mut Shared) -> Option<Found> {
+        loop {
+            let (line_bytes, consumed_bytes) = match self.lines.next(window) {
+                Step::Line {
+                    line_bytes,
+                    consumed_bytes,
+                } => (line_bytes, consumed_bytes),
+                Step::TooLong => {
+                    shared
+                        .report
+                        .damaged_at(self.place(), &Flaw::LineTooLong(LINE_BYTES_MAX / 1024));
+                    continue;
+                }
+                Step::End => return None,
+            };
+            if line_bytes == consumed_bytes && !self.is_last_line_whole(window, shared) {
+                window.consume(consumed_bytes);
+                continue;
+            }
+            let found = self.frame(&window.data()[..line_bytes], shared);
+            window.consume(consumed_bytes);
+            if found.is_some() {
+                return found;
+            }
+        }
+    }
+
+    fn place(&self) -> PlaceInLog {
+        PlaceInLog::Line(self.lines.number())
+    }
+
+    /// A last line without a line end is whole as far as anybody can tell, unless the file broke off in it.
+    #[cold]
+    fn is_last_line_whole(&self, window: &Window, shared: &mut Shared) -> bool {
+        if window.broke_off().is_some() {
+            shared
+                .report
+                .tail_lost(self.place(), "the line is cut".to_owned());
+            return false;
+        }
+        shared.report.remark(format!(
+            "the last line, {}, has no line end; perhaps it is cut",
+            self.lines.number()
+        ));
+        true
+    }
+
+    /// The frame on one line; `None` for comments, blank lines, and what is damaged.
+    #[inline]
+    fn frame(&mut self, line: &[u8], shared: &mut Shared) -> Option<Found> {
+        match line.first() {
+            None | Some(b'#') => return None,
+            _ => {}
+        }
+        let place = self.place();
+        let delimiter = self.layout.delimiter();
+        let pieces = match &mut self.layout {
+            Layout::Delimited {
+                delimiter,
+                columns,
+                cells,
+            } => cells::split(line, *delimiter, columns.needed, cells)
+                .and_then(|()| columns.pieces(line, cells)),
+            Layout::Pattern(pattern) => pattern.pieces(line),
+        };
+        let (payload, channels) = (&mut self.payload, &mut shared.channels);
+        match pieces.and_then(|pieces| {
+            self.row
+                .frame(&pieces, self.only_channel, payload, channels)
+        }) {
+            Ok(found) => Some(Found { place, ..found }),
+            Err(_) if is_blank(line, delimiter) => None,
+            Err(flaw) => {
+                let nul = memchr::memchr(0, line).map(|_| Flaw::Nul);
+                shared.report.damaged_at(place, &nul.unwrap_or(flaw));
+                None
+            }
+        }
+    }
+}
+
+impl Layout {
+    /// Whether lines have a piece of this role.
+    fn has(&self, role: Role) -> bool {
+        match self {
+            Self::Delimited { columns, .. } => columns.has(role),
+            Self::Pattern(pattern) => pattern.has(role),
+        }
+    }
+
+    /// The byte between cells; a blank for patterns.
+    fn delimiter(&self) -> u8 {
+        match self {
+            Self::Delimited { delimiter, .. } => *delimiter,
+            Self::Pattern(_) => b' ',
+        }
+    }
+}
+
+/// A line of blanks, or a row of empty cells as spreadsheets leave them, says nothing.
+#[cold]
+fn is_blank(line: &[u8], delimiter: u8) -> bool {
+    line.iter()
+        .all(|&byte| byte == delimiter || matches!(byte, b' ' | b'\t' | b'\r'))
+}

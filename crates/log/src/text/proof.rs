@@ -1,0 +1,263 @@
+//! How numbers are written where the header does not say it: proved by the first lines, or asked for; never guessed.
+//!
+//! The rule, for a whole column at once, over the lines that the first buffer holds:
+//! - **Identifiers** are hexadecimal when a cell has a letter A to F, or is written with a leading zero and at least three
+//!   digits in all (`012`, `00000110`): decimal numbers are not. They are decimal when a cell, read as hexadecimal, would be
+//!   larger than 29 bits, or larger than 11 bits on a line that says it is not extended, while read as decimal it is not.
+//!   When every cell begins with `0x`, that is the form of the column.
+//! - **Data bytes in columns of their own** are hexadecimal when a cell has a letter or two digits with a leading zero, and
+//!   decimal when a cell has three digits.
+//! - **Times** are seconds when a cell has a decimal point (or comma, where it does not cut cells) or is a date.
+//! - Data in one column is hexadecimal (common practice, no source); `--columns 'data=data:dec'` says otherwise.
+//!
+//! Proofs for both, or none at all, are an error that asks for the form. Cells that are damaged prove nothing.
+
+use crate::frame::{EXTENDED_ID_MAX, STANDARD_ID_MAX};
+
+use super::cells::{self, Cell};
+use super::columns::Columns;
+use super::header::Assigned;
+use super::headings::{Form, Role};
+use super::row::{Forms, IdForm};
+use super::time::TimeUnit;
+use super::values::{Base, decimal, flag, hex, without_prefix};
+
+/// The first lines of the log.
+#[derive(Debug)]
+pub(super) struct Sample<'l> {
+    pub(super) bytes: &'l [u8],
+    pub(super) first_line: u64,
+    pub(super) delimiter: u8,
+    pub(super) columns: &'l Columns,
+}
+
+/// A cell that proves something: its line and its text.
+type Witness = (u64, String);
+
+/// What the cells of one column prove.
+#[derive(Debug, Default)]
+struct Proof {
+    hex: Option<Witness>,
+    decimal: Option<Witness>,
+    has_plain_cells: bool,
+}
+
+/// The forms of the whole log, and sentences about those that had to be proved.
+pub(super) fn forms(
+    assigned: &Assigned,
+    headings: &[String],
+    sample: &Sample<'_>,
+) -> Result<(Forms, Vec<String>), String> {
+    let mut remarks = Vec::new();
+    let time = time_unit(assigned, headings, sample)?;
+    let id = id_form(assigned, headings, sample, &mut remarks)?;
+    let data = data_base(assigned, headings, sample, &mut remarks)?;
+    Ok((Forms { time, id, data }, remarks))
+}
+
+fn told_form(assigned: &Assigned, wanted: Role) -> Option<(usize, Option<Form>)> {
+    assigned
+        .whole
+        .iter()
+        .find(|(role, ..)| *role == wanted)
+        .map(|&(_, column, form)| (column, form))
+}
+
+fn time_unit(
+    assigned: &Assigned,
+    headings: &[String],
+    sample: &Sample<'_>,
+) -> Result<TimeUnit, String> {
+    let column = match told_form(assigned, Role::Time) {
+        None => return Ok(TimeUnit::Seconds),
+        Some((_, Some(Form::Unit(unit)))) => return Ok(unit),
+        Some((column, _)) => column,
+    };
+    let decimal_comma = sample.delimiter != b',';
+    let is_mark = |&byte: &u8| {
+        byte == b'.' || byte == b'T' || byte == b':' || (byte == b',' && decimal_comma)
+    };
+    let mut first = None;
+    let mut has_mark = false;
+    sample.for_each_line(|line, number, cells| {
+        let cell = cells.get(column).map_or(&b""[..], |cell| cell.of(line));
+        if !cell.is_empty() {
+            has_mark |= cell.iter().any(is_mark);
+            first.get_or_insert_with(|| witness(number, cell));
+        }
+    });
+    match first {
+        Some((number, cell)) if !has_mark => Err(format!(
+            "the unit of the times is not told: \"{cell}\" on line {number} can be seconds or less; \
+             say it with --columns 'time={}:s', or ms, us, ns",
+            headings[column]
+        )),
+        _ => Ok(TimeUnit::Seconds),
+    }
+}
+
+fn id_form(
+    assigned: &Assigned,
+    headings: &[String],
+    sample: &Sample<'_>,
+    remarks: &mut Vec<String>,
+) -> Result<IdForm, String> {
+    let column = match told_form(assigned, Role::Id) {
+        Some((_, Some(Form::Base(base)))) => return Ok(IdForm::All(base)),
+        Some((column, _)) => column,
+        None => return Ok(IdForm::Prefixed),
+    };
+    let extended = sample.columns.of(Role::Extended);
+    let mut proof = Proof::default();
+    sample.for_each_line(|line, number, cells| {
+        let cell = cells.get(column).map_or(&b""[..], |cell| cell.of(line));
+        let told = extended
+            .and_then(|column| cells.get(column))
+            .and_then(|cell| flag(cell.of(line)))
+            .flatten();
+        proof.weigh_id(cell, told == Some(false), number);
+    });
+    if !proof.has_plain_cells {
+        return Ok(IdForm::Prefixed);
+    }
+    proof
+        .base("ids", &headings[column], "id", remarks)
+        .map(IdForm::All)
+}
+
+fn data_base(
+    assigned: &Assigned,
+    headings: &[String],
+    sample: &Sample<'_>,
+    remarks: &mut Vec<String>,
+) -> Result<Base, String> {
+    if let Some((_, form)) = told_form(assigned, Role::Data) {
+        return Ok(if form == Some(Form::Base(Base::Decimal)) {
+            Base::Decimal
+        } else {
+            Base::Hex
+        });
+    }
+    let (Some(first), Some(last)) = (assigned.data_bytes.first(), assigned.data_bytes.last())
+    else {
+        return Ok(Base::Hex);
+    };
+    if let Some(Form::Base(base)) = first.2 {
+        return Ok(base);
+    }
+    let mut proof = Proof::default();
+    sample.for_each_line(|line, number, cells| {
+        for &column in &sample.columns.data_bytes {
+            let cell = cells.get(column).map_or(&b""[..], |cell| cell.of(line));
+            proof.weigh_data_byte(cell, number);
+        }
+    });
+    if !proof.has_plain_cells {
+        return Ok(Base::Hex);
+    }
+    let heading = format!("{}..{}", headings[first.1], headings[last.1]);
+    proof.base("data bytes", &heading, "data", remarks)
+}
+
+impl Proof {
+    fn weigh_id(&mut self, cell: &[u8], says_standard: bool, line: u64) {
+        if without_prefix(cell).is_some() {
+            return;
+        }
+        let Some(as_hex) = hex(cell) else { return };
+        self.has_plain_cells = true;
+        let limit = u64::from(if says_standard {
+            STANDARD_ID_MAX
+        } else {
+            EXTENDED_ID_MAX
+        });
+        match decimal(cell) {
+            None if as_hex <= limit => self.prove_hex(line, cell),
+            Some(_) if cell[0] == b'0' && cell.len() >= 3 => self.prove_hex(line, cell),
+            Some(as_decimal) if as_hex > limit && as_decimal <= limit => {
+                self.prove_decimal(line, cell)
+            }
+            _ => {}
+        }
+    }
+
+    fn weigh_data_byte(&mut self, cell: &[u8], line: u64) {
+        let Some(as_hex) = hex(cell) else { return };
+        self.has_plain_cells = true;
+        match decimal(cell) {
+            None if as_hex <= 0xFF => self.prove_hex(line, cell),
+            Some(_) if cell.len() == 2 && cell[0] == b'0' => self.prove_hex(line, cell),
+            Some(100..=255) if cell.len() == 3 => self.prove_decimal(line, cell),
+            _ => {}
+        }
+    }
+
+    fn prove_hex(&mut self, line: u64, cell: &[u8]) {
+        self.hex.get_or_insert_with(|| witness(line, cell));
+    }
+
+    fn prove_decimal(&mut self, line: u64, cell: &[u8]) {
+        self.decimal.get_or_insert_with(|| witness(line, cell));
+    }
+
+    /// The base that is proved, with a remark on why; or the question.
+    fn base(
+        self,
+        what: &str,
+        heading: &str,
+        role: &str,
+        remarks: &mut Vec<String>,
+    ) -> Result<Base, String> {
+        let ask = format!("say it with --columns '{role}={heading}:hex', or dec");
+        match (self.hex, self.decimal) {
+            (Some((line, cell)), None) => {
+                remarks.push(format!(
+                    "the {what} are read as hexadecimal, as \"{cell}\" on line {line} is"
+                ));
+                Ok(Base::Hex)
+            }
+            (None, Some((line, cell))) => {
+                remarks.push(format!(
+                    "the {what} are read as decimal, as \"{cell}\" on line {line} is"
+                ));
+                Ok(Base::Decimal)
+            }
+            (None, None) => Err(format!(
+                "the {what} can be hexadecimal or decimal, and the first lines do not tell; {ask}"
+            )),
+            (Some((hex_line, hex)), Some((decimal_line, decimal))) => Err(format!(
+                "the {what} look hexadecimal on line {hex_line} (\"{hex}\") and decimal on line {decimal_line} \
+                 (\"{decimal}\"); {ask}"
+            )),
+        }
+    }
+}
+
+fn witness(line: u64, cell: &[u8]) -> Witness {
+    const SHOWN_BYTES: usize = 40;
+    (
+        line,
+        String::from_utf8_lossy(&cell[..cell.len().min(SHOWN_BYTES)]).into_owned(),
+    )
+}
+
+impl Sample<'_> {
+    /// Calls `look` with each whole line that is no comment: its bytes, its number, its cells.
+    fn for_each_line(&self, mut look: impl FnMut(&[u8], u64, &[Cell])) {
+        let mut cells = Vec::new();
+        let mut rest = self.bytes;
+        let mut number = self.first_line;
+        while !rest.is_empty() {
+            let end = memchr::memchr(b'\n', rest).unwrap_or(rest.len());
+            let line = &rest[..end];
+            let is_said = !line.is_empty() && line[0] != b'#';
+            if is_said
+                && cells::split(line, self.delimiter, self.columns.needed, &mut cells).is_ok()
+            {
+                look(line, number, &cells);
+            }
+            rest = rest.get(end + 1..).unwrap_or_default();
+            number += 1;
+        }
+    }
+}
