@@ -1,0 +1,197 @@
+//! The database: a description whose promises have been checked.
+
+use std::ops::Deref;
+
+use crate::validate::{self, Flaw, FrameChecks, InvalidDescription};
+use crate::{
+    Description, Ecu, EcuId, Frame, FrameId, Label, Network, NetworkId, Signal, StateTable,
+    StateWord, States, StatesId,
+};
+
+/// A validated description, not to be changed any more.
+///
+/// It reads like the [`Description`] inside it; every index leads to an item, every place lies inside its payload, every name is
+/// unique where it has to be.
+#[derive(Debug, Clone)]
+pub struct Database {
+    description: Description,
+    networks: ByName,
+    ecus: ByName,
+    frames: ByName,
+    states: ByName,
+}
+
+impl Database {
+    /// Checks a description.
+    ///
+    /// # Errors
+    /// The first item that breaks a promise of its type, and which promise.
+    pub fn new(mut description: Description) -> Result<Self, InvalidDescription> {
+        let frames = std::mem::take(&mut description.frames);
+        Self::build(description, |outline| {
+            let mut checks = FrameChecks::of(outline);
+            for (frame, id) in frames.iter().zip(0..) {
+                checks.check(frame, FrameId(id))?;
+            }
+            Ok(frames)
+        })
+    }
+
+    /// Checks a description whose frames are still to come. `frames` gets the description and has to give frames that it has checked
+    /// against it: a loader checks each frame right after reading it, while it is still in the processor's cache.
+    pub(crate) fn build<E: From<InvalidDescription>>(
+        mut description: Description,
+        frames: impl FnOnce(&Description) -> Result<Vec<Frame>, E>,
+    ) -> Result<Self, E> {
+        validate::check_outline(&description)?;
+        description.frames = frames(&description)?;
+        validate::check_routes(&description)?;
+        Ok(Self::index(description)?)
+    }
+
+    fn index(description: Description) -> Result<Self, InvalidDescription> {
+        let networks = ByName::of(&description.networks, |network| &network.label);
+        let ecus = ByName::of(&description.ecus, |ecu| &ecu.label);
+        let frames = ByName::of(&description.frames, |frame| &frame.label);
+        let states = ByName::of(&description.states, |table| &table.label);
+        networks.check_unique("network", &description.networks, |network| &network.label)?;
+        ecus.check_unique("ecu", &description.ecus, |ecu| &ecu.label)?;
+        frames.check_unique("frame", &description.frames, |frame| &frame.label)?;
+        states.check_unique("states", &description.states, |table| &table.label)?;
+        Ok(Self {
+            description,
+            networks,
+            ecus,
+            frames,
+            states,
+        })
+    }
+
+    /// The network with this name.
+    #[must_use]
+    pub fn network_named(&self, name: &str) -> Option<(NetworkId, &Network)> {
+        let (index, network) = self
+            .networks
+            .find(name, &self.description.networks, |network| &network.label)?;
+        Some((NetworkId(index), network))
+    }
+
+    /// The control unit with this name.
+    #[must_use]
+    pub fn ecu_named(&self, name: &str) -> Option<(EcuId, &Ecu)> {
+        let (index, ecu) = self
+            .ecus
+            .find(name, &self.description.ecus, |ecu| &ecu.label)?;
+        Some((EcuId(index), ecu))
+    }
+
+    /// The frame with this name. Its signals are found with [`Frame::signals_named`].
+    #[must_use]
+    pub fn frame_named(&self, name: &str) -> Option<(FrameId, &Frame)> {
+        let (index, frame) = self
+            .frames
+            .find(name, &self.description.frames, |frame| &frame.label)?;
+        Some((FrameId(index), frame))
+    }
+
+    /// The table of state words with this name.
+    #[must_use]
+    pub fn states_named(&self, name: &str) -> Option<(StatesId, &StateTable)> {
+        let (index, table) = self
+            .states
+            .find(name, &self.description.states, |table| &table.label)?;
+        Some((StatesId(index), table))
+    }
+
+    /// The state words of a signal of this database, from wherever they are; empty where it has none.
+    #[must_use]
+    pub fn words<'a>(&'a self, signal: &'a Signal) -> &'a [StateWord] {
+        match &signal.states {
+            Some(States::Table(id)) => self
+                .description
+                .states
+                .get(id.index())
+                .map_or(&[], |table| &table.words),
+            Some(States::Own(words)) => words,
+            None => &[],
+        }
+    }
+
+    /// The description, free to be changed and checked again.
+    #[must_use]
+    pub fn into_description(self) -> Description {
+        self.description
+    }
+}
+
+impl Deref for Database {
+    type Target = Description;
+
+    fn deref(&self) -> &Description {
+        &self.description
+    }
+}
+
+impl PartialEq for Database {
+    fn eq(&self, other: &Self) -> bool {
+        self.description == other.description
+    }
+}
+
+/// The positions of a list's items, sorted by name: deterministic, and no hostile choice of names makes it slow.
+#[derive(Debug, Clone)]
+struct ByName(Vec<u32>);
+
+impl ByName {
+    fn of<T>(items: &[T], label: impl Fn(&T) -> &Label) -> Self {
+        let mut named: Vec<(&str, u32)> = items
+            .iter()
+            .zip(0..)
+            .map(|(item, index)| (label(item).name.as_str(), index))
+            .collect();
+        named.sort_unstable();
+        Self(named.into_iter().map(|(_, index)| index).collect())
+    }
+
+    fn check_unique<T>(
+        &self,
+        kind: &'static str,
+        items: &[T],
+        label: impl Fn(&T) -> &Label,
+    ) -> Result<(), InvalidDescription> {
+        let names = self
+            .0
+            .iter()
+            .filter_map(|&index| Some(&label(items.get(index as usize)?).name));
+        match names
+            .clone()
+            .zip(names.skip(1))
+            .find(|(one, next)| one == next)
+        {
+            Some((name, _)) => Err(InvalidDescription::new(
+                format!("{kind} `{name}`"),
+                Flaw::NameTaken,
+            )),
+            None => Ok(()),
+        }
+    }
+
+    fn find<'a, T>(
+        &self,
+        name: &str,
+        items: &'a [T],
+        label: impl Fn(&T) -> &Label,
+    ) -> Option<(u32, &'a T)> {
+        let item = |index: u32| items.get(index as usize);
+        let at = self
+            .0
+            .binary_search_by(|&index| {
+                item(index)
+                    .map_or("", |item| label(item).name.as_str())
+                    .cmp(name)
+            })
+            .ok()?;
+        let &index = self.0.get(at)?;
+        Some((index, item(index)?))
+    }
+}

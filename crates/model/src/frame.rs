@@ -1,0 +1,199 @@
+//! Frames: how they are recognised, who sends and reads them, when, and which pages they have.
+
+use serde::{Deserialize, Serialize};
+
+use crate::{EcuId, Label, Nanoseconds, NetworkId, PageId, RawSpan, RouteId, Signal, SignalId};
+use wirelore_bits::Field;
+
+/// One frame of the vehicle, on its own network and wherever a gateway passes it on.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Frame {
+    /// Name, title and notes.
+    pub label: Label,
+    /// Where it is seen: first the network it is declared on, then those it is passed on to. Never empty.
+    pub seen_on: Vec<Appearance>,
+    /// How many payload bytes it has, where that is known.
+    pub length: Option<LengthRange>,
+    /// Who sends it.
+    pub senders: Vec<EcuId>,
+    /// Who reads it.
+    pub readers: Vec<EcuId>,
+    /// When it is sent.
+    pub sending: Sending,
+    /// Not sent in every vehicle: its absence is not a fault.
+    pub optional: bool,
+    /// The pages: sets of signals that are there only under a condition. A parent stands before its children.
+    pub pages: Vec<Page>,
+    /// The signals, in the order of the description.
+    pub signals: Vec<Signal>,
+    /// Bits that carry something nobody has understood yet.
+    pub unknown: Vec<Field>,
+    /// Bits that are known to carry nothing.
+    pub unused: Vec<Field>,
+}
+
+impl Frame {
+    /// The signals with this name: more than one only where they are on pages of which none is around another.
+    pub fn signals_named<'a>(
+        &'a self,
+        name: &'a str,
+    ) -> impl Iterator<Item = (SignalId, &'a Signal)> {
+        (0..)
+            .map(SignalId)
+            .zip(&self.signals)
+            .filter(move |(_, signal)| signal.label.name == name)
+    }
+}
+
+/// A frame on one network.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Appearance {
+    /// The network.
+    pub network: NetworkId,
+    /// How it is recognised there.
+    pub identifier: Identifier,
+    /// The route that brings it here; `None` on its own network.
+    pub via: Option<RouteId>,
+}
+
+/// How a frame is recognised.
+#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum Identifier {
+    /// CAN and CAN FD: one identifier or an unbroken run of them.
+    Can {
+        /// The first identifier: 0..=0x7FF, or 0..=0x1FFF_FFFF if extended.
+        first: u32,
+        /// The last identifier, not below `first`.
+        last: u32,
+        /// 29 bits instead of 11.
+        extended: bool,
+    },
+    /// An SAE J1939 parameter group, in 29-bit identifiers.
+    Pgn {
+        /// The parameter group number: 18 bits; its low byte is 0 where the group is sent to a destination (PF below 240).
+        pgn: u32,
+        /// The source addresses that count; empty: any.
+        sources: Vec<u8>,
+        /// The priority that counts, 0..=7; `None`: any.
+        priority: Option<u8>,
+    },
+}
+
+impl Identifier {
+    /// Whether a CAN identifier belongs to this frame.
+    #[must_use]
+    pub fn matches(&self, id: u32, extended: bool) -> bool {
+        match self {
+            Self::Can {
+                first,
+                last,
+                extended: long,
+            } => *long == extended && (*first..=*last).contains(&id),
+            Self::Pgn {
+                pgn,
+                sources,
+                priority,
+            } => {
+                extended
+                    && pgn_of(id) == *pgn
+                    && (sources.is_empty() || sources.contains(&(id as u8)))
+                    && priority.is_none_or(|p| u32::from(p) == id >> 26)
+            }
+        }
+    }
+}
+
+/// The parameter group number in a 29-bit identifier (SAE J1939-21: bits 25..8, where a PF below 240 leaves the low byte to the destination).
+#[must_use]
+pub fn pgn_of(id: u32) -> u32 {
+    let group = (id >> 8) & 0x3_FFFF;
+    if (group >> 8) & 0xFF < 240 {
+        group & 0x3_FF00
+    } else {
+        group
+    }
+}
+
+/// A least and a greatest payload length in bytes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct LengthRange {
+    /// The least.
+    pub min: u16,
+    /// The greatest, not below `min`.
+    pub max: u16,
+}
+
+/// When a frame is sent. All empty: not stated.
+#[derive(Debug, Clone, PartialEq, Eq, Default, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Sending {
+    /// The period, ordinarily.
+    pub every: Option<Period>,
+    /// Another period that holds under a condition (`every 20 ms while request is 1, else every 200 ms`).
+    pub faster: Option<FasterWhile>,
+    /// Sent when a value changes.
+    pub on_change: bool,
+    /// Sent when somebody asks.
+    pub on_request: bool,
+    /// The least time between two of them.
+    pub apart_at_least: Option<Nanoseconds>,
+    /// The greatest time between two of them.
+    pub apart_at_most: Option<Nanoseconds>,
+    /// How far a sending time may be off its period.
+    pub jitter: Option<Nanoseconds>,
+    /// After this long without one, a reader takes it for lost.
+    pub timeout: Option<Nanoseconds>,
+}
+
+/// A period, or the limits between which it varies (engine-synchronous frames).
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Period {
+    /// The shortest; never 0.
+    pub shortest: Nanoseconds,
+    /// The longest, not below `shortest`.
+    pub longest: Nanoseconds,
+}
+
+/// A period that holds while a signal has certain values.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct FasterWhile {
+    /// The period then.
+    pub every: Period,
+    /// The condition.
+    pub test: Test,
+}
+
+/// Signals that are there only under a condition.
+///
+/// Pages that stand beside each other and look at the same selectors form one *switch*. Of a switch at most one page holds: the first
+/// whose tests all pass, else its `otherwise` page.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Page {
+    /// The page that this one is nested in.
+    pub parent: Option<PageId>,
+    /// Which switch it belongs to; numbers count from 0 in each frame, in the order of appearance.
+    pub switch: u32,
+    /// What must hold; empty for an `otherwise` page.
+    pub tests: Vec<Test>,
+    /// A period of its own.
+    pub every: Option<Period>,
+    /// A length of its own.
+    pub length: Option<LengthRange>,
+}
+
+/// A look at one selector.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Test {
+    /// The signal that is looked at: in the frame itself or in a page around.
+    pub selector: SignalId,
+    /// The values that pass; never empty.
+    pub values: Vec<RawSpan>,
+}

@@ -1,0 +1,279 @@
+//! Signals: where they sit, what their bits mean, and which values are not readings.
+
+use serde::{Deserialize, Serialize};
+use wirelore_bits::{Affine, Encoding, Field, NumberKind, Ratio};
+
+use crate::{Label, PageId, RawSpan, StateWord, StatesId, Unit};
+
+/// One signal of a frame.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Signal {
+    /// Name, title and notes. An element of an array is named `cell[3]`.
+    pub label: Label,
+    /// The page it is on; `None`: always there.
+    pub page: Option<PageId>,
+    /// Where its bits are and how they are read.
+    pub content: Content,
+    /// From raw number to engineering value.
+    pub scaling: Scaling,
+    /// The unit of the engineering value.
+    pub unit: Option<Unit>,
+    /// Words for raw values.
+    pub states: Option<States>,
+    /// The engineering values that can occur; others are reported, never cut off. (Boxed: few signals have one, and it is large.)
+    pub range: Option<Box<ValueRange>>,
+    /// Raw values that say "no reading".
+    pub absent: Vec<RawSpan>,
+    /// Raw values that say "sensor fault".
+    pub fault: Vec<RawSpan>,
+    /// A duty beyond carrying a value.
+    pub role: Role,
+}
+
+/// The bits of a signal and how they are read.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum Content {
+    /// A number of 1 to 64 bits.
+    Number {
+        /// Where the bits are.
+        #[serde(with = "crate::packed::field")]
+        field: Field,
+        /// How they make a number.
+        kind: NumberKind,
+    },
+    /// Characters.
+    Text {
+        /// Where the bytes are.
+        bytes: ByteSpan,
+        /// How the bytes make characters.
+        charset: Charset,
+    },
+    /// Bytes that are shown as they are.
+    Bytes {
+        /// Where the bytes are.
+        bytes: ByteSpan,
+    },
+}
+
+/// A run of whole bytes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ByteSpan {
+    /// The first byte, counted from 0.
+    pub first: u32,
+    /// The last byte, not before the first; `None`: to the end of the payload.
+    pub last: Option<u32>,
+}
+
+/// Character sets of `text` signals.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Charset {
+    /// ASCII (ISO 646); other bytes are replaced by U+FFFD.
+    Ascii,
+    /// ISO 8859-1.
+    Latin1,
+    /// UTF-8; bytes that are not are replaced by U+FFFD.
+    Utf8,
+}
+
+/// The way from the raw number to the engineering value.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum Scaling {
+    /// The raw number is the value.
+    Raw,
+    /// `(raw * N + O) / D`, exactly.
+    Affine(#[serde(with = "crate::packed::affine")] Affine),
+    /// Straight lines between points.
+    Curve(Curve),
+}
+
+/// A sensor curve: straight lines between points, nothing beyond its ends.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Curve {
+    /// At least two points; raw numbers rise strictly.
+    pub points: Vec<CurvePoint>,
+}
+
+/// A point of a curve.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct CurvePoint {
+    /// The raw number.
+    pub raw: i64,
+    /// The engineering value there.
+    #[serde(with = "crate::packed::ratio")]
+    pub value: Ratio,
+}
+
+/// The words for a signal's raw values.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum States {
+    /// A table that has a name and may serve several signals.
+    Table(StatesId),
+    /// Words of this signal's own.
+    Own(Vec<StateWord>),
+}
+
+/// A least and a greatest engineering value, both inside.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct ValueRange {
+    /// The least.
+    #[serde(with = "crate::packed::ratio")]
+    pub low: Ratio,
+    /// The greatest, not below `low`.
+    #[serde(with = "crate::packed::ratio")]
+    pub high: Ratio,
+}
+
+/// What a signal does beyond carrying a value.
+#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", deny_unknown_fields)]
+pub enum Role {
+    /// Nothing.
+    Value,
+    /// It counts the frames.
+    Counter(Counter),
+    /// It guards the payload. (Boxed: few signals do, and its rule is large.)
+    Checksum(Box<Checksum>),
+}
+
+/// A counter's rule: from `low` up to `high` in steps, then on from `low`.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Counter {
+    /// The first count.
+    pub low: u64,
+    /// The last count, above `low`.
+    pub high: u64,
+    /// What is added from frame to frame, modulo `high - low + 1`; never 0.
+    pub step: u64,
+}
+
+/// A checksum's rule.
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Checksum {
+    /// How it is calculated.
+    pub algorithm: ChecksumAlgorithm,
+    /// The payload bytes it covers, in this order. Never empty.
+    pub over: Vec<ByteSpan>,
+    /// The start value, where it is not the algorithm's own.
+    pub start: Option<u64>,
+    /// Bytes that go in before the payload's.
+    pub first: Vec<u8>,
+    /// Bytes that go in after the payload's.
+    pub then: Vec<u8>,
+}
+
+/// The checksum algorithms of the language.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum ChecksumAlgorithm {
+    /// CRC-8/SAE-J1850.
+    Crc8SaeJ1850,
+    /// CRC-8/AUTOSAR (polynomial 0x2F).
+    Crc8Autosar,
+    /// CRC-16/IBM-3740.
+    Crc16Ibm3740,
+    /// CRC-16/ARC.
+    Crc16Arc,
+    /// CRC-32/ISO-HDLC.
+    Crc32IsoHdlc,
+    /// CRC-32/AUTOSAR.
+    Crc32Autosar,
+    /// CRC-64/XZ.
+    Crc64Xz,
+    /// Exclusive or of the bytes.
+    Xor8,
+    /// Sum of the bytes, modulo 256.
+    Sum8,
+    /// Sum of the bytes modulo 256, all bits inverted.
+    InvertedSum8,
+    /// Sum of the bytes with end-around carry, all bits inverted (as LIN does).
+    InvertedCarrySum8,
+    /// Sum of the bytes, its two half bytes added, modulo 16.
+    Nibble4,
+}
+
+impl ChecksumAlgorithm {
+    /// All algorithms, in the order of the language page.
+    pub const ALL: [Self; 12] = [
+        Self::Crc8SaeJ1850,
+        Self::Crc8Autosar,
+        Self::Crc16Ibm3740,
+        Self::Crc16Arc,
+        Self::Crc32IsoHdlc,
+        Self::Crc32Autosar,
+        Self::Crc64Xz,
+        Self::Xor8,
+        Self::Sum8,
+        Self::InvertedSum8,
+        Self::InvertedCarrySum8,
+        Self::Nibble4,
+    ];
+
+    /// The word of the language.
+    #[must_use]
+    pub fn keyword(self) -> &'static str {
+        match self {
+            Self::Crc8SaeJ1850 => "crc8_sae_j1850",
+            Self::Crc8Autosar => "crc8_autosar",
+            Self::Crc16Ibm3740 => "crc16_ibm_3740",
+            Self::Crc16Arc => "crc16_arc",
+            Self::Crc32IsoHdlc => "crc32_iso_hdlc",
+            Self::Crc32Autosar => "crc32_autosar",
+            Self::Crc64Xz => "crc64_xz",
+            Self::Xor8 => "xor8",
+            Self::Sum8 => "sum8",
+            Self::InvertedSum8 => "inverted_sum8",
+            Self::InvertedCarrySum8 => "inverted_carry_sum8",
+            Self::Nibble4 => "nibble4",
+        }
+    }
+
+    /// How many bits its result has.
+    #[must_use]
+    pub fn width(self) -> u8 {
+        match self {
+            Self::Nibble4 => 4,
+            Self::Crc8SaeJ1850
+            | Self::Crc8Autosar
+            | Self::Xor8
+            | Self::Sum8
+            | Self::InvertedSum8
+            | Self::InvertedCarrySum8 => 8,
+            Self::Crc16Ibm3740 | Self::Crc16Arc => 16,
+            Self::Crc32IsoHdlc | Self::Crc32Autosar => 32,
+            Self::Crc64Xz => 64,
+        }
+    }
+}
+
+impl Signal {
+    /// The width of its bits and how they make a number; `None` for text and bytes.
+    #[must_use]
+    pub fn encoding(&self) -> Option<Encoding> {
+        match &self.content {
+            Content::Number { field, kind } => Encoding::new(*kind, field.width()).ok(),
+            Content::Text { .. } | Content::Bytes { .. } => None,
+        }
+    }
+
+    /// How many payload bytes must be there for this signal to have a value.
+    #[must_use]
+    pub fn needed_bytes(&self) -> u32 {
+        match &self.content {
+            Content::Number { field, .. } => field.needed_bytes(),
+            Content::Text { bytes, .. } | Content::Bytes { bytes } => {
+                bytes.last.unwrap_or(bytes.first).saturating_add(1)
+            }
+        }
+    }
+}

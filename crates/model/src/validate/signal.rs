@@ -1,0 +1,210 @@
+//! Checks of a frame's signals.
+
+use wirelore_bits::{Encoding, Field, NumberKind};
+
+use super::flaw::{At, Checked, Flaw, InvalidDescription};
+use super::frame::{FittingTables, FrameContext, inside};
+use super::general::{at_most, not_zero, refers, signal_name};
+use super::{pages, raw};
+use crate::{ByteSpan, Checksum, Content, Counter, Curve, Role, Scaling, Signal, States};
+
+pub(super) fn check_all(
+    context: &FrameContext<'_>,
+    frame_limit: u16,
+    fitting: &mut FittingTables,
+) -> Result<(), InvalidDescription> {
+    let frame = context.frame;
+    let limits = pages::limits(&frame.pages, frame_limit);
+    for signal in &frame.signals {
+        one(context, signal, frame_limit, &limits, fitting).at(|| in_words(context, signal))?;
+    }
+    names(context)
+}
+
+fn in_words(context: &FrameContext<'_>, signal: &Signal) -> String {
+    format!(
+        "frame `{}`, signal `{}`",
+        context.frame.label.name, signal.label.name
+    )
+}
+
+/// Checks that signals that can be there together have different names. Sorted by name and by where their pages lie in the tree, a page
+/// that is inside another stands right behind it.
+fn names(context: &FrameContext<'_>) -> Result<(), InvalidDescription> {
+    let mut signals: Vec<_> = context
+        .frame
+        .signals
+        .iter()
+        .map(|signal| (&signal.label.name, context.tree.run(signal.page), signal))
+        .collect();
+    signals.sort_unstable_by(|a, b| a.0.cmp(b.0).then(a.1.start.cmp(&b.1.start)));
+    let taken = signals
+        .windows(2)
+        .find(|pair| pair[0].0 == pair[1].0 && pair[1].1.start < pair[0].1.end);
+    taken.map_or(Ok(()), |pair| {
+        Err(Flaw::SignalNameTaken).at(|| in_words(context, pair[1].2))
+    })
+}
+
+fn one(
+    context: &FrameContext<'_>,
+    signal: &Signal,
+    frame_limit: u16,
+    limits: &[u16],
+    fitting: &mut FittingTables,
+) -> Checked {
+    signal_name(&signal.label)?;
+    let limit = match signal.page {
+        Some(page) => {
+            refers("page", page.0, limits.len())?;
+            limits[page.index()]
+        }
+        None => frame_limit,
+    };
+    match &signal.content {
+        Content::Number { field, kind } => {
+            inside(field.needed_bytes(), limit)?;
+            let encoding =
+                Encoding::new(*kind, field.width()).map_err(|error| Flaw::WrongWidth {
+                    width: field.width(),
+                    problem: error.to_string(),
+                })?;
+            number(context, signal, encoding, fitting)?;
+            role(&signal.role, field, encoding, limit)
+        }
+        Content::Text { bytes, .. } | Content::Bytes { bytes } => {
+            byte_span(*bytes, limit)?;
+            no_number(signal)
+        }
+    }
+}
+
+fn number(
+    context: &FrameContext<'_>,
+    signal: &Signal,
+    encoding: Encoding,
+    fitting: &mut FittingTables,
+) -> Checked {
+    raw::spans(&signal.absent, encoding)?;
+    raw::spans(&signal.fault, encoding)?;
+    if let Scaling::Curve(curve) = &signal.scaling {
+        rising(curve)?;
+    }
+    if signal
+        .range
+        .as_ref()
+        .is_some_and(|range| range.high < range.low)
+    {
+        return Err(Flaw::UpsideDown { what: "range" });
+    }
+    match &signal.states {
+        None => Ok(()),
+        Some(States::Own(words)) => raw::words(words, Some(encoding)),
+        Some(States::Table(id)) => {
+            let tables = &context.description.states;
+            refers("table of states", id.0, tables.len())?;
+            if !fitting.contains(&(*id, encoding)) {
+                raw::words(&tables[id.index()].words, Some(encoding))?;
+                fitting.insert((*id, encoding));
+            }
+            Ok(())
+        }
+    }
+}
+
+/// Checks that text and bytes have nothing that only numbers can have.
+fn no_number(signal: &Signal) -> Checked {
+    let has = [
+        (signal.scaling != Scaling::Raw, "a formula"),
+        (signal.unit.is_some(), "a unit"),
+        (signal.states.is_some(), "states"),
+        (signal.range.is_some(), "a range"),
+        (!signal.absent.is_empty(), "absent values"),
+        (!signal.fault.is_empty(), "fault values"),
+        (
+            signal.role != Role::Value,
+            "the duty of a counter or checksum",
+        ),
+    ];
+    match has.into_iter().find(|(has, _)| *has) {
+        Some((_, what)) => Err(Flaw::NumbersOnly { what }),
+        None => Ok(()),
+    }
+}
+
+fn rising(curve: &Curve) -> Checked {
+    let rises = curve.points.len() >= 2
+        && curve
+            .points
+            .windows(2)
+            .all(|pair| pair[0].raw < pair[1].raw);
+    if rises { Ok(()) } else { Err(Flaw::WrongCurve) }
+}
+
+fn byte_span(span: ByteSpan, limit: u16) -> Checked {
+    let last = span.last.unwrap_or(span.first);
+    if last < span.first {
+        return Err(Flaw::UpsideDown {
+            what: "run of bytes",
+        });
+    }
+    inside(last.saturating_add(1), limit)
+}
+
+fn role(role: &Role, field: &Field, encoding: Encoding, limit: u16) -> Checked {
+    let unsigned = |what| {
+        if encoding.kind() == NumberKind::Unsigned {
+            Ok(())
+        } else {
+            Err(Flaw::NotUnsigned { what })
+        }
+    };
+    match role {
+        Role::Value => Ok(()),
+        Role::Counter(rule) => unsigned("counter").and_then(|()| counter(*rule, encoding)),
+        Role::Checksum(rule) => unsigned("checksum").and_then(|()| checksum(rule, field, limit)),
+    }
+}
+
+fn counter(counter: Counter, encoding: Encoding) -> Checked {
+    if counter.high <= counter.low {
+        return Err(Flaw::CounterStands {
+            low: counter.low,
+            high: counter.high,
+        });
+    }
+    at_most("last count", counter.high, greatest(encoding.width()))?;
+    not_zero("step", counter.step)
+}
+
+fn checksum(checksum: &Checksum, field: &Field, limit: u16) -> Checked {
+    if checksum.over.is_empty() {
+        return Err(Flaw::Missing {
+            what: "byte that its checksum covers",
+        });
+    }
+    at_most(
+        "start value",
+        checksum.start.unwrap_or(0),
+        greatest(checksum.algorithm.width()),
+    )?;
+    for span in &checksum.over {
+        byte_span(*span, limit)?;
+        let last = span.last.unwrap_or(u32::MAX);
+        if let Some(own) = field
+            .places()
+            .iter()
+            .find(|place| span.first <= place.last_byte() && place.first_byte() <= last)
+        {
+            return Err(Flaw::CoversItself {
+                byte: own.first_byte().max(span.first),
+            });
+        }
+    }
+    Ok(())
+}
+
+/// The greatest unsigned number of 1 to 64 bits.
+fn greatest(width: u8) -> u64 {
+    u64::MAX >> (64 - width.clamp(1, 64))
+}
