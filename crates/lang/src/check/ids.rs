@@ -1,0 +1,187 @@
+//! Can all frames of a network be told apart?
+
+use rustc_hash::FxHashMap;
+use wirelore_model::{Identifier, NetworkId};
+
+use crate::resolve::Resolved;
+use crate::resolve::messages::Messages;
+use crate::{Diagnostic, Rule, Site};
+
+/// All priorities of SAE J1939.
+const PRIORITIES: u32 = 8;
+
+/// A frame on a network.
+#[derive(Debug, Clone, Copy)]
+struct Seen<'a> {
+    name: &'a str,
+    site: Site,
+}
+
+/// A run of identifiers.
+#[derive(Debug, Clone, Copy)]
+struct Run<'a> {
+    extended: bool,
+    first: u32,
+    last: u32,
+    seen: Seen<'a>,
+}
+
+/// A parameter group.
+#[derive(Debug, Clone, Copy)]
+struct Group<'a> {
+    pgn: u32,
+    sources: &'a [u8],
+    priority: Option<u8>,
+    seen: Seen<'a>,
+}
+
+/// What is recognised on one network.
+#[derive(Default)]
+struct OnNetwork<'a> {
+    runs: Vec<Run<'a>>,
+    groups: Vec<Group<'a>>,
+}
+
+pub(crate) fn check(resolved: &Resolved<'_>, messages: &mut Messages) {
+    let description = &resolved.description;
+    let mut networks: Vec<OnNetwork<'_>> = description.networks.iter().map(|_| OnNetwork::default()).collect();
+    for (frame, origin) in description.frames.iter().zip(&resolved.frames) {
+        for appearance in &frame.seen_on {
+            let site = appearance
+                .via
+                .map_or_else(|| origin.recognition(), |route| resolved.lines.origins[route.index()].arrival());
+            let seen = Seen { name: &frame.label.name, site };
+            let on = &mut networks[appearance.network.index()];
+            match &appearance.identifier {
+                Identifier::Can { first, last, extended } => {
+                    on.runs.push(Run { extended: *extended, first: *first, last: *last, seen })
+                }
+                Identifier::Pgn { pgn, sources, priority } => {
+                    on.groups.push(Group { pgn: *pgn, sources, priority: *priority, seen })
+                }
+            }
+        }
+    }
+    for (on, id) in networks.into_iter().zip(0..) {
+        let network = &description.networks[NetworkId(id).index()].label.name;
+        let runs = runs_apart(on.runs, network, messages);
+        groups_apart(&on.groups, network, messages);
+        runs_and_groups(&runs, &on.groups, network, messages);
+    }
+}
+
+/// Sorts the runs and tells which of them overlap. Returns those that do not, sorted.
+fn runs_apart<'a>(mut runs: Vec<Run<'a>>, network: &str, messages: &mut Messages) -> Vec<Run<'a>> {
+    runs.sort_by_key(|run| (run.extended, run.first, run.last, run.seen.site));
+    let mut apart: Vec<Run<'a>> = Vec::with_capacity(runs.len());
+    for run in runs {
+        match apart.last_mut() {
+            Some(widest) if widest.extended == run.extended && run.first <= widest.last => {
+                say(run.seen, widest.seen, &format!("{:#X}", run.first), network, messages);
+                if run.last > widest.last {
+                    // What is left of it is still to be compared with the next ones.
+                    let rest = Run { first: widest.last + 1, ..run };
+                    apart.push(rest);
+                }
+            }
+            _ => apart.push(run),
+        }
+    }
+    apart
+}
+
+fn groups_apart(groups: &[Group<'_>], network: &str, messages: &mut Messages) {
+    let mut by_pgn: FxHashMap<u32, Vec<usize>> = FxHashMap::default();
+    for (index, group) in groups.iter().enumerate() {
+        by_pgn.entry(group.pgn).or_default().push(index);
+    }
+    for (index, group) in groups.iter().enumerate() {
+        let members = &by_pgn[&group.pgn];
+        // Each number is dealt with once, where its first group stands.
+        if members.len() > 1 && members[0] == index {
+            senders_apart(groups, members, network, messages);
+        }
+    }
+}
+
+/// Groups of one number: no source and priority may belong to two of them.
+fn senders_apart(groups: &[Group<'_>], members: &[usize], network: &str, messages: &mut Messages) {
+    let mut owners: Vec<Option<usize>> = vec![None; (PRIORITIES * 256) as usize];
+    for &index in members {
+        let group = &groups[index];
+        let mut told = None;
+        for priority in priorities(group) {
+            let row = &mut owners[(priority * 256) as usize..][..256];
+            let mut claim = |source: usize| match row[source] {
+                Some(owner) if owner != index => told = told.or(Some(owner)),
+                _ => row[source] = Some(index),
+            };
+            if group.sources.is_empty() {
+                (0..256).for_each(&mut claim);
+            } else {
+                group.sources.iter().for_each(|source| claim(usize::from(*source)));
+            }
+        }
+        if let Some(owner) = told {
+            say(group.seen, groups[owner].seen, &format!("parameter group {}", group.pgn), network, messages);
+        }
+    }
+}
+
+fn priorities(group: &Group<'_>) -> std::ops::Range<u32> {
+    match group.priority {
+        Some(priority) => u32::from(priority)..u32::from(priority) + 1,
+        None => 0..PRIORITIES,
+    }
+}
+
+/// Compares parameter groups with plain identifiers of 29 bits: `runs` are sorted and do not overlap.
+fn runs_and_groups(runs: &[Run<'_>], groups: &[Group<'_>], network: &str, messages: &mut Messages) {
+    let extended = &runs[runs.partition_point(|run| !run.extended)..];
+    if extended.is_empty() {
+        return;
+    }
+    for group in groups {
+        let is_to_destination = (group.pgn >> 8) & 0xFF < 240;
+        let rest: u32 = if is_to_destination { 0xFFFF } else { 0xFF };
+        let clash = priorities(group).find_map(|priority| {
+            let low = (priority << 26) | (group.pgn << 8);
+            let high = low | rest;
+            let from = extended.partition_point(|run| run.last < low);
+            extended[from..]
+                .iter()
+                .take_while(|run| run.first <= high)
+                .find(|run| has_source(group, run.first.max(low), run.last.min(high)))
+        });
+        if let Some(run) = clash {
+            let (later, earlier) =
+                if group.seen.site < run.seen.site { (run.seen, group.seen) } else { (group.seen, run.seen) };
+            say(later, earlier, &format!("{:#X} (parameter group {})", run.first, group.pgn), network, messages);
+        }
+    }
+}
+
+/// Whether a run of identifiers holds one from a source of the group: the source is the lowest byte.
+fn has_source(group: &Group<'_>, first: u32, last: u32) -> bool {
+    let (low, high) = ((first & 0xFF) as u8, (last & 0xFF) as u8);
+    group.sources.is_empty()
+        || last - first >= 256
+        || group
+            .sources
+            .iter()
+            .any(|source| if low <= high { (low..=high).contains(source) } else { *source >= low || *source <= high })
+}
+
+fn say(one: Seen<'_>, other: Seen<'_>, what: &str, network: &str, messages: &mut Messages) {
+    let (later, earlier) = if one.site < other.site { (other, one) } else { (one, other) };
+    messages.push(
+        Diagnostic::new(
+            Rule::IdTaken,
+            later.site,
+            format!("{what} on `{network}` belongs to two frames: `{}` and `{}`", earlier.name, later.name),
+        )
+        .here(format!("`{}` cannot be told from `{}`", later.name, earlier.name))
+        .remark(earlier.site, format!("`{}`", earlier.name))
+        .help("correct one identifier; where one frame carries several meanings, describe them as pages with `when`"),
+    );
+}

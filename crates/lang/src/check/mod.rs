@@ -1,0 +1,47 @@
+//! The rules that a description is checked by once it has been read, one file per family.
+//!
+//! What cannot be read at all (an unknown name, ends that are upside down) is told where it is read, in `resolve`. Here is what can be
+//! read and makes no sense: bits that overlap, values that cannot occur, frames that nobody could tell apart.
+
+mod allow;
+mod frames;
+pub(crate) mod hints;
+mod ids;
+pub(crate) mod names;
+mod networks;
+mod occupancy;
+mod orders;
+mod outside;
+mod overlap;
+mod pages;
+pub(crate) mod values;
+
+use wirelore_model::NetworkKind;
+
+use crate::resolve::catalogue::Catalogue;
+use crate::resolve::contents::Contents;
+use crate::resolve::messages::Messages;
+use crate::resolve::{Resolved, Resolver};
+
+pub(crate) use allow::settle;
+
+/// Checks what is between the braces of one frame.
+pub(crate) fn contents(contents: &Contents<'_>, kind: Option<NetworkKind>, resolver: &mut Resolver<'_, '_>) {
+    outside::check(contents, kind, resolver.messages);
+    orders::check(contents, resolver.messages);
+    let conditions = pages::Conditions::of(contents);
+    pages::check(contents, &conditions, resolver.messages);
+    overlap::check(contents, &conditions, kind, resolver);
+}
+
+/// Checks what only shows in the whole.
+pub(crate) fn whole(resolved: &Resolved<'_>, catalogue: &Catalogue<'_>, messages: &mut Messages) {
+    names::check(catalogue, messages);
+    networks::check(resolved, catalogue, messages);
+    ids::check(resolved, messages);
+    frames::check(resolved, catalogue, messages);
+    hints::check(resolved, catalogue, messages);
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,101 @@
+//! Do all bits lie inside the payload?
+
+use wirelore_model::{LengthRange, NetworkKind, PageId, Role, Signal};
+
+use crate::resolve::contents::{Contents, SignalOrigin};
+use crate::resolve::messages::Messages;
+use crate::resolve::settings::Counting;
+use crate::{Diagnostic, Rule, Site};
+
+/// How far a payload reaches on one page.
+struct Limit {
+    bytes: u32,
+    /// Where its length is stated.
+    stated: Option<Site>,
+    kind: Option<NetworkKind>,
+}
+
+pub(crate) fn check(contents: &Contents<'_>, kind: Option<NetworkKind>, messages: &mut Messages) {
+    for (signal, origin) in contents.frame.signals.iter().zip(&contents.origins) {
+        let Some(limit) = limit(contents, signal.page, kind) else { continue };
+        let needed = signal.needed_bytes();
+        if needed > limit.bytes {
+            let what = format!("signal `{}`", signal.label.name);
+            let message = say(&what, needed, &limit, origin.counting, origin.site());
+            messages.push(put_in(message, origin));
+        } else {
+            covered(signal, origin, &limit, messages);
+        }
+    }
+    let Some(limit) = limit(contents, None, kind) else { return };
+    for area in &contents.areas {
+        let needed = area.fields.iter().map(wirelore_bits::Field::needed_bytes).max().unwrap_or(0);
+        if needed > limit.bytes {
+            let what = if area.is_unused { "`unused`" } else { "`unknown`" };
+            messages.push(say(what, needed, &limit, area.counting, area.site));
+        }
+    }
+}
+
+/// Checks the bytes that a checksum covers.
+fn covered(signal: &Signal, origin: &SignalOrigin<'_>, limit: &Limit, messages: &mut Messages) {
+    let (Role::Checksum(checksum), Some(written)) = (&signal.role, &origin.tree.checksum) else { return };
+    for (span, run) in checksum.over.iter().zip(&written.value.over) {
+        let needed = span.last.unwrap_or(span.first).saturating_add(1);
+        if needed > limit.bytes {
+            let site = Site { file: origin.file, span: run.span };
+            messages.push(put_in(
+                say(&format!("checksum `{}`", signal.label.name), needed, limit, origin.counting, site),
+                origin,
+            ));
+        }
+    }
+}
+
+fn limit(contents: &Contents<'_>, page: Option<PageId>, kind: Option<NetworkKind>) -> Option<Limit> {
+    let longest = kind.and_then(NetworkKind::longest_payload);
+    match contents.length_on(page) {
+        Some(LengthRange { max, .. }) => Some(Limit { bytes: max.into(), stated: stated_at(contents, page), kind }),
+        None => Some(Limit { bytes: longest?.into(), stated: None, kind }),
+    }
+}
+
+/// Where the length that holds on a page is stated: there, on a page around it, or in the frame.
+fn stated_at(contents: &Contents<'_>, mut page: Option<PageId>) -> Option<Site> {
+    while let Some(current) = page {
+        let flat = contents.flat.pages.get(current.index())?;
+        if let Some(statement) = flat.lengths.first() {
+            return Some(contents.flat.scopes.get(flat.scope)?.site(statement.span));
+        }
+        page = flat.parent;
+    }
+    let is_length =
+        |item: &&&crate::syntax::tree::BodyItem| matches!(item.kind, crate::syntax::tree::BodyKind::Length { .. });
+    let statement = contents.flat.statements.iter().find(is_length)?;
+    Some(contents.flat.scopes.first()?.site(statement.span))
+}
+
+fn say(what: &str, needed: u32, limit: &Limit, counting: Counting, site: Site) -> Diagnostic {
+    let byte = counting.byte(needed - 1);
+    let end = limit.bytes.checked_sub(1).map(|last| counting.byte(last));
+    let rest = match (end, limit.stated, limit.kind) {
+        (None, _, _) => "but the frame has no bytes (length 0)".to_owned(),
+        (Some(end), Some(_), _) => format!("but the frame ends with byte {end} (length {})", limit.bytes),
+        (Some(end), None, Some(kind)) => format!("but a `{}` frame ends with byte {end} at the latest", kind.keyword()),
+        (Some(end), None, None) => format!("but the frame ends with byte {end}"),
+    };
+    let message = Diagnostic::new(Rule::OutsideFrame, site, format!("{what} needs byte {byte}, {rest}"))
+        .here(format!("reaches byte {byte}"));
+    match limit.stated {
+        Some(stated) => message.remark(stated, "the length").help("correct the place or the length"),
+        None => message.help("correct the place"),
+    }
+}
+
+/// Adds the `use layout` that put a signal where it is.
+fn put_in(message: Diagnostic, origin: &SignalOrigin<'_>) -> Diagnostic {
+    match origin.via {
+        Some(via) => message.remark(via, "put in here"),
+        None => message,
+    }
+}

@@ -1,0 +1,98 @@
+//! A frame's body with its pages and layouts spelled out into lists.
+
+use wirelore_model::PageId;
+
+use crate::syntax::tree::{self, BodyItem, When};
+use crate::{FileId, Site, Span, Spanned};
+
+use super::messages::at;
+use super::settings::Settings;
+
+/// The body of a frame, or of a layout that stands for itself.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Body<'t> {
+    pub(crate) file: FileId,
+    pub(crate) items: &'t [BodyItem],
+    pub(crate) settings: Settings,
+}
+
+/// What a stretch of statements has in common.
+#[derive(Debug, Clone)]
+pub(crate) struct Scope {
+    pub(crate) file: FileId,
+    pub(crate) settings: Settings,
+    /// The payload byte that the statements' byte 0 is.
+    pub(crate) base: u32,
+    /// What goes in front of the names.
+    pub(crate) prefix: String,
+    /// The `use layout` in the frame itself that brought the statements here.
+    pub(crate) via: Option<Site>,
+    /// The page they are on.
+    pub(crate) page: Option<PageId>,
+}
+
+/// A statement and its scope.
+#[derive(Debug)]
+pub(crate) struct Scoped<'t, T: ?Sized> {
+    pub(crate) item: &'t BodyItem,
+    pub(crate) tree: &'t T,
+    /// The position in [`Flat::scopes`].
+    pub(crate) scope: usize,
+}
+
+/// Bits without a signal.
+#[derive(Debug)]
+pub(crate) struct FlatArea<'t> {
+    pub(crate) place: Scoped<'t, tree::Place>,
+    /// They are known to carry nothing; else nobody knows what they carry.
+    pub(crate) is_unused: bool,
+}
+
+/// A page.
+#[derive(Debug)]
+pub(crate) struct FlatPage<'t> {
+    pub(crate) parent: Option<PageId>,
+    pub(crate) switch: u32,
+    /// Its condition; `None`: an `otherwise` page.
+    pub(crate) when: Option<&'t When>,
+    /// The scope that the condition stands in.
+    pub(crate) scope: usize,
+    /// The word at its beginning.
+    pub(crate) site: Site,
+    pub(crate) lengths: Vec<&'t BodyItem>,
+    pub(crate) timing: Vec<&'t Spanned<tree::Timing>>,
+}
+
+/// The lists.
+#[derive(Debug, Default)]
+pub(crate) struct Flat<'t> {
+    pub(crate) scopes: Vec<Scope>,
+    pub(crate) signals: Vec<Scoped<'t, tree::Signal>>,
+    pub(crate) areas: Vec<FlatArea<'t>>,
+    pub(crate) pages: Vec<FlatPage<'t>>,
+    /// Senders, readers, timing and length of the frame itself.
+    pub(crate) statements: Vec<&'t BodyItem>,
+}
+
+impl<'t> Flat<'t> {
+    /// Makes room for the next frame: the lists are used again and again.
+    pub(crate) fn clear(&mut self) {
+        self.scopes.clear();
+        self.signals.clear();
+        self.areas.clear();
+        self.pages.clear();
+        self.statements.clear();
+    }
+
+    /// The scope of a statement.
+    pub(crate) fn scope_of<T: ?Sized>(&self, scoped: &Scoped<'t, T>) -> &Scope {
+        &self.scopes[scoped.scope]
+    }
+}
+
+impl Scope {
+    /// A place in the file of this scope.
+    pub(crate) fn site(&self, span: Span) -> Site {
+        at(self.file, span)
+    }
+}

@@ -1,0 +1,87 @@
+//! Payload lengths of frames and pages.
+
+use wirelore_bits::payload_lengths::is_can_fd_length;
+use wirelore_model::{LengthRange, NetworkKind};
+
+use crate::syntax::tree::{BodyItem, BodyKind, Integer};
+use crate::{Diagnostic, FileId, Rule};
+
+use super::messages::{Messages, at};
+
+/// Reads the `length` statements of one frame or page, of which there should be at most one.
+pub(crate) fn read(
+    statements: &[&BodyItem],
+    kind: Option<NetworkKind>,
+    file: FileId,
+    messages: &mut Messages,
+) -> Option<LengthRange> {
+    let (first, others) = statements.split_first()?;
+    for other in others {
+        messages.push(
+            Diagnostic::new(Rule::RepeatedClause, at(file, other.span), "the length is stated twice")
+                .here("the second time")
+                .remark(at(file, first.span), "the first time")
+                .help("for a length that varies write `length LEAST..GREATEST`"),
+        );
+    }
+    let BodyKind::Length { min, max } = &first.kind else { return None };
+    range(min, max, kind, file, messages)
+}
+
+fn range(
+    min: &Integer,
+    max: &Integer,
+    kind: Option<NetworkKind>,
+    file: FileId,
+    messages: &mut Messages,
+) -> Option<LengthRange> {
+    let site = at(file, min.span.to(max.span));
+    let (low, high) = (min.value, max.value);
+    if high < low {
+        let turned = format!("{high}..{low}");
+        messages.push(
+            Diagnostic::new(Rule::LengthUpsideDown, site, format!("this length goes from {low} down to {high}"))
+                .here("the smaller number comes first")
+                .help(format!("write `length {turned}`"))
+                .fix(site, turned),
+        );
+        return None;
+    }
+    let longest = kind.and_then(NetworkKind::longest_payload).unwrap_or(u16::MAX);
+    if low < 0 || high > i128::from(longest) {
+        messages.push(too_long(if low < 0 { low } else { high }, longest, kind, at(file, max.span)));
+        // Signals are measured against the length as it is written, so that one mistake gives one message.
+        let length = |value: i128| u16::try_from(value.max(0)).unwrap_or(u16::MAX);
+        return Some(LengthRange { min: length(low), max: length(high) });
+    }
+    if kind == Some(NetworkKind::CanFd) {
+        [min, max].into_iter().for_each(|length| say_without_code(length, file, messages));
+    }
+    Some(LengthRange { min: low as u16, max: high as u16 })
+}
+
+fn too_long(length: i128, longest: u16, kind: Option<NetworkKind>, site: crate::Site) -> Diagnostic {
+    let network = kind.map_or("network", NetworkKind::keyword);
+    let message = Diagnostic::new(Rule::FrameTooLong, site, format!("a frame cannot have {length} bytes"))
+        .here(format!("a `{network}` network carries 0 to {longest}"));
+    match kind {
+        Some(NetworkKind::Can) if (0..=64).contains(&length) => {
+            message.help("up to 64 bytes take CAN FD: is the network a `can_fd` one?")
+        }
+        _ => message,
+    }
+}
+
+fn say_without_code(length: &Integer, file: FileId, messages: &mut Messages) {
+    let Ok(bytes) = u8::try_from(length.value) else { return };
+    if is_can_fd_length(bytes) {
+        return;
+    }
+    let shorter = (0..bytes).rev().find(|&length| is_can_fd_length(length)).unwrap_or(0);
+    let longer = (bytes..=64).find(|&length| is_can_fd_length(length)).unwrap_or(64);
+    messages.push(
+        Diagnostic::new(Rule::LengthWithoutCode, at(file, length.span), format!("no CAN FD frame has {bytes} bytes"))
+            .here(format!("beyond 8 bytes there are only 12, 16, 20, 24, 32, 48 and 64 (ISO 11898-1); next to this {shorter} and {longer}"))
+            .help(format!("write `length {longer}`: controllers fill the rest up")),
+    );
+}

@@ -1,0 +1,169 @@
+//! Reads all files: those that are asked for, and those that they use.
+
+use std::collections::VecDeque;
+
+use rustc_hash::FxHashSet;
+
+use crate::syntax::{self, tree::ItemKind};
+use crate::{Diagnostic, FileId, LoadError, Loaded, Loader, MemoryLoader, Rule, Site, Sources, Span};
+
+use super::messages::{Messages, at, suggest};
+use super::{ParsedFile, standard};
+
+/// The most files of one description.
+const MOST_FILES: usize = 10_000;
+
+/// The most text of one description, in bytes; a file that is loaded by two paths counts twice.
+const MOST_BYTES: usize = 64 << 20;
+
+/// Everything that was read.
+#[derive(Debug)]
+pub(crate) struct Read {
+    pub(crate) sources: Sources,
+    pub(crate) files: Vec<ParsedFile>,
+}
+
+struct Reader<'a> {
+    loader: &'a dyn Loader,
+    read: Read,
+    /// The keys of the files that were read.
+    known: FxHashSet<String>,
+    /// The files whose `use` statements are still to be followed: position in the list, and key.
+    open: VecDeque<(usize, String)>,
+    loads: usize,
+    bytes: usize,
+}
+
+/// Reads some files and all that they use, each once.
+pub(crate) fn read_all(entries: &[&str], loader: &dyn Loader, messages: &mut Messages) -> Read {
+    let mut reader = Reader::new(loader);
+    for path in entries {
+        match loader.load(path, None) {
+            Ok(loaded) => reader.take(loaded, messages),
+            Err(error) => {
+                let file = reader.read.sources.add(*path, "");
+                messages.push(not_loaded(&error, at(file, Span::default())));
+            }
+        }
+    }
+    reader.finish(messages)
+}
+
+/// Reads a text that is no file; it can use what comes with the program, and nothing else.
+pub(crate) fn read_text(name: &str, text: &str, messages: &mut Messages) -> Read {
+    let nothing = MemoryLoader::default();
+    let mut reader = Reader::new(&nothing);
+    reader.take(Loaded { key: name.to_owned(), name: name.to_owned(), text: text.to_owned() }, messages);
+    reader.finish(messages)
+}
+
+impl<'a> Reader<'a> {
+    fn new(loader: &'a dyn Loader) -> Self {
+        let read = Read { sources: Sources::default(), files: Vec::new() };
+        Self { loader, read, known: FxHashSet::default(), open: VecDeque::new(), loads: 0, bytes: 0 }
+    }
+
+    fn finish(mut self, messages: &mut Messages) -> Read {
+        while let Some((index, key)) = self.open.pop_front() {
+            self.follow(index, &key, messages);
+        }
+        self.read
+    }
+
+    fn take(&mut self, loaded: Loaded, messages: &mut Messages) {
+        if !self.known.insert(loaded.key.clone()) {
+            return;
+        }
+        self.bytes += loaded.text.len();
+        let file = self.read.sources.add(loaded.name, loaded.text);
+        let (tree, wrong) = syntax::parse(self.read.sources.text(file), file);
+        messages.extend(wrong);
+        self.open.push_back((self.read.files.len(), loaded.key));
+        self.read.files.push(ParsedFile { file, tree });
+    }
+
+    fn follow(&mut self, index: usize, key: &str, messages: &mut Messages) {
+        let ParsedFile { file, tree } = &self.read.files[index];
+        let file = *file;
+        let mut paths = FxHashSet::default();
+        let mut uses = Vec::new();
+        for item in &tree.items {
+            match &item.kind {
+                ItemKind::UseFile(path) if paths.insert(&path.value) => {
+                    uses.push((Some(path.value.clone()), String::new(), path.span))
+                }
+                ItemKind::UseStandard(name) => uses.push((None, name.value.clone(), name.span)),
+                _ => {}
+            }
+        }
+        for (path, name, span) in uses {
+            let site = at(file, span);
+            let found = match path {
+                Some(path) => self.load(&path, key, site, messages),
+                None => standard(&name, site, messages),
+            };
+            if let Some(loaded) = found {
+                self.take(loaded, messages);
+            }
+        }
+    }
+
+    fn load(&mut self, path: &str, from: &str, site: Site, messages: &mut Messages) -> Option<Loaded> {
+        self.loads += 1;
+        if self.loads >= MOST_FILES {
+            let message = format!("this description takes more than {MOST_FILES} files");
+            messages.push(Diagnostic::new(Rule::FileTooLarge, site, message).here("not read any more"));
+            return None;
+        }
+        let loaded =
+            self.loader.load(path, Some(from)).map_err(|error| messages.push(not_loaded(&error, site))).ok()?;
+        if self.known.contains(&loaded.key) {
+            // Read again for nothing: its text counts, so that endless detours to one file come to an end.
+            self.bytes += loaded.text.len();
+        }
+        if self.bytes.saturating_add(loaded.text.len()) > MOST_BYTES {
+            let message = "the files of this description have more than 64 MiB together";
+            messages.push(Diagnostic::new(Rule::FileTooLarge, site, message).here("not read any more"));
+            return None;
+        }
+        Some(loaded)
+    }
+}
+
+fn standard(name: &str, site: Site, messages: &mut Messages) -> Option<Loaded> {
+    if let Some((known, text)) = standard::ALL.iter().find(|(known, _)| *known == name) {
+        return Some(Loaded {
+            key: format!("standard {known}"),
+            name: format!("standard/{known}.lore"),
+            text: (*text).to_owned(),
+        });
+    }
+    let known = standard::ALL.map(|(known, _)| known);
+    let meant = messages.nearest(name, known);
+    let message =
+        Diagnostic::new(Rule::UnknownStandard, site, format!("no description called `{name}` comes with this program"))
+            .here("not there");
+    messages.push(suggest(message, &meant).help(format!("these come with it: {}", known.join(", "))));
+    None
+}
+
+fn not_loaded(error: &LoadError, site: Site) -> Diagnostic {
+    let rule = match error {
+        LoadError::TooLarge { .. } => Rule::FileTooLarge,
+        LoadError::NotFound { .. } | LoadError::Unreadable { .. } | LoadError::NotText { .. } => Rule::FileNotFound,
+    };
+    let message = match error {
+        LoadError::Unreadable { cause, .. } => format!("{error}: {cause}"),
+        _ => error.to_string(),
+    };
+    let message = Diagnostic::new(rule, site, message).here("could not be read");
+    match error {
+        LoadError::NotFound { .. } => message.help("a path is taken relative to the file that it stands in"),
+        _ => message,
+    }
+}
+
+/// The first place of the first file, for messages about the description as a whole.
+pub(crate) fn beginning() -> Site {
+    at(FileId(0), Span::default())
+}

@@ -1,0 +1,138 @@
+//! Conditions: which signal is looked at, and which values pass.
+
+use wirelore_bits::Encoding;
+use wirelore_model::{PageId, RawSpan, Signal, States, Test};
+
+use crate::syntax::tree::{self, Name, TestValue};
+use crate::{Diagnostic, Rule};
+
+use super::Resolver;
+use super::contents::SignalOrigin;
+use super::flat::{FlatPage, Scope};
+use super::messages::suggest;
+use super::raw;
+use super::signals::{Entry, SignalTable, is_around};
+
+/// What conditions are looked up in.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Sight<'a, 't> {
+    pub(crate) table: &'a SignalTable<'t>,
+    pub(crate) signals: &'a [Signal],
+    pub(crate) pages: &'a [FlatPage<'t>],
+    /// One for each signal.
+    pub(crate) origins: &'a [SignalOrigin<'t>],
+}
+
+impl<'t> Sight<'_, 't> {
+    /// Reads a condition that stands on a page, or in the frame itself. `None` where something in it is broken; a message says so.
+    pub(crate) fn test(
+        &self,
+        resolver: &mut Resolver<'_, '_>,
+        test: &tree::Test,
+        scope: &Scope,
+        page: Option<PageId>,
+    ) -> Option<Test> {
+        let selector = self.selector(resolver, &test.signal, scope, page)?.id?;
+        let signal = &self.signals[selector.index()];
+        let Some(encoding) = signal.encoding() else {
+            let text = format!("`{}` holds text or bytes, and a condition looks at a number", test.signal.value);
+            resolver
+                .messages
+                .push(Diagnostic::new(Rule::SelectorValue, scope.site(test.signal.span), text).here("not a number"));
+            return None;
+        };
+        let mut values = Vec::with_capacity(test.values.len());
+        for value in &test.values {
+            match value {
+                TestValue::Raw(range) => {
+                    values.extend(raw::fitting_span(
+                        range,
+                        encoding,
+                        Rule::SelectorValue,
+                        scope.site(range.span),
+                        resolver.messages,
+                    ));
+                }
+                // The words may be in the part that could not be read.
+                TestValue::Word(_) if signal.states.is_none() && self.origins[selector.index()].tree.incomplete => {}
+                TestValue::Word(word) => values.extend(word_values(resolver, word, signal, encoding, scope)),
+            }
+        }
+        (!values.is_empty()).then_some(Test { selector, values })
+    }
+
+    fn selector(
+        &self,
+        resolver: &mut Resolver<'_, '_>,
+        name: &Name,
+        scope: &Scope,
+        page: Option<PageId>,
+    ) -> Option<&Entry<'t>> {
+        let full = if scope.prefix.is_empty() { name.value.clone() } else { format!("{}{}", scope.prefix, name.value) };
+        if let Some(entry) = self.table.named(&full).find(|entry| is_around(entry.page, page, self.pages)) {
+            return Some(entry);
+        }
+        let site = scope.site(name.span);
+        if let Some(entry) = self.table.named(&full).next() {
+            resolver.messages.push(
+                Diagnostic::new(
+                    Rule::SelectorInBranch,
+                    site,
+                    format!("`{}` is itself only there on a page", name.value),
+                )
+                .here("looked at where it may not be there")
+                .remark(entry.site, "declared on this page")
+                .help("move it out of the page, in front of the `when` that looks at it"),
+            );
+            return None;
+        }
+        let message =
+            Diagnostic::new(Rule::SelectorUnknown, site, format!("no signal of this frame is called `{}`", name.value))
+                .here("not there to be looked at");
+        let meant = resolver.messages.nearest(&full, self.table.seen_from(page, self.pages));
+        let meant: Vec<_> =
+            meant.iter().map(|found| found.strip_prefix(scope.prefix.as_str()).unwrap_or(found)).collect();
+        let message = if meant.is_empty() {
+            message
+                .help("declare the signal that tells the pages apart in the frame itself, or on a page around this one")
+        } else {
+            suggest(message, &meant)
+        };
+        resolver.messages.push(message);
+        None
+    }
+}
+
+/// The raw values that a state word of a signal stands for.
+fn word_values(
+    resolver: &mut Resolver<'_, '_>,
+    word: &Name,
+    signal: &Signal,
+    encoding: Encoding,
+    scope: &Scope,
+) -> Vec<RawSpan> {
+    let words = match &signal.states {
+        Some(States::Table(id)) => &resolver.tables[id.index()].words,
+        Some(States::Own(words)) => words,
+        None => {
+            let message = Diagnostic::new(
+                Rule::SelectorValue,
+                scope.site(word.span),
+                format!("`{}` has no state words", signal.label.name),
+            );
+            resolver
+                .messages
+                .push(message.here("not a raw value").help("write the raw value, or give the signal `states`"));
+            return Vec::new();
+        }
+    };
+    let mut named = words.iter().filter(|known| known.word == word.value).peekable();
+    if named.peek().is_none() {
+        let meant = resolver.messages.nearest(&word.value, words.iter().map(|known| known.word.as_str()));
+        let message = format!("`{}` has no state called `{}`", signal.label.name, word.value);
+        let message = Diagnostic::new(Rule::SelectorValue, scope.site(word.span), message).here("not one of its words");
+        resolver.messages.push(suggest(message, &meant));
+    }
+    // A word that does not fit the signal has been told where the signal is.
+    named.filter(|known| raw::misfit(known.values, encoding).is_none()).map(|known| known.values).collect()
+}

@@ -1,0 +1,201 @@
+//! How frames are recognised: CAN identifiers and SAE J1939 parameter groups.
+
+use wirelore_model::{EcuId, Identifier, NetworkId, pgn_of};
+
+use crate::syntax::tree::{Integer, RawRange, Recognition, Source};
+use crate::{Diagnostic, FileId, Rule, Span, Spanned};
+
+use super::Resolver;
+use super::messages::{Messages, at};
+
+/// The largest identifiers (ISO 11898-1): 11 bits, and 29 bits if extended.
+const LARGEST: i128 = 0x7FF;
+const LARGEST_EXTENDED: i128 = 0x1FFF_FFFF;
+
+/// The largest parameter group number (SAE J1939-21): 18 bits.
+const LARGEST_PGN: i128 = 0x3_FFFF;
+
+/// The largest address that a unit can claim (SAE J1939-81); 254 and 255 mean nobody and everybody.
+const LARGEST_ADDRESS: i128 = 253;
+
+/// Reads how a frame is recognised, and which units that names as its sources. `None` where it makes no sense; a message says so.
+pub(crate) fn read(
+    resolver: &mut Resolver<'_, '_>,
+    file: FileId,
+    recognition: &Spanned<Recognition>,
+    network: Option<NetworkId>,
+) -> Option<(Identifier, Vec<EcuId>)> {
+    match &recognition.value {
+        Recognition::Id { ids, extended } => {
+            let (first, last, extended) = can_identifiers(ids, *extended, file, resolver.messages)?;
+            Some((Identifier::Can { first, last, extended }, Vec::new()))
+        }
+        Recognition::Pgn { pgn, sources, priority } => {
+            let mut addresses = Vec::with_capacity(sources.len());
+            let mut ecus = Vec::new();
+            let mut is_whole = true;
+            for source in sources {
+                match source_address(resolver, file, source, network, &mut ecus) {
+                    Some(address) => addresses.push(address),
+                    None => is_whole = false,
+                }
+            }
+            let number = parameter_group(pgn, file, resolver.messages);
+            let priority = match priority {
+                Some(written) => Some(self::priority(written, file, resolver.messages)?),
+                None => None,
+            };
+            addresses.sort_unstable();
+            addresses.dedup();
+            is_whole.then_some((Identifier::Pgn { pgn: number?, sources: addresses, priority }, ecus))
+        }
+    }
+}
+
+/// Reads one identifier or a run of them.
+pub(crate) fn can_identifiers(
+    ids: &RawRange,
+    extended: Option<Span>,
+    file: FileId,
+    messages: &mut Messages,
+) -> Option<(u32, u32, bool)> {
+    let (first, last) = (ids.first.value, ids.last.value);
+    let site = at(file, ids.span);
+    let (low, high) = (first.min(last), first.max(last));
+    let most = if extended.is_some() { LARGEST_EXTENDED } else { LARGEST };
+    let trouble = if low < 0 || high > LARGEST_EXTENDED {
+        Diagnostic::new(
+            Rule::IdTooLarge,
+            site,
+            format!("no CAN identifier is {}", shown(if low < 0 { low } else { high })),
+        )
+        .here(format!("the largest is {LARGEST:#X}, or {LARGEST_EXTENDED:#X} if extended"))
+    } else if high > most {
+        Diagnostic::new(Rule::ExtendedMissing, site, format!("identifier {high:#X} has more than 11 bits"))
+            .here(format!("without the word `extended` the largest is {LARGEST:#X}"))
+            .help("write `extended` behind it if it is an identifier of 29 bits")
+            .fix(at(file, ids.span.after()), " extended")
+    } else if last < first {
+        Diagnostic::new(Rule::IdsUpsideDown, site, "this run of identifiers goes downwards")
+            .here("the smaller one comes first")
+            .help(format!("write `{last:#X}..{first:#X}`"))
+            .fix(site, format!("{last:#X}..{first:#X}"))
+    } else {
+        if let Some(word) = extended
+            && last <= LARGEST
+        {
+            messages.push(
+                Diagnostic::new(
+                    Rule::ExtendedNeedless,
+                    at(file, word),
+                    format!("identifier {last:#X} would also be one of 11 bits"),
+                )
+                .here("rare for identifiers this small")
+                .help("take `extended` out unless the recording really shows 29 bits: the two are different frames"),
+            );
+        }
+        return Some((first as u32, last as u32, extended.is_some()));
+    };
+    messages.push(trouble);
+    None
+}
+
+fn shown(number: i128) -> String {
+    if number < 0 { number.to_string() } else { format!("{number:#X}") }
+}
+
+fn parameter_group(written: &Integer, file: FileId, messages: &mut Messages) -> Option<u32> {
+    let site = at(file, written.span);
+    let number = written.value;
+    let Some(pgn) = u32::try_from(number).ok().filter(|_| number <= LARGEST_PGN) else {
+        let mut message =
+            Diagnostic::new(Rule::PgnImpossible, site, format!("no parameter group has the number {number}"))
+                .here(format!("18 bits reach up to {LARGEST_PGN}"));
+        if let Ok(id) = u32::try_from(number)
+            && number <= LARGEST_EXTENDED
+        {
+            let pgn = pgn_of(id);
+            message =
+                message.help(format!("if {id:#X} is a whole identifier, its parameter group is {pgn} ({pgn:#X})"));
+        }
+        messages.push(message);
+        return None;
+    };
+    let is_to_destination = (pgn >> 8) & 0xFF < 240;
+    if is_to_destination && pgn & 0xFF != 0 {
+        let group = pgn & 0x3_FF00;
+        messages.push(
+            Diagnostic::new(
+                Rule::PgnImpossible,
+                site,
+                format!("parameter group {pgn} cannot be: its frames go to a destination"),
+            )
+            .here("the low byte belongs to the destination's address")
+            .help(format!("write `pgn {group}` ({group:#X}); groups with PF below 240 have 0 there (SAE J1939-21)"))
+            .fix(site, group.to_string()),
+        );
+        return None;
+    }
+    Some(pgn)
+}
+
+fn priority(written: &Integer, file: FileId, messages: &mut Messages) -> Option<u8> {
+    if (0..=7).contains(&written.value) {
+        return Some(written.value as u8);
+    }
+    let message =
+        Diagnostic::new(Rule::PgnImpossible, at(file, written.span), format!("there is no priority {}", written.value));
+    messages.push(message.here("0 (highest) to 7 (lowest)"));
+    None
+}
+
+/// Reads an address that a unit can have.
+pub(crate) fn address(written: &Integer, file: FileId, messages: &mut Messages) -> Option<u8> {
+    if (0..=LARGEST_ADDRESS).contains(&written.value) {
+        return Some(written.value as u8);
+    }
+    let message = Diagnostic::new(
+        Rule::PgnImpossible,
+        at(file, written.span),
+        format!("no unit can have the address {}", written.value),
+    );
+    messages.push(message.here("0 to 253; 254 means nobody and 255 everybody"));
+    None
+}
+
+fn source_address(
+    resolver: &mut Resolver<'_, '_>,
+    file: FileId,
+    source: &Source,
+    network: Option<NetworkId>,
+    ecus: &mut Vec<EcuId>,
+) -> Option<u8> {
+    let name = match source {
+        Source::Address(written) => return address(written, file, resolver.messages),
+        Source::Ecu(name) => name,
+    };
+    let id = resolver.names.ecu(file, name, resolver.messages)?;
+    ecus.push(id);
+    let ecu = &resolver.catalogue.ecus[id.index()];
+    if let Some(network) = network
+        && !resolver.sits_on(id, network)
+    {
+        let message = resolver.not_on_network(Rule::SenderNotOnNetwork, at(file, name.span), id, network);
+        resolver.messages.push(message);
+        return None;
+    }
+    let Some(written) = &ecu.tree.address else {
+        resolver.messages.push(
+            Diagnostic::new(
+                Rule::AddressMissing,
+                at(file, name.span),
+                format!("control unit `{}` has no address", name.value),
+            )
+            .here("its address is needed to recognise the frame")
+            .remark(at(ecu.file, ecu.tree.head.name.span), "declared without one")
+            .help("give it one, such as `address 0x0B`, or write the address here"),
+        );
+        return None;
+    };
+    address(written, ecu.file, resolver.messages)
+}

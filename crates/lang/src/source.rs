@@ -1,0 +1,150 @@
+//! Source texts: how they come in, and how places in them are named.
+
+mod file_loader;
+mod memory_loader;
+
+#[cfg(test)]
+mod tests;
+
+pub use file_loader::FileLoader;
+pub use memory_loader::MemoryLoader;
+
+use crate::syntax::LONGEST_TEXT;
+use crate::{FileId, Site};
+
+/// All source files that were read, in the order in which they came.
+#[derive(Debug, Clone, Default)]
+pub struct Sources {
+    files: Vec<Source>,
+}
+
+#[derive(Debug, Clone)]
+struct Source {
+    name: String,
+    text: String,
+    /// Where each line begins; the first one at 0.
+    lines: Vec<u32>,
+    /// All characters have one byte: columns need no counting.
+    is_ascii: bool,
+}
+
+impl Sources {
+    /// Takes a file in. `name` is what messages call it.
+    pub fn add(&mut self, name: impl Into<String>, text: impl Into<String>) -> FileId {
+        let text = text.into();
+        let line_ends = text.bytes().enumerate().filter(|&(_, byte)| byte == b'\n').map(|(at, _)| at as u32 + 1);
+        // Texts beyond the limit are refused by the parser, with a message at their first character: no lines needed.
+        let lines = if text.len() > LONGEST_TEXT { vec![0] } else { std::iter::once(0).chain(line_ends).collect() };
+        let is_ascii = text.is_ascii();
+        self.files.push(Source { name: name.into(), text, lines, is_ascii });
+        FileId(self.files.len() as u32 - 1)
+    }
+
+    /// The files, in order.
+    pub fn ids(&self) -> impl Iterator<Item = FileId> + use<> {
+        (0..self.files.len() as u32).map(FileId)
+    }
+
+    fn file(&self, file: FileId) -> Option<&Source> {
+        self.files.get(file.0 as usize)
+    }
+
+    /// What messages call a file; empty for one that is not here.
+    #[must_use]
+    pub fn name(&self, file: FileId) -> &str {
+        self.file(file).map_or("", |source| &source.name)
+    }
+
+    /// The text of a file; empty for one that is not here.
+    #[must_use]
+    pub fn text(&self, file: FileId) -> &str {
+        self.file(file).map_or("", |source| &source.text)
+    }
+
+    /// Line and column of the first character of a site, both from 1, the column in characters.
+    #[must_use]
+    pub fn line_column(&self, site: Site) -> (u32, u32) {
+        self.line_column_at(site.file, site.span.start)
+    }
+
+    /// Line and column behind the last character of a site.
+    #[must_use]
+    pub fn end_line_column(&self, site: Site) -> (u32, u32) {
+        self.line_column_at(site.file, site.span.end)
+    }
+
+    fn line_column_at(&self, file: FileId, at: u32) -> (u32, u32) {
+        let Some(source) = self.file(file) else { return (1, 1) };
+        let line = source.lines.partition_point(|&start| start <= at).max(1);
+        let start = source.lines[line - 1] as usize;
+        let before = source.text.as_bytes().get(start..at as usize).unwrap_or_default();
+        // Every byte that does not go on a character begins one.
+        let begins = |byte: &&u8| **byte & 0xC0 != 0x80;
+        let characters = if source.is_ascii { before.len() } else { before.iter().filter(begins).count() };
+        (line as u32, characters as u32 + 1)
+    }
+
+    /// The bytes of the lines that a site touches: from the start of the first to the end of the last, without its line end.
+    pub(crate) fn lines_of(&self, site: Site) -> std::ops::Range<usize> {
+        let Some(source) = self.file(site.file) else { return 0..0 };
+        let first = source.lines.partition_point(|&start| start <= site.span.start).max(1) - 1;
+        let last = source.lines.partition_point(|&start| start <= site.span.end.max(site.span.start)).max(1) - 1;
+        let start = source.lines[first] as usize;
+        let end = source.lines.get(last + 1).map_or(source.text.len(), |&next| next as usize);
+        start..start + source.text[start..end].trim_end_matches(['\r', '\n']).len()
+    }
+}
+
+/// Gives the texts that `use` and the command line name. The compiler opens nothing by itself.
+pub trait Loader {
+    /// Reads a file. `from` is the key of the file that uses it; a relative path counts from there.
+    ///
+    /// # Errors
+    /// If there is no such file, or it is no text that can be read.
+    fn load(&self, path: &str, from: Option<&str>) -> Result<Loaded, LoadError>;
+}
+
+/// A file that was read.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Loaded {
+    /// Tells files apart: the same for every path that leads to the same file.
+    pub key: String,
+    /// What messages call it.
+    pub name: String,
+    /// Its text.
+    pub text: String,
+}
+
+/// Why a file could not be read.
+#[derive(Debug, thiserror::Error)]
+pub enum LoadError {
+    /// It does not exist.
+    #[error("there is no file `{path}`")]
+    NotFound {
+        /// Where it was looked for.
+        path: String,
+    },
+    /// It exists, and cannot be read.
+    #[error("the file `{path}` cannot be read")]
+    Unreadable {
+        /// The file.
+        path: String,
+        /// What the system says.
+        #[source]
+        cause: std::io::Error,
+    },
+    /// It is longer than any description.
+    #[error("the file `{path}` is larger than 16 MiB; split it into several and bring them together with `use`")]
+    TooLarge {
+        /// The file.
+        path: String,
+    },
+    /// Its bytes are no UTF-8.
+    #[error("the file `{path}` is not UTF-8 text: byte {byte_offset} begins no character; save it as UTF-8")]
+    NotText {
+        /// The file.
+        path: String,
+        /// The first byte that is wrong, counted from 0.
+        byte_offset: usize,
+    },
+}

@@ -1,0 +1,48 @@
+//! Source files from the file system.
+
+use std::fs::File;
+use std::io::{ErrorKind, Read};
+use std::path::{Path, PathBuf};
+
+use super::{LoadError, Loaded, Loader};
+use crate::syntax::LONGEST_TEXT;
+
+/// Opens files of the file system; relative paths count from the folder of the file that uses them.
+#[derive(Debug, Clone, Copy, Default)]
+pub struct FileLoader;
+
+impl Loader for FileLoader {
+    fn load(&self, path: &str, from: Option<&str>) -> Result<Loaded, LoadError> {
+        let folder = from.and_then(|key| Path::new(key).parent());
+        let place = folder.map_or_else(|| PathBuf::from(path), |folder| folder.join(path));
+        let shown = if folder.is_some() { for_people(&place) } else { path.to_owned() };
+        let text = read(&place, &shown)?;
+        let key = place.canonicalize().map_err(|cause| LoadError::Unreadable { path: shown.clone(), cause })?;
+        let name = if folder.is_some() { for_people(&key) } else { shown };
+        Ok(Loaded { key: key.to_string_lossy().into_owned(), name, text })
+    }
+}
+
+/// A path as seen from the current folder, where it lies below that.
+fn for_people(path: &Path) -> String {
+    let here = std::env::current_dir().and_then(|here| here.canonicalize());
+    let short = here.ok().and_then(|here| path.strip_prefix(here).ok().map(Path::to_path_buf));
+    short.as_deref().unwrap_or(path).to_string_lossy().into_owned()
+}
+
+fn read(place: &Path, shown: &str) -> Result<String, LoadError> {
+    let path = || shown.to_owned();
+    let unreadable = |cause: std::io::Error| match cause.kind() {
+        ErrorKind::NotFound => LoadError::NotFound { path: path() },
+        _ => LoadError::Unreadable { path: path(), cause },
+    };
+    let file = File::open(place).map_err(unreadable)?;
+    let mut bytes = Vec::new();
+    // One byte more than allowed is read, so that endless devices are found out too.
+    file.take(LONGEST_TEXT as u64 + 1).read_to_end(&mut bytes).map_err(unreadable)?;
+    if bytes.len() > LONGEST_TEXT {
+        return Err(LoadError::TooLarge { path: path() });
+    }
+    String::from_utf8(bytes)
+        .map_err(|error| LoadError::NotText { path: path(), byte_offset: error.utf8_error().valid_up_to() })
+}

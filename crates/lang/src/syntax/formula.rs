@@ -1,0 +1,156 @@
+//! Formulas: `raw * 0.05`, `(raw - 125) * 9/5 + 32`.
+
+use super::basic::{leaf, missing, shortened, want_so};
+use super::cursor::{Cursor, Parsed, broken};
+use super::number::unsigned_exact;
+use super::tree::{Expr, ExprKind, Operator};
+use crate::lex::TokenKind;
+use crate::{Diagnostic, Rule, Span};
+
+/// How deep a formula's tree may be. Everything that walks it later relies on that.
+const DEEPEST: u32 = 128;
+
+const HELP: &str = "formulas are made of `raw`, numbers, `+ - * /` and parentheses, as in `(raw - 125) * 0.8`";
+
+/// A formula, up to the first leaf that cannot go on it.
+pub(super) fn formula(i: Cursor<'_>) -> Parsed<'_, Expr> {
+    let (behind, sum) = sum(i, 0)?;
+    Ok((behind, sum.expr))
+}
+
+/// An expression and how deep it is.
+struct Grown {
+    expr: Expr,
+    depth: u32,
+}
+
+impl Grown {
+    fn leaf(kind: ExprKind, span: Span) -> Self {
+        Self { expr: Expr { kind, span }, depth: 1 }
+    }
+
+    fn join(self, operator: Operator, right: Self) -> Self {
+        let span = self.expr.span.to(right.expr.span);
+        let depth = self.depth.max(right.depth) + 1;
+        Self { expr: Expr { kind: ExprKind::Binary(Box::new(self.expr), operator, Box::new(right.expr)), span }, depth }
+    }
+}
+
+fn too_deep(i: Cursor<'_>) -> Diagnostic {
+    Diagnostic::new(Rule::NestedTooDeep, i.site(i.span()), "this formula is too long or too deep")
+        .here("not read from here on")
+        .help("a formula is `raw` times a number plus a number: work out the numbers first")
+}
+
+/// `x + y - z`; `depth` counts what it lies in.
+fn sum(i: Cursor<'_>, depth: u32) -> Parsed<'_, Grown> {
+    chain(
+        i,
+        depth,
+        |kind| match kind {
+            TokenKind::Plus => Some(Operator::Add),
+            TokenKind::Minus => Some(Operator::Subtract),
+            _ => None,
+        },
+        |i, depth| chain(i, depth, product_sign, factor),
+    )
+}
+
+fn product_sign(kind: TokenKind) -> Option<Operator> {
+    match kind {
+        TokenKind::Star => Some(Operator::Multiply),
+        TokenKind::Slash => Some(Operator::Divide),
+        _ => None,
+    }
+}
+
+/// Operands with operators of one rank between them, taken from the left.
+fn chain<'a>(
+    i: Cursor<'a>,
+    depth: u32,
+    operator: fn(TokenKind) -> Option<Operator>,
+    operand: impl Fn(Cursor<'a>, u32) -> Parsed<'a, Grown>,
+) -> Parsed<'a, Grown> {
+    let (mut i, mut left) = operand(i, depth)?;
+    while let Some(found) = i.kind().and_then(operator) {
+        if is_unit_behind(i) {
+            report_unclear(i);
+            break;
+        }
+        let (behind, right) = operand(i.next(), depth)?;
+        left = left.join(found, right);
+        if depth + left.depth > DEEPEST {
+            return broken(too_deep(i));
+        }
+        i = behind;
+    }
+    Ok((i, left))
+}
+
+/// `-x`, a number, `raw`, `( ... )`
+fn factor(i: Cursor<'_>, depth: u32) -> Parsed<'_, Grown> {
+    if depth > DEEPEST {
+        return broken(too_deep(i));
+    }
+    match i.kind() {
+        Some(TokenKind::Minus) => {
+            let (behind, inner) = factor(i.next(), depth + 1)?;
+            let span = i.span_to(behind);
+            Ok((
+                behind,
+                Grown { expr: Expr { kind: ExprKind::Negative(Box::new(inner.expr)), span }, depth: inner.depth + 1 },
+            ))
+        }
+        Some(TokenKind::Number) => {
+            let (behind, value) = unsigned_exact(i, false)?;
+            Ok((behind, Grown::leaf(ExprKind::Number(value), i.span_to(behind))))
+        }
+        Some(TokenKind::Word) if i.word() == "raw" => Ok((i.next(), Grown::leaf(ExprKind::Raw, i.span()))),
+        Some(TokenKind::OpenParen) => {
+            let (behind, inner) = sum(i.next(), depth + 1)?;
+            let (behind, _) =
+                want_so("`)`", "every `(` of a formula needs its `)`", leaf(TokenKind::CloseParen))(behind)?;
+            let span = i.span_to(behind);
+            Ok((behind, Grown { expr: Expr { span, ..inner.expr }, depth: inner.depth + 1 }))
+        }
+        Some(TokenKind::Word) => broken(other_name(i)),
+        _ => broken(missing(i, "`raw` or a number").help(HELP)),
+    }
+}
+
+fn other_name(i: Cursor<'_>) -> Diagnostic {
+    let found = shortened(i.word());
+    let message =
+        Diagnostic::new(Rule::UnexpectedWord, i.site(i.span()), format!("`{found}` cannot stand in a formula"));
+    if i.word().eq_ignore_ascii_case("raw") || matches!(i.word(), "x" | "value") {
+        return message.here("the raw number is called `raw`").fix(i.site(i.span()), "raw");
+    }
+    message.here("the only name in a formula is `raw`").help(HELP)
+}
+
+/// Whether the slash here has a word behind it, so that `1/min` was meant as a unit.
+fn is_unit_behind(i: Cursor<'_>) -> bool {
+    let is_touching = i.touches() && i.next().touches();
+    i.kind() == Some(TokenKind::Slash)
+        && i.nth_kind(1) == Some(TokenKind::Word)
+        && i.nth_word(1) != "raw"
+        && is_touching
+        && i.context.text(i.previous()) == "1"
+}
+
+/// `raw * 1/min`: the 1 is read as a part of the formula, and the unit begins with it too.
+fn report_unclear(slash: Cursor<'_>) {
+    let one = slash.previous();
+    let unit = super::unit::run(slash);
+    let whole = one.to(slash.span_to(unit));
+    let written = shortened(slash.context.text(whole));
+    let message = Diagnostic::new(
+        Rule::UnitUnclear,
+        slash.site(whole),
+        format!("`{written}` can be the unit, or the end of the formula and a unit"),
+    )
+    .here("which of the two?")
+    .help(format!("write `1 {written}` if the factor is 1, or put the unit in quotes: `1 \"{written}\"`"))
+    .fix(slash.site(whole), format!("1 {written}"));
+    slash.context.report(message);
+}

@@ -1,0 +1,156 @@
+//! Frames and layouts: their heads. What is between their braces is read by [`super::frame_body`].
+
+use nom::Parser;
+use nom::combinator::opt;
+
+use super::basic::{missing, name, want, want_so, word};
+use super::block::{Open, find_open};
+use super::clause::{COMMON, Clauses, begins_common, check_once, common, is_listed};
+use super::cursor::{Cursor, Parsed, Problem, broken};
+use super::frame_body::{Inside, body};
+use super::map::{head, late_title};
+use super::number::{integer, raw_range};
+use super::recover::{skip_head, skip_until, tell};
+use super::tree::{Frame, Layout, Recognition, Source};
+use crate::Spanned;
+use crate::lex::TokenKind;
+
+const LAYOUT: Clauses = Clauses { words: &COMMON, begins: begins_common, first_is_free: false, has_block: true };
+
+/// `layout NAME "title" { ... }`
+pub(super) fn layout(i: Cursor<'_>) -> Parsed<'_, Layout> {
+    let (behind, mut head) = head("the layout's name")(i.next())?;
+    let (behind, _) = LAYOUT.read(behind, |word, i| common(word, i, &mut head));
+    let Some(open) = find_open(i, behind) else {
+        let message = missing(behind, "the block with the layout's signals")
+            .help("write `layout NAME { ... }` with a signal on each line");
+        behind.context.report(message);
+        return Ok((behind, Layout { head, body: Vec::new() }));
+    };
+    let (behind, body) = body(open, Inside::Layout);
+    Ok((behind, Layout { head, body }))
+}
+
+const FRAME: Clauses = Clauses {
+    words: &["optional", "called", "confirmed", "likely", "guessed", "measured", "from"],
+    begins: |i| if i.word() == "optional" { i.next().at_stop() } else { begins_common(i) },
+    first_is_free: false,
+    has_block: true,
+};
+
+/// `frame NAME "title" on NETWORK RECOGNITION[, clauses] { ... }`
+///
+/// Whatever is wrong with the head, the block is read.
+pub(super) fn frame(begin: Cursor<'_>) -> Parsed<'_, Frame> {
+    let (i, head) = match head("the frame's name")(begin.next()) {
+        Ok(read) => read,
+        Err(problem) => return without_head(begin, problem),
+    };
+    let mut frame = Frame { head, on: None, recognition: None, optional: None, body: Vec::new() };
+    let i = match place_and_recognition(i, &mut frame) {
+        Ok((behind, ())) => behind,
+        Err(problem) => {
+            tell(i, problem);
+            skip_until(i, |i| {
+                i.kind() == Some(TokenKind::OpenBrace)
+                    || (i.kind() == Some(TokenKind::Comma) && (FRAME.begins)(i.next()))
+            })
+        }
+    };
+    let i = late_title(i, &mut frame.head);
+    let (behind, _) = FRAME.read(i, |word, i| {
+        if word == "optional" {
+            check_once(i, word, frame.optional);
+            frame.optional.get_or_insert(i.span());
+            return Ok((i.next(), ()));
+        }
+        common(word, i, &mut frame.head)
+    });
+    let Some(open) = find_open(begin, behind) else { return Ok((behind, frame)) };
+    let (behind, body) = body(open, Inside::Frame);
+    frame.body = body;
+    Ok((behind, frame))
+}
+
+/// A frame without a readable name cannot be kept, but what is wrong inside of it is told.
+fn without_head(i: Cursor<'_>, problem: nom::Err<Problem>) -> Parsed<'_, Frame> {
+    let behind = skip_head(i);
+    if behind.kind() == Some(TokenKind::OpenBrace) {
+        // Only for its messages.
+        body(Open::at(behind), Inside::Frame);
+    }
+    Err(problem)
+}
+
+/// `on NETWORK RECOGNITION`
+fn place_and_recognition<'a>(i: Cursor<'a>, frame: &mut Frame) -> Parsed<'a, ()> {
+    const HELP: &str = "a frame is written `frame NAME on NETWORK id 0x1B4 { ... }`";
+    let i = match word("on")(i) {
+        Ok((behind, _)) => {
+            let (behind, on) = want_so("the name of a network", HELP, name)(behind)?;
+            frame.on = Some(on);
+            behind
+        }
+        Err(_) if matches!(i.word(), "id" | "pgn") => {
+            i.context.report(missing(i, "`on` and the frame's network").help(HELP));
+            i
+        }
+        Err(_) => return broken(missing(i, "`on` and the frame's network").help(HELP)),
+    };
+    let (behind, recognition) = match i.word() {
+        "id" => identifier(i),
+        "pgn" => parameter_group(i),
+        _ => broken(
+            missing(i, "`id` or `pgn`")
+                .help("say how the frame is recognised: `id 0x1B4`, `id 0x18FEF100 extended` or `pgn 65265`"),
+        ),
+    }?;
+    frame.recognition = Some(Spanned::new(recognition, i.span_to(behind)));
+    Ok((behind, ()))
+}
+
+/// `id 0x1B4`, `id 0x7E8..0x7EF`, `id 0x18FEF100 extended`
+fn identifier(i: Cursor<'_>) -> Parsed<'_, Recognition> {
+    let (behind, ids) =
+        want_so("the identifier", "identifiers are whole numbers, as in `id 0x1B4`", raw_range)(i.next())?;
+    let (behind, extended) = opt(word("extended")).parse(behind)?;
+    Ok((behind, Recognition::Id { ids, extended }))
+}
+
+/// `pgn 65265 from 0x0B, brakes priority 6`
+fn parameter_group(i: Cursor<'_>) -> Parsed<'_, Recognition> {
+    let (behind, pgn) =
+        want_so("the parameter group number", "parameter groups are whole numbers, as in `pgn 65265`", integer)(
+            i.next(),
+        )?;
+    let (behind, sources) = opt(sources).parse(behind)?;
+    let (behind, priority) = match word("priority")(behind) {
+        Ok((behind, _)) => {
+            let (behind, priority) = want("the priority, 0 to 7", integer)(behind)?;
+            (behind, Some(priority))
+        }
+        Err(_) => (behind, None),
+    };
+    Ok((behind, Recognition::Pgn { pgn, sources: sources.unwrap_or_default(), priority }))
+}
+
+/// `from 0x0B, brakes`
+fn sources(i: Cursor<'_>) -> Parsed<'_, Vec<Source>> {
+    let (behind, _) = word("from")(i)?;
+    let (mut i, first) = want("an address or a control unit", source)(behind)?;
+    let mut all = vec![first];
+    while i.kind() == Some(TokenKind::Comma) && (i.nth_kind(1) == Some(TokenKind::Number) || is_listed(i.next(), FRAME))
+    {
+        let (behind, next) = source(i.next())?;
+        all.push(next);
+        i = behind;
+    }
+    Ok((i, all))
+}
+
+fn source(i: Cursor<'_>) -> Parsed<'_, Source> {
+    match integer(i) {
+        Err(nom::Err::Error(_)) => name.map(Source::Ecu).parse(i),
+        read => read.map(|(behind, address)| (behind, Source::Address(address))),
+    }
+}

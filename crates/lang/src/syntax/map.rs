@@ -1,0 +1,176 @@
+//! The map: vehicle, networks, control units, wires.
+
+use nom::Parser;
+use nom::combinator::opt;
+use wirelore_model::NetworkKind;
+
+use super::basic::{comma_list, leaf, name, one_of, text, want, want_so};
+use super::clause::{COMMON, Clauses, begins_common, check_once, common, names};
+use super::cursor::{Cursor, Parsed};
+use super::item::order;
+use super::number::integer;
+use super::recover::{skip_until, tell};
+use super::time::rate;
+use super::tree::{Ecu, Head, Network, Wire};
+use crate::lex::TokenKind;
+use crate::{Diagnostic, Rule};
+
+/// The name and title behind a word. Whatever the name is: here it is a name.
+pub(super) fn head<'a>(what: &'static str) -> impl Fn(Cursor<'a>) -> Parsed<'a, Head> {
+    move |i| {
+        let (behind, name) = want(what, name)(i)?;
+        let (behind, title) = opt(text).parse(behind)?;
+        Ok((behind, Head { name, title, called: None, certainty: None }))
+    }
+}
+
+/// A title that does not stand behind the name: told, and taken all the same.
+pub(super) fn late_title<'a>(i: Cursor<'a>, head: &mut Head) -> Cursor<'a> {
+    let Ok((behind, title)) = text(i) else { return i };
+    let message = Diagnostic::new(
+        Rule::UnexpectedWord,
+        i.site(title.span),
+        "a title stands directly behind the name, and nowhere else",
+    )
+    .here(format!("belongs behind `{}`", head.name.value))
+    .remark(i.site(head.name.span), "the title belongs behind this name");
+    i.context.report(message);
+    head.title.get_or_insert(title);
+    behind
+}
+
+const VEHICLE: Clauses = Clauses { words: &COMMON, begins: begins_common, first_is_free: false, has_block: false };
+
+/// `vehicle NAME "title"`
+pub(super) fn vehicle(i: Cursor<'_>) -> Parsed<'_, Head> {
+    let (behind, mut head) = head("the vehicle's name")(i.next())?;
+    let (behind, _) = VEHICLE.read(behind, |word, i| common(word, i, &mut head));
+    Ok((behind, head))
+}
+
+const KINDS: [(&str, NetworkKind); 7] = [
+    ("can", NetworkKind::Can),
+    ("can_fd", NetworkKind::CanFd),
+    ("lin", NetworkKind::Lin),
+    ("kline", NetworkKind::Kline),
+    ("flexray", NetworkKind::FlexRay),
+    ("most", NetworkKind::Most),
+    ("ethernet", NetworkKind::Ethernet),
+];
+
+const NETWORK: Clauses = Clauses {
+    words: &["data", "order", "called", "confirmed", "likely", "guessed", "measured", "from"],
+    begins: |i| match i.word() {
+        "data" => i.nth_kind(1) == Some(TokenKind::Number),
+        "order" => i.nth_kind(1) == Some(TokenKind::Word),
+        _ => begins_common(i),
+    },
+    first_is_free: false,
+    has_block: false,
+};
+
+/// `network NAME "title" KIND RATE[, data RATE][, order ...]`
+pub(super) fn network(i: Cursor<'_>) -> Parsed<'_, Network> {
+    let (behind, head) = head("the network's name")(i.next())?;
+    let mut network = Network { head, kind: None, rate: None, data_rate: None, order: None };
+    let i = network_kind(behind, &mut network);
+    let i = late_title(i, &mut network.head);
+    let (behind, _) = NETWORK.read(i, |word, i| match word {
+        "data" => {
+            check_once(i, word, network.data_rate.map(|rate| rate.span));
+            let (behind, data_rate) = want("the rate of the data phase", rate)(i.next())?;
+            network.data_rate.get_or_insert(data_rate);
+            Ok((behind, ()))
+        }
+        "order" => {
+            check_once(i, word, network.order.map(|order| order.span));
+            let (behind, word) = order(i.next())?;
+            network.order.get_or_insert(word);
+            Ok((behind, ()))
+        }
+        _ => common(word, i, &mut network.head),
+    });
+    Ok((behind, network))
+}
+
+/// `KIND RATE`: what cannot be read is told and skipped up to the clauses.
+fn network_kind<'a>(i: Cursor<'a>, network: &mut Network) -> Cursor<'a> {
+    let to_clause = |i| skip_until(i, |i| i.kind() == Some(TokenKind::Comma));
+    let behind = match one_of("a kind of network", &KINDS)(i) {
+        Ok((behind, kind)) => {
+            network.kind = Some(kind);
+            behind
+        }
+        Err(problem) => {
+            tell(i, problem);
+            return to_clause(i);
+        }
+    };
+    match opt(rate).parse(behind) {
+        Ok((behind, rate)) => {
+            network.rate = rate;
+            behind
+        }
+        Err(problem) => {
+            tell(behind, problem);
+            to_clause(behind)
+        }
+    }
+}
+
+const ECU: Clauses = Clauses {
+    words: &["on", "leads", "address", "optional", "called", "confirmed", "likely", "guessed", "measured", "from"],
+    begins: |i| match i.word() {
+        "on" | "leads" => i.nth_kind(1) == Some(TokenKind::Word),
+        "address" => i.nth_kind(1) == Some(TokenKind::Number),
+        "optional" => i.next().at_stop(),
+        _ => begins_common(i),
+    },
+    first_is_free: true,
+    has_block: false,
+};
+
+/// `ecu NAME "title" on A, B, leads C, address 0x0B, optional`
+pub(super) fn ecu(i: Cursor<'_>) -> Parsed<'_, Ecu> {
+    let (i, head) = head("the control unit's name")(i.next())?;
+    let mut ecu = Ecu { head, on: Vec::new(), leads: Vec::new(), address: None, optional: None };
+    let (behind, _) = ECU.read(i, |word, i| {
+        match word {
+            "on" | "leads" => {
+                let list = if word == "on" { &mut ecu.on } else { &mut ecu.leads };
+                check_once(i, word, list.first().map(|first| first.span));
+                let (behind, networks) = want("the name of a network", |i| names(i, ECU))(i.next())?;
+                list.extend(networks);
+                return Ok((behind, ()));
+            }
+            "address" => {
+                check_once(i, word, ecu.address.map(|address| address.span));
+                let (behind, address) =
+                    want_so("the address", "an address is a number from 0 to 253, as in `address 0x0B`", integer)(
+                        i.next(),
+                    )?;
+                ecu.address.get_or_insert(address);
+                return Ok((behind, ()));
+            }
+            "optional" => {
+                check_once(i, word, ecu.optional);
+                ecu.optional.get_or_insert(i.span());
+                return Ok((i.next(), ()));
+            }
+            _ => {}
+        }
+        common(word, i, &mut ecu.head)
+    });
+    let behind = late_title(behind, &mut ecu.head);
+    Ok((behind, ecu))
+}
+
+/// `wire A -> B, C "what"`
+pub(super) fn wire(i: Cursor<'_>) -> Parsed<'_, Wire> {
+    const HELP: &str = "a wire goes from the control unit that drives it to those that read it: `wire brakes -> engine \"brake light switch\"`";
+    let (behind, from) = want_so("the control unit that drives the wire", HELP, name)(i.next())?;
+    let (behind, _) = want_so("`->`", HELP, leaf(TokenKind::Arrow))(behind)?;
+    let (behind, to) = want_so("the control unit that reads the wire", HELP, comma_list(name))(behind)?;
+    let (behind, what) = opt(text).parse(behind)?;
+    Ok((behind, Wire { from, to, what }))
+}
