@@ -1,0 +1,101 @@
+//! What the identifiers seen on a channel say about its network.
+//!
+//! A network fits a channel *clearly* when both hold:
+//! - it describes at least half of the different identifiers seen there, or at least half of the frames described for it were seen
+//!   there (a description that is still being written covers few of a channel's identifiers, but those it has are there);
+//! - against each other network: of the identifiers that only one of the two describes, at least two speak for this one, and at least
+//!   four times as many as for the other. Identifiers that both describe (frames that a gateway passes on) say nothing.
+//!
+//! Where there is no other network the second condition is that it describes at least one.
+
+use rustc_hash::FxHashSet;
+use wirelore_model::{FrameId, NetworkId};
+
+use super::Reason;
+use crate::decoder::Decoder;
+
+/// Identifiers that only the better network describes: at least this many...
+const OWN_AT_LEAST: usize = 2;
+/// ...and at least this many times those that only the other one describes.
+const OWN_TO_OTHER: usize = 4;
+/// How many networks a message lists.
+const NETWORKS_LISTED: usize = 4;
+
+/// The different identifiers seen on one channel.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Evidence {
+    ids: FxHashSet<(u32, bool)>,
+}
+
+/// What they say.
+#[derive(Debug, PartialEq, Eq)]
+pub(super) enum Finding {
+    Clear { network: NetworkId, reason: Reason },
+    Nothing { seen: usize },
+    Unclear { seen: String },
+}
+
+/// How one network stands to a channel.
+struct Candidate<'a> {
+    network: NetworkId,
+    name: &'a str,
+    described: FxHashSet<(u32, bool)>,
+    frames: FxHashSet<FrameId>,
+    frame_count: usize,
+}
+
+impl Evidence {
+    pub(crate) fn add(&mut self, id: u32, extended: bool) {
+        self.ids.insert((id, extended));
+    }
+
+    pub(super) fn judge(&self, decoder: &Decoder) -> Finding {
+        let mut candidates: Vec<Candidate<'_>> =
+            decoder.can_networks().map(|(id, network)| self.candidate(decoder, id, &network.name)).collect();
+        candidates.sort_by_key(|candidate| std::cmp::Reverse(candidate.described.len()));
+        let seen = self.ids.len();
+        let Some((best, others)) = candidates.split_first() else {
+            return Finding::Nothing { seen };
+        };
+        if best.described.is_empty() {
+            return Finding::Nothing { seen };
+        }
+        let covers = 2 * best.described.len() >= seen || 2 * best.frames.len() >= best.frame_count;
+        if !covers || !others.iter().all(|other| best.clearly_before(other)) {
+            return Finding::Unclear { seen: in_words(seen, &candidates) };
+        }
+        let next = others.first().map(|other| (other.name.to_owned(), other.described.len()));
+        Finding::Clear {
+            network: best.network,
+            reason: Reason::Identifiers { seen, described: best.described.len(), next },
+        }
+    }
+
+    fn candidate<'a>(&self, decoder: &Decoder, network: NetworkId, name: &'a str) -> Candidate<'a> {
+        let found = || {
+            self.ids.iter().filter_map(|&(id, extended)| Some(((id, extended), decoder.find(network, id, extended)?)))
+        };
+        Candidate {
+            network,
+            name,
+            described: found().map(|(id, _)| id).collect(),
+            frames: found().map(|(_, frame)| frame).collect(),
+            frame_count: decoder.frame_count(network),
+        }
+    }
+}
+
+impl Candidate<'_> {
+    fn clearly_before(&self, other: &Self) -> bool {
+        let own = self.described.difference(&other.described).count();
+        let others = other.described.difference(&self.described).count();
+        own >= OWN_AT_LEAST && own >= OWN_TO_OTHER * others
+    }
+}
+
+fn in_words(seen: usize, candidates: &[Candidate<'_>]) -> String {
+    let counts = candidates.iter().take(NETWORKS_LISTED);
+    let counts: Vec<String> =
+        counts.map(|candidate| format!("{} on `{}`", candidate.described.len(), candidate.name)).collect();
+    format!("of the {seen} different identifiers seen on it {} are described", counts.join(", "))
+}

@@ -1,0 +1,173 @@
+//! The principal type: the compiled description.
+
+use wirelore_model::{Database, Frame, FrameId, NetworkId, NetworkKind, Scaling, SignalId, Unit};
+
+use crate::error::SessionError;
+use crate::lookup::{Lookup, Recognised};
+use crate::plan::{Conversion, FramePlan, Planner};
+use crate::reading::{FrameOutcome, Reading, Readings};
+use crate::row;
+use crate::selection::Selection;
+use crate::units::Units;
+
+/// How a [`Decoder`] is to be made.
+#[derive(Debug, Clone, Default)]
+pub struct Setup {
+    /// Which signals are wanted.
+    pub selection: Selection,
+    /// Which units are wanted.
+    pub units: Units,
+}
+
+/// A description compiled for decoding: from identifiers to frames, and from payloads to readings.
+///
+/// Made once, then only read: it can be shared between threads.
+#[derive(Debug, Clone)]
+pub struct Decoder {
+    plans: Box<[FramePlan]>,
+    words: Box<[Box<str>]>,
+    lookup: Lookup,
+    networks: Box<[NetworkEntry]>,
+    /// The unit of each signal of each frame, as shown.
+    units: Box<[Box<[Option<Unit>]>]>,
+}
+
+/// What a session must know of a network.
+#[derive(Debug, Clone)]
+pub(crate) struct NetworkEntry {
+    pub(crate) name: Box<str>,
+    pub(crate) kind: NetworkKind,
+}
+
+impl NetworkEntry {
+    /// Whether frames on it can be described, and so decoded.
+    pub(crate) fn takes_part(&self) -> bool {
+        matches!(self.kind, NetworkKind::Can | NetworkKind::CanFd)
+    }
+}
+
+impl Decoder {
+    /// The decoder for every signal of a database, in the described units.
+    ///
+    /// # Errors
+    /// [`SessionError::CurveTooFine`] where a sensor curve cannot be held exactly.
+    pub fn new(database: &Database) -> Result<Self, SessionError> {
+        Self::with(database, &Setup::default())
+    }
+
+    /// The decoder for some signals, or in other units.
+    ///
+    /// # Errors
+    /// [`SessionError::CurveTooFine`] or [`SessionError::UnitTooFine`] where a formula cannot be held exactly.
+    pub fn with(database: &Database, setup: &Setup) -> Result<Self, SessionError> {
+        let mut planner = Planner::new(database);
+        let plan = |(frame, id): (&Frame, u32)| {
+            let id = FrameId(id);
+            let wanted = |signal| setup.selection.wants(id, signal);
+            let conversion = |signal: SignalId| {
+                let unit = frame.signals[signal.index()].unit.as_ref();
+                unit.map_or(Conversion::None, |unit| setup.units.conversion(unit))
+            };
+            planner.frame(frame, wanted, conversion).map_err(|fault| too_fine(frame, fault.signal, &setup.units))
+        };
+        let plans = database.frames.iter().zip(0..).map(plan).collect::<Result<_, _>>()?;
+        let shown = |frame: &Frame| {
+            let units = frame.signals.iter().map(|signal| signal.unit.as_ref().map(|unit| setup.units.shown(unit)));
+            units.collect()
+        };
+        Ok(Self {
+            plans,
+            words: planner.into_words(),
+            lookup: Lookup::new(database),
+            networks: database
+                .networks
+                .iter()
+                .map(|network| NetworkEntry { name: network.label.name.as_str().into(), kind: network.kind })
+                .collect(),
+            units: database.frames.iter().map(shown).collect(),
+        })
+    }
+
+    /// The described frame with this identifier on this network; where several descriptions fit: an exact identifier, else a run of
+    /// identifiers, else a parameter group (with sources, else with a priority, else any).
+    #[inline]
+    #[must_use]
+    pub fn find(&self, network: NetworkId, id: u32, extended: bool) -> Option<FrameId> {
+        self.recognise(network, id, extended).map(|found| found.frame)
+    }
+
+    #[inline]
+    pub(crate) fn recognise(&self, network: NetworkId, id: u32, extended: bool) -> Option<Recognised> {
+        self.lookup.find(network, id, extended)
+    }
+
+    /// Hands the readings of one frame to `each`: signals that are always there first, then those of the pages that hold.
+    #[inline]
+    pub fn decode(&self, frame: FrameId, payload: &[u8], each: impl FnMut(SignalId, Reading<'_>)) -> FrameOutcome {
+        self.decode_into(frame, payload, &mut Each(each))
+    }
+
+    /// The same for a receiver that also wants to know of every selector without a page for its value.
+    #[inline]
+    pub fn decode_into(&self, frame: FrameId, payload: &[u8], readings: &mut impl Readings) -> FrameOutcome {
+        match self.plan(frame) {
+            Some(plan) => row::decode(plan, &self.words, payload, readings),
+            None => FrameOutcome::default(),
+        }
+    }
+
+    /// The unit that a signal's values are given in.
+    #[must_use]
+    pub fn unit(&self, frame: FrameId, signal: SignalId) -> Option<&Unit> {
+        self.units.get(frame.index())?.get(signal.index())?.as_ref()
+    }
+
+    /// Whether any signal of a frame is wanted.
+    #[must_use]
+    pub fn wants(&self, frame: FrameId) -> bool {
+        self.plan(frame).is_some_and(|plan| !plan.steps.is_empty())
+    }
+
+    #[inline]
+    pub(crate) fn plan(&self, frame: FrameId) -> Option<&FramePlan> {
+        self.plans.get(frame.index())
+    }
+
+    pub(crate) fn networks(&self) -> &[NetworkEntry] {
+        &self.networks
+    }
+
+    /// The networks whose frames can be decoded.
+    pub(crate) fn can_networks(&self) -> impl Iterator<Item = (NetworkId, &NetworkEntry)> + Clone {
+        (0..).map(NetworkId).zip(&self.networks).filter(|(_, network)| network.takes_part())
+    }
+
+    /// How many frames are described on a network.
+    pub(crate) fn frame_count(&self, network: NetworkId) -> usize {
+        self.lookup.count(network)
+    }
+}
+
+/// A closure as a receiver.
+struct Each<F>(F);
+
+impl<F: FnMut(SignalId, Reading<'_>)> Readings for Each<F> {
+    #[inline(always)]
+    fn reading(&mut self, signal: SignalId, reading: Reading<'_>) {
+        (self.0)(signal, reading);
+    }
+}
+
+fn too_fine(frame: &Frame, signal: SignalId, units: &Units) -> SessionError {
+    let described = &frame.signals[signal.index()];
+    let (frame, signal) = (frame.label.name.clone(), described.label.name.clone());
+    match (&described.unit, &described.scaling) {
+        (Some(from), Scaling::Raw | Scaling::Affine(_)) => {
+            SessionError::UnitTooFine { frame, signal, from: from.to_string(), to: units.shown(from).to_string() }
+        }
+        _ => SessionError::CurveTooFine { frame, signal },
+    }
+}
+
+#[cfg(test)]
+mod tests;

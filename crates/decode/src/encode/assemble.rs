@@ -1,0 +1,254 @@
+//! A frame being put together: given signals first, then selectors, then everything that was not given, checksums last.
+
+use wirelore_bits::Extractor;
+use wirelore_model::{ByteSpan, Content, Database, Frame, FrameId, Role, Signal, SignalId};
+
+use super::Given;
+use super::error::EncodeError;
+use super::note::Note;
+use super::pages::{condition, selectors_for};
+use super::value::{NumberSignal, text_bytes};
+use crate::near::suggestion;
+use crate::plan::{Conversion, FramePlan, Group, Planner, Visit};
+use crate::reading::Unmatched;
+
+/// The longest payload of any frame that can be described.
+pub(super) const PAYLOAD_BYTES_MAX: usize = 64;
+
+/// A frame that is being put together.
+pub(super) struct Assembly<'a> {
+    pub(super) database: &'a Database,
+    pub(super) frame: &'a Frame,
+    pub(super) plan: FramePlan,
+    /// As long as the frame can be; cut at the end.
+    pub(super) payload: Vec<u8>,
+    /// By signal: whether its bits are in.
+    pub(super) is_set: Vec<bool>,
+    pub(super) given: Vec<SignalId>,
+    /// How many bytes the signals that are in need.
+    pub(super) needed_bytes: usize,
+    pub(super) notes: Vec<Note>,
+}
+
+impl<'a> Assembly<'a> {
+    pub(super) fn new(database: &'a Database, id: FrameId) -> Result<Self, EncodeError> {
+        let count = database.frames.len();
+        let frame = database.frames.get(id.index()).ok_or(EncodeError::NoSuchFrame { frame: id.0, count })?;
+        let plan = Planner::new(database).frame(frame, |_| true, |_| Conversion::None);
+        let plan = plan.map_err(|fault| EncodeError::CurveTooFine {
+            signal: frame.signals[fault.signal.index()].label.name.clone(),
+        })?;
+        let ends = frame.signals.iter().map(|signal| signal.needed_bytes() as usize);
+        let longest = ends.max().unwrap_or(0).max(PAYLOAD_BYTES_MAX);
+        let is_set = vec![false; frame.signals.len()];
+        Ok(Self {
+            database,
+            frame,
+            plan,
+            payload: vec![0; longest],
+            is_set,
+            given: Vec::new(),
+            needed_bytes: 0,
+            notes: Vec::new(),
+        })
+    }
+
+    pub(super) fn signal(&self, id: SignalId) -> &'a Signal {
+        &self.frame.signals[id.index()]
+    }
+
+    fn name(&self, id: SignalId) -> String {
+        self.signal(id).label.name.clone()
+    }
+
+    /// Puts the given signals in: first those whose names are clear, so that they can tell which page the others are on.
+    pub(super) fn give<N: AsRef<str>>(&mut self, assignments: &[(N, Given)]) -> Result<(), EncodeError> {
+        let mut unclear = Vec::new();
+        for (name, given) in assignments {
+            let candidates: Vec<SignalId> = self.frame.signals_named(name.as_ref()).map(|(id, _)| id).collect();
+            match candidates.as_slice() {
+                [] => return Err(no_such_signal(self.frame, name.as_ref())),
+                [only] => self.put_given(*only, given)?,
+                _ => unclear.push((candidates, given)),
+            }
+        }
+        for (candidates, given) in unclear {
+            let mut possible = candidates.iter().copied().filter(|&id| self.can_be_there(id));
+            match (possible.next(), possible.next()) {
+                (Some(only), None) => self.put_given(only, given)?,
+                (first, _) => {
+                    let signal = self.name(first.unwrap_or(candidates[0]));
+                    let conditions: Vec<String> =
+                        candidates.iter().map(|&id| condition(self.database, self.frame, id)).collect();
+                    return Err(EncodeError::SeveralPages { signal, conditions: conditions.join("; or ") });
+                }
+            }
+        }
+        Ok(())
+    }
+
+    /// Whether a signal's page can hold beside everything that was given so far.
+    fn can_be_there(&self, id: SignalId) -> bool {
+        let given: Vec<SignalId> = self.given.iter().copied().chain([id]).collect();
+        selectors_for(self, self.database, &given).is_ok()
+    }
+
+    fn put_given(&mut self, id: SignalId, given: &Given) -> Result<(), EncodeError> {
+        if self.is_set[id.index()] {
+            return Err(EncodeError::GivenTwice { signal: self.name(id) });
+        }
+        self.given.push(id);
+        let signal = self.signal(id);
+        match (&signal.content, given) {
+            (Content::Number { .. }, _) => {
+                let bits = self.number_bits(id, given)?;
+                self.put_bits(id, bits);
+                Ok(())
+            }
+            (Content::Text { bytes, charset }, Given::Text(text)) => {
+                self.put_bytes(id, *bytes, &text_bytes(signal, text, *charset)?, true)
+            }
+            (Content::Bytes { bytes }, Given::Bytes(given)) => self.put_bytes(id, *bytes, given, false),
+            (Content::Text { .. }, _) => Err(self.wrong_sort(id, "it holds text")),
+            (Content::Bytes { .. }, _) => Err(self.wrong_sort(id, "it holds bytes")),
+        }
+    }
+
+    fn wrong_sort(&self, id: SignalId, why: &str) -> EncodeError {
+        EncodeError::CannotHold { signal: self.name(id), what: "what is given".to_owned(), why: why.to_owned() }
+    }
+
+    fn number_bits(&mut self, id: SignalId, given: &Given) -> Result<u64, EncodeError> {
+        let wrong_sort = self.wrong_sort(id, "it holds a number");
+        let number = self.number(id).ok_or_else(|| self.wrong_sort(id, "it holds no number"))?;
+        match given {
+            Given::Value { number: value, unit } => {
+                let (bits, notes) = number.value(value, unit.as_ref())?;
+                self.notes.extend(notes);
+                Ok(bits)
+            }
+            Given::Word(word) => number.word(word),
+            Given::Raw(bits) => number.raw(*bits),
+            Given::NoReading => number.absent(),
+            Given::SensorFault => number.fault(),
+            Given::Text(_) | Given::Bytes(_) => Err(wrong_sort),
+        }
+    }
+
+    /// A number signal with what is needed to encode it.
+    pub(super) fn number(&self, id: SignalId) -> Option<NumberSignal<'_>> {
+        let signal = self.signal(id);
+        let at = self.plan.steps.iter().position(|step| step.signal == id)?;
+        let detail = self.plan.details.get(at)?;
+        Some(NumberSignal { signal, encoding: signal.encoding()?, words: self.database.words(signal), detail })
+    }
+
+    /// Puts bits that fit into a number's place.
+    pub(super) fn put_bits(&mut self, id: SignalId, bits: u64) {
+        let signal = self.signal(id);
+        if let Content::Number { field, .. } = &signal.content {
+            // The payload is as long as any signal needs, and the bits come from the signal's own encoding.
+            let put = Extractor::new(field).insert(&mut self.payload, bits);
+            debug_assert_eq!(put, Ok(()), "bits of {}", signal.label.name);
+        }
+        self.is_set[id.index()] = true;
+        self.needed_bytes = self.needed_bytes.max(signal.needed_bytes() as usize);
+    }
+
+    fn put_bytes(
+        &mut self,
+        id: SignalId,
+        span: ByteSpan,
+        bytes: &[u8],
+        may_be_shorter: bool,
+    ) -> Result<(), EncodeError> {
+        let first = span.first as usize;
+        let room = span.last.map_or(self.payload.len(), |last| last as usize + 1).saturating_sub(first);
+        let fits = if may_be_shorter || span.last.is_none() { bytes.len() <= room } else { bytes.len() == room };
+        let Some(place) = self.payload.get_mut(first..first + bytes.len()).filter(|_| fits) else {
+            let what = format!("{} bytes", bytes.len());
+            return Err(EncodeError::CannotHold { signal: self.name(id), what, why: format!("it has {room}") });
+        };
+        place.copy_from_slice(bytes);
+        self.is_set[id.index()] = true;
+        let end = span.last.map_or(first + bytes.len(), |last| last as usize + 1);
+        self.needed_bytes = self.needed_bytes.max(end).max(first + 1);
+        Ok(())
+    }
+
+    /// Sets selectors that are not given so that every given signal is there.
+    pub(super) fn set_selectors(&mut self) -> Result<(), EncodeError> {
+        for choice in selectors_for(self, self.database, &self.given)? {
+            let selector = self.name(choice.selector);
+            self.put_bits(choice.selector, choice.bits);
+            let needed_by = self.name(choice.needed_by);
+            self.notes.push(Note::SelectorSet { selector, value: choice.shown, needed_by });
+        }
+        Ok(())
+    }
+
+    /// Fills in what was not given on every page that holds, from the outside in, so that selectors are there before their pages.
+    pub(super) fn fill_up(&mut self) {
+        let mut filled = 0;
+        while let Some(&group) = self.groups_there().get(filled) {
+            self.fill_group(group);
+            filled += 1;
+        }
+    }
+
+    /// The groups that are there with the payload as it is: a page's group comes behind that of its selectors.
+    pub(super) fn groups_there(&self) -> Vec<usize> {
+        let mut there = There(Vec::new());
+        self.plan.walk(&self.payload, &mut there);
+        there.0
+    }
+
+    fn fill_group(&mut self, group: usize) {
+        let is_in = |signal: &Signal| group_of(signal) == group;
+        let signals = self.frame.signals.iter().zip((0..).map(SignalId)).filter(|(signal, _)| is_in(signal));
+        for (signal, id) in signals {
+            if self.is_set[id.index()] {
+                continue;
+            }
+            let name = signal.label.name.clone();
+            match (&signal.role, self.number(id).map(|number| number.absent())) {
+                // Calculated when all else is in; its bytes count from now on.
+                (Role::Checksum(_), _) => self.needed_bytes = self.needed_bytes.max(signal.needed_bytes() as usize),
+                (Role::Counter(counter), _) => {
+                    self.put_bits(id, counter.low);
+                    self.notes.push(Note::CounterStarts { signal: name, at: counter.low });
+                }
+                (Role::Value, Some(Ok(bits))) => {
+                    self.put_bits(id, bits);
+                    self.notes.push(Note::UnsetAbsent { signal: name });
+                }
+                (Role::Value, _) => {
+                    self.put_bits(id, 0);
+                    self.notes.push(Note::UnsetZero { signal: name });
+                }
+            }
+        }
+    }
+}
+
+/// Which group of the plan a signal is in.
+pub(super) fn group_of(signal: &Signal) -> usize {
+    signal.page.map_or(0, |page| page.index() + 1)
+}
+
+/// Notes the groups that are there.
+struct There(Vec<usize>);
+
+impl Visit for There {
+    fn group(&mut self, group: &Group) {
+        self.0.push(group.number);
+    }
+
+    fn unmatched(&mut self, _: Unmatched) {}
+}
+
+/// The error for a signal that the frame does not have.
+pub(super) fn no_such_signal(frame: &Frame, name: &str) -> EncodeError {
+    let hint = suggestion(name, frame.signals.iter().map(|signal| signal.label.name.as_str()));
+    EncodeError::NoSuchSignal { frame: frame.label.name.clone(), signal: name.to_owned(), hint }
+}

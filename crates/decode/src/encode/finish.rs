@@ -1,0 +1,68 @@
+//! The end of an encoding: the length, then the checksums over what is there.
+
+use wirelore_bits::{Extractor, payload_lengths};
+use wirelore_model::{Content, LengthRange, NetworkKind, Role, SignalId};
+
+use super::Encoded;
+use super::assemble::{Assembly, PAYLOAD_BYTES_MAX, group_of};
+use super::error::EncodeError;
+use super::note::Note;
+use crate::checks::ChecksumPlan;
+
+impl Assembly<'_> {
+    /// Cuts the payload to its length and calculates the checksums.
+    pub(super) fn finish(mut self) -> Result<Encoded, EncodeError> {
+        let length = self.length()?;
+        self.payload.resize(length, 0);
+        let there = self.groups_there();
+        for (signal, id) in self.frame.signals.iter().zip((0..).map(SignalId)) {
+            let (Role::Checksum(checksum), Content::Number { field, .. }) = (&signal.role, &signal.content) else {
+                continue;
+            };
+            if !there.contains(&group_of(signal)) {
+                continue;
+            }
+            let extractor = Extractor::new(field);
+            let right = ChecksumPlan::new(checksum, field.width()).of(&self.payload);
+            let (Some(right), Some(found)) = (right, extractor.extract(&self.payload)) else {
+                continue;
+            };
+            let name = signal.label.name.clone();
+            if !self.is_set[id.index()] {
+                self.put_bits(id, right);
+                self.notes.push(Note::ChecksumCalculated { signal: name, value: right });
+            } else if found != right {
+                self.notes.push(Note::ChecksumAsGiven { signal: name, right });
+            }
+        }
+        Ok(Encoded { payload: self.payload, notes: self.notes })
+    }
+
+    /// The described length, else what the signals need.
+    fn length(&mut self) -> Result<usize, EncodeError> {
+        let described = self.described_length();
+        let least = described.map_or(0, |length| usize::from(length.min));
+        let mut length = least.max(self.needed_bytes);
+        let network = self.frame.seen_on.first().and_then(|seen| self.database.networks.get(seen.network.index()));
+        let kind = network.map(|network| network.kind);
+        if kind == Some(NetworkKind::CanFd) {
+            let rounded = (length..=PAYLOAD_BYTES_MAX)
+                .find(|&length| payload_lengths::is_can_fd_length(length as u8))
+                .unwrap_or(length);
+            if rounded != length {
+                self.notes.push(Note::Lengthened { from: length, to: rounded });
+                length = rounded;
+            }
+        }
+        let carried = kind.and_then(NetworkKind::longest_payload).map_or(PAYLOAD_BYTES_MAX, usize::from);
+        let most = described.map_or(carried, |length| usize::from(length.max));
+        if length > most { Err(EncodeError::TooLong { needed: length, most }) } else { Ok(length) }
+    }
+
+    /// The length of the innermost page that holds and has one, else the frame's.
+    fn described_length(&self) -> Option<LengthRange> {
+        let there = self.groups_there();
+        let pages = there.iter().filter_map(|group| self.frame.pages.get(group.checked_sub(1)?));
+        pages.rev().find_map(|page| page.length).or(self.frame.length)
+    }
+}

@@ -1,0 +1,75 @@
+//! Values to the bytes of one frame: for the bench and the desk. Nothing here sends anything.
+//!
+//! Frames sent into a live vehicle can move it, start it, or fire airbags.
+
+mod assemble;
+mod assignment;
+mod error;
+mod finish;
+mod note;
+mod pages;
+mod value;
+
+use wirelore_bits::Ratio;
+use wirelore_model::{Database, FrameId, Unit};
+
+use assemble::Assembly;
+pub use assignment::parse_assignment;
+pub use error::EncodeError;
+pub use note::Note;
+
+/// What a signal is to say.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Given {
+    /// An engineering value, exactly as it was written.
+    Value {
+        /// The number.
+        number: Ratio,
+        /// Its unit; `None`: the described one.
+        unit: Option<Unit>,
+    },
+    /// A state word; also `absent`, `no reading`, `fault`, `sensor fault`.
+    Word(String),
+    /// The bits themselves.
+    Raw(u64),
+    /// The raw value that says "no reading".
+    NoReading,
+    /// The raw value that says "sensor fault".
+    SensorFault,
+    /// Characters.
+    Text(String),
+    /// Bytes.
+    Bytes(Vec<u8>),
+}
+
+/// An encoded frame.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Encoded {
+    /// Its bytes.
+    pub payload: Vec<u8>,
+    /// What was decided, rounded or filled in.
+    pub notes: Vec<Note>,
+}
+
+/// The bytes of one frame.
+///
+/// Selectors are set so that every given signal is there. Signals that are not given say "no reading" where the description names a raw
+/// value for it, and have raw value 0 otherwise; counters begin with their first count; checksums are calculated last. The length is the
+/// described one, else what the signals need; lengths of CAN FD frames are rounded up to one that exists.
+///
+/// # Errors
+/// A signal that is not there, cannot hold what is given, or excludes another given one; more bytes than the frame may have.
+pub fn encode<N: AsRef<str>>(
+    database: &Database,
+    frame: FrameId,
+    assignments: &[(N, Given)],
+) -> Result<Encoded, EncodeError> {
+    let mut assembly = Assembly::new(database, frame)?;
+    assembly.give(assignments)?;
+    assembly.set_selectors()?;
+    assembly.fill_up();
+    assembly.finish()
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,97 @@
+//! What a person should know about an encoded frame.
+
+use std::fmt;
+
+/// Something that was decided, rounded or filled in while encoding.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum Note {
+    /// No raw value gives the value exactly; the nearest one was taken.
+    Rounded {
+        /// The signal.
+        signal: String,
+        /// The value that the frame carries, with its unit.
+        to: String,
+    },
+    /// The value lies outside the described range; it was encoded all the same.
+    OutsideRange {
+        /// The signal.
+        signal: String,
+        /// The described range.
+        range: String,
+    },
+    /// A selector was set so that a given signal is there.
+    SelectorSet {
+        /// The selector.
+        selector: String,
+        /// Its raw value.
+        value: String,
+        /// The signal that needs it.
+        needed_by: String,
+    },
+    /// A signal that was not given says "no reading".
+    UnsetAbsent {
+        /// The signal.
+        signal: String,
+    },
+    /// A signal that was not given has raw value 0.
+    UnsetZero {
+        /// The signal.
+        signal: String,
+    },
+    /// A counter that was not given begins with its first count.
+    CounterStarts {
+        /// The counter.
+        signal: String,
+        /// The count.
+        at: u64,
+    },
+    /// A checksum was calculated.
+    ChecksumCalculated {
+        /// The checksum.
+        signal: String,
+        /// Its value.
+        value: u64,
+    },
+    /// A checksum was given and stands as given, though the payload has another one.
+    ChecksumAsGiven {
+        /// The checksum.
+        signal: String,
+        /// What the payload gives.
+        right: u64,
+    },
+    /// The payload was made longer, because a CAN FD frame has only certain lengths (ISO 11898-1).
+    Lengthened {
+        /// Bytes needed.
+        from: usize,
+        /// Bytes there are.
+        to: usize,
+    },
+}
+
+impl fmt::Display for Note {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Rounded { signal, to } => write!(f, "{signal}: rounded to {to}"),
+            Self::OutsideRange { signal, range } => {
+                write!(f, "{signal}: outside the described range {range}")
+            }
+            Self::SelectorSet { selector, value, needed_by } => {
+                write!(f, "{selector}: set to {value}, because {needed_by} is there only then")
+            }
+            Self::UnsetAbsent { signal } => write!(f, "{signal}: not given, says no reading"),
+            Self::UnsetZero { signal } => write!(f, "{signal}: not given, raw value 0"),
+            Self::CounterStarts { signal, at } => {
+                write!(f, "{signal}: not given, counts from {at}")
+            }
+            Self::ChecksumCalculated { signal, value } => {
+                write!(f, "{signal}: calculated, 0x{value:X}")
+            }
+            Self::ChecksumAsGiven { signal, right } => {
+                write!(f, "{signal}: as given, though the payload's checksum is 0x{right:X}")
+            }
+            Self::Lengthened { from, to } => {
+                write!(f, "{from} bytes needed, {to} bytes long: CAN FD frames have only certain lengths")
+            }
+        }
+    }
+}

@@ -1,0 +1,108 @@
+//! Whole frames: selectors, counters, checksums, lengths.
+
+use wirelore_model::{ByteSpan, Checksum, ChecksumAlgorithm, Counter, Database, Role};
+
+use super::{error, notes, payload, typed};
+use crate::testing::*;
+
+/// A frame with a page for 1, one for 2 and 4..6 (in which another switch stands), and one for everything else.
+fn paged() -> Database {
+    let mut described = frame(
+        "f",
+        id(1),
+        vec![
+            unsigned("page", "0.7..0.0"),
+            unsigned("oil", "1.7..1.0").scaled("1", "-40", "°C").absent(&[pattern(0xFF, 0xFF)]).on_page(0),
+            unsigned("sub", "1.7..1.0").on_page(1),
+            unsigned("deep", "2.7..2.0").on_page(2),
+            unsigned("other", "3.7..3.0").on_page(3),
+            unsigned("twin", "4.7..4.0").on_page(0),
+            unsigned("twin", "5.7..5.0").on_page(3),
+        ],
+    );
+    described.pages = vec![
+        page(None, 0, &[(0, &[span(1, 1)])]),
+        page(None, 0, &[(0, &[span(2, 2), span(4, 6)])]),
+        page(Some(1), 1, &[(2, &[pattern(0x20, 0x2F)])]),
+        page(None, 0, &[]),
+    ];
+    one_frame(described)
+}
+
+#[test]
+fn selectors_follow_the_given_signals() {
+    let database = paged();
+    assert_eq!(payload(&database, &["oil=90"]), [1, 130, 0, 0, 0]);
+    assert_eq!(
+        notes(&database, &["oil=90"]),
+        ["page: set to 1, because oil is there only then", "twin: not given, raw value 0"]
+    );
+    assert_eq!(payload(&database, &["deep=7"]), [2, 0x20, 7]);
+    assert_eq!(payload(&database, &["deep=7", "page=5"]), [5, 0x20, 7]);
+    assert_eq!(payload(&database, &["deep=7", "sub=0x2F"]), [2, 0x2F, 7]);
+    assert_eq!(payload(&database, &["other=9"]), [0, 0, 0, 9, 0, 0]);
+    assert_eq!(payload(&database, &["page=3", "twin=9"]), [3, 0, 0, 0, 0, 9]);
+    assert_eq!(payload(&database, &["oil=90", "twin=9"]), [1, 130, 0, 0, 9]);
+    assert_eq!(payload(&database, &["page=1"]), [1, 0xFF, 0, 0, 0]);
+    assert_eq!(
+        error(&database, &["oil=90", "deep=7"]),
+        "signals `oil` and `deep` are never there together: oil only when page is 1, deep only when page is 2, 4..6 and sub is 0x20..0x2F"
+    );
+    assert_eq!(
+        error(&database, &["deep=7", "page=1"]),
+        "signal `deep` is there only when page is 2, 4..6 and sub is 0x20..0x2F, and the selector is given otherwise or cannot be set so"
+    );
+    assert_eq!(
+        error(&database, &["twin=7"]),
+        "signal `twin` is on several pages; give the selector too (page is 1; or page is none of the other pages' values)"
+    );
+}
+
+#[test]
+fn counters_start_and_checksums_come_last() {
+    let over = vec![ByteSpan { first: 0, last: Some(2) }];
+    let rule = Checksum { algorithm: ChecksumAlgorithm::Crc8SaeJ1850, over, start: None, first: vec![], then: vec![] };
+    let signals = vec![
+        unsigned("check", "3.7..3.0").role(Role::Checksum(Box::new(rule))),
+        unsigned("alive", "0.7..0.4").role(Role::Counter(Counter { low: 1, high: 14, step: 1 })),
+        unsigned("value", "2.7..1.0"),
+    ];
+    let database = one_frame(frame("f", id(1), signals));
+    // CRC-8 of F2 01 83 is 37: AUTOSAR SWS CRCLibrary, example table (from memory).
+    assert_eq!(payload(&database, &["value=0x8301", "alive=0xF", "check=0x37"]), [0xF0, 0x01, 0x83, 0x37]);
+    let (bytes, said) = typed(&database, &["value=0x8301"]).expect("it encodes");
+    assert_eq!(bytes[..3], [0x10, 0x01, 0x83]);
+    assert_eq!(said, ["alive: not given, counts from 1".to_owned(), format!("check: calculated, 0x{:X}", bytes[3])]);
+    let (wrong, said) = typed(&database, &["value=0x8301", "check=0"]).expect("it encodes");
+    assert_eq!(
+        (wrong[3], &said[1]),
+        (0, &format!("check: as given, though the payload's checksum is 0x{:X}", bytes[3]))
+    );
+}
+
+#[test]
+fn lengths_are_as_described_or_as_needed() {
+    let with_length = |range, fd: bool| {
+        let mut described = frame("f", id(1), vec![unsigned("s", "8.7..8.0")]);
+        if !fd {
+            described.signals = vec![unsigned("s", "2.7..2.0")];
+        }
+        described.length = range;
+        if fd { one_fd_frame(described) } else { one_frame(described) }
+    };
+    assert_eq!(payload(&with_length(None, false), &["s=1"]).len(), 3);
+    assert_eq!(payload(&with_length(length(8, 8), false), &["s=1"]).len(), 8);
+    assert_eq!(payload(&with_length(length(2, 8), false), &["s=1"]).len(), 3);
+    assert_eq!(payload(&with_length(None, true), &["s=1"]).len(), 12);
+    assert_eq!(
+        notes(&with_length(None, true), &["s=1"]),
+        ["9 bytes needed, 12 bytes long: CAN FD frames have only certain lengths"]
+    );
+    assert_eq!(payload(&with_length(length(16, 16), true), &["s=1"]).len(), 16);
+    let mut paged = frame("f", id(1), vec![unsigned("p", "0.7..0.0"), unsigned("s", "1.7..1.0").on_page(0)]);
+    paged.pages = vec![page(None, 0, &[(0, &[span(1, 1)])])];
+    (paged.length, paged.pages[0].length) = (length(8, 8), length(5, 5));
+    let database = one_frame(paged);
+    assert_eq!(payload(&database, &["s=1"]).len(), 5);
+    assert_eq!(payload(&database, &["p=2"]).len(), 8);
+}

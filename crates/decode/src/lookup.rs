@@ -1,0 +1,250 @@
+//! From a recorded identifier to the frame that is described: a table for 11 bits, hashing at low load for 29.
+//!
+//! Runs of identifiers and parameter groups are not searched one by one: runs are cut into disjoint pieces once, and groups are found
+//! by their number. So a look-up is at most three probes, whatever is described, and needs no memory of earlier ones: it can be shared
+//! between threads.
+
+use wirelore_model::{Database, FrameId, Identifier, NetworkId, pgn_of};
+
+use crate::spans::{Run, Spans};
+
+/// 11-bit identifiers.
+const STANDARD_IDS: usize = 1 << 11;
+/// No entry.
+const NONE: u32 = u32::MAX;
+
+/// The frames of each network.
+#[derive(Debug, Clone)]
+pub(crate) struct Lookup {
+    networks: Box<[NetworkFrames]>,
+}
+
+/// A described frame that was recognised.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Recognised {
+    pub(crate) frame: FrameId,
+    /// The frame is a parameter group, so the identifier's low byte says who sent it.
+    pub(crate) is_group: bool,
+}
+
+impl Lookup {
+    pub(crate) fn new(database: &Database) -> Self {
+        let mut drafts: Vec<Draft> = database.networks.iter().map(|_| Draft::default()).collect();
+        for (frame, index) in database.frames.iter().zip(0..) {
+            for appearance in &frame.seen_on {
+                if let Some(draft) = drafts.get_mut(appearance.network.index()) {
+                    draft.add(&appearance.identifier, FrameId(index));
+                }
+            }
+        }
+        Self { networks: drafts.into_iter().map(NetworkFrames::new).collect() }
+    }
+
+    #[inline]
+    pub(crate) fn find(&self, network: NetworkId, id: u32, extended: bool) -> Option<Recognised> {
+        let frames = self.networks.get(network.index())?;
+        if extended { frames.extended(id) } else { frames.standard(id) }
+    }
+
+    /// How many frames are described on a network.
+    pub(crate) fn count(&self, network: NetworkId) -> usize {
+        self.networks.get(network.index()).map_or(0, |frames| frames.count)
+    }
+}
+
+/// What is described on one network, before it is put into tables.
+#[derive(Debug, Default)]
+struct Draft {
+    standard: Vec<Run<FrameId>>,
+    exact: Vec<(u32, FrameId)>,
+    runs: Vec<Run<FrameId>>,
+    groups: Vec<GroupFrame>,
+    count: usize,
+}
+
+impl Draft {
+    fn add(&mut self, identifier: &Identifier, frame: FrameId) {
+        self.count += 1;
+        match identifier {
+            &Identifier::Can { first, last, extended } => {
+                let run = Run { first: first.into(), last: last.into(), what: frame };
+                match (extended, first == last) {
+                    (false, _) => self.standard.push(run),
+                    (true, true) => self.exact.push((first, frame)),
+                    (true, false) => self.runs.push(run),
+                }
+            }
+            Identifier::Pgn { pgn, sources, priority } => {
+                self.groups.push(GroupFrame {
+                    pgn: *pgn,
+                    sources: SourceSet::new(sources),
+                    priority: *priority,
+                    frame,
+                });
+            }
+        }
+    }
+}
+
+#[derive(Debug, Clone)]
+struct NetworkFrames {
+    /// By 11-bit identifier.
+    standard: Box<[u32]>,
+    /// By exact 29-bit identifier.
+    exact: Table,
+    /// Runs of 29-bit identifiers.
+    runs: Spans<FrameId>,
+    /// Where a parameter group's entries begin in `groups`.
+    group_starts: Table,
+    groups: Box<[GroupFrame]>,
+    count: usize,
+}
+
+impl NetworkFrames {
+    fn new(draft: Draft) -> Self {
+        let Draft { standard: mut standard_runs, exact, runs, mut groups, count } = draft;
+        // Single identifiers go before runs, and otherwise the description's order decides.
+        standard_runs.sort_by_key(|run| run.first != run.last);
+        let mut standard = Vec::new();
+        if !standard_runs.is_empty() {
+            standard = vec![NONE; STANDARD_IDS];
+            for run in Spans::first_wins(standard_runs).runs() {
+                let ids = usize::try_from(run.first).unwrap_or(STANDARD_IDS)
+                    ..=usize::try_from(run.last).unwrap_or(STANDARD_IDS);
+                if let Some(slots) = standard.get_mut(ids) {
+                    slots.fill(run.what.0);
+                }
+            }
+        }
+        // Within a group the narrower recognition goes first.
+        groups.sort_by_key(|group| (group.pgn, group.sources.is_any(), group.priority.is_none(), group.frame));
+        let first_of = |at: &usize| *at == 0 || groups[*at - 1].pgn != groups[*at].pgn;
+        let group_starts = (0..groups.len()).filter(first_of).map(|at| (groups[at].pgn, at as u32));
+        Self {
+            standard: standard.into(),
+            exact: Table::new(exact.into_iter().map(|(id, frame)| (id, frame.0)).collect()),
+            runs: Spans::first_wins(runs),
+            group_starts: Table::new(group_starts.collect()),
+            groups: groups.into(),
+            count,
+        }
+    }
+
+    #[inline]
+    fn standard(&self, id: u32) -> Option<Recognised> {
+        let frame = *self.standard.get(id as usize)?;
+        (frame != NONE).then_some(Recognised { frame: FrameId(frame), is_group: false })
+    }
+
+    #[inline]
+    fn extended(&self, id: u32) -> Option<Recognised> {
+        if let Some(frame) = self.exact.get(id) {
+            return Some(Recognised { frame: FrameId(frame), is_group: false });
+        }
+        if !self.runs.runs().is_empty()
+            && let Some(frame) = self.runs.get(id.into())
+        {
+            return Some(Recognised { frame, is_group: false });
+        }
+        let pgn = pgn_of(id);
+        let entries = self.groups.get(self.group_starts.get(pgn)? as usize..)?;
+        let mut own = entries.iter().take_while(|group| group.pgn == pgn);
+        own.find(|group| group.takes(id)).map(|group| Recognised { frame: group.frame, is_group: true })
+    }
+}
+
+/// One way in which a parameter group is recognised.
+#[derive(Debug, Clone)]
+struct GroupFrame {
+    pgn: u32,
+    sources: SourceSet,
+    priority: Option<u8>,
+    frame: FrameId,
+}
+
+impl GroupFrame {
+    fn takes(&self, id: u32) -> bool {
+        self.sources.has(id as u8) && self.priority.is_none_or(|priority| u32::from(priority) == id >> 26)
+    }
+}
+
+/// Source addresses, one bit each.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+struct SourceSet([u64; 4]);
+
+impl SourceSet {
+    /// No address at all stands for any.
+    fn new(sources: &[u8]) -> Self {
+        if sources.is_empty() {
+            return Self([u64::MAX; 4]);
+        }
+        let mut bits = [0; 4];
+        for &source in sources {
+            bits[usize::from(source / 64)] |= 1_u64 << (source % 64);
+        }
+        Self(bits)
+    }
+
+    fn has(&self, source: u8) -> bool {
+        self.0[usize::from(source / 64)] >> (source % 64) & 1 == 1
+    }
+
+    fn is_any(&self) -> bool {
+        self.0 == [u64::MAX; 4]
+    }
+}
+
+/// Numbers of at most 29 bits to entries: open addressing, at most a quarter full.
+#[derive(Debug, Clone)]
+struct Table {
+    slots: Box<[(u32, u32)]>,
+    shift: u32,
+}
+
+impl Table {
+    /// Where a key comes twice, the first entry holds.
+    fn new(entries: Vec<(u32, u32)>) -> Self {
+        if entries.is_empty() {
+            return Self { slots: Box::default(), shift: 0 };
+        }
+        let capacity = (4 * entries.len()).next_power_of_two();
+        let mut table = Self { slots: vec![(NONE, 0); capacity].into(), shift: 64 - capacity.ilog2() };
+        for (key, value) in entries {
+            let mut at = table.home(key);
+            while table.slots[at].0 != NONE && table.slots[at].0 != key {
+                at = (at + 1) % capacity;
+            }
+            if table.slots[at].0 == NONE {
+                table.slots[at] = (key, value);
+            }
+        }
+        table
+    }
+
+    /// Fibonacci hashing: Knuth, TAOCP volume 3, section 6.4.
+    #[inline]
+    fn home(&self, key: u32) -> usize {
+        (u64::from(key).wrapping_mul(0x9E37_79B9_7F4A_7C15) >> self.shift) as usize
+    }
+
+    #[inline]
+    fn get(&self, key: u32) -> Option<u32> {
+        if self.slots.is_empty() {
+            return None;
+        }
+        let mut at = self.home(key);
+        loop {
+            let &(found, value) = self.slots.get(at)?;
+            if found == key {
+                return Some(value);
+            }
+            if found == NONE {
+                return None;
+            }
+            at = (at + 1) & (self.slots.len() - 1);
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests;

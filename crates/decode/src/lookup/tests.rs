@@ -1,0 +1,101 @@
+//! Look-ups, against asking every description in turn.
+
+use wirelore_model::{FrameId, Identifier, NetworkId, NetworkKind, pgn_of};
+
+use super::*;
+use crate::testing::*;
+
+fn found(lookup: &Lookup, id: u32, extended: bool) -> Option<u32> {
+    lookup.find(NetworkId(0), id, extended).map(|found| found.frame.0)
+}
+
+fn lookup(identifiers: Vec<Identifier>) -> Lookup {
+    let frames = identifiers.into_iter().enumerate();
+    let frames = frames.map(|(index, identifier)| frame(&format!("f{index}"), identifier, Vec::new()));
+    Lookup::new(&database(vec![network("drive", NetworkKind::Can)], frames.collect()))
+}
+
+fn run(first: u32, last: u32, extended: bool) -> Identifier {
+    Identifier::Can { first, last, extended }
+}
+
+#[test]
+fn identifiers_of_both_lengths_are_apart() {
+    let lookup =
+        lookup(vec![id(0x123), Identifier::Can { first: 0x123, last: 0x123, extended: true }, id(0x7FF), id(0)]);
+    assert_eq!(found(&lookup, 0x123, false), Some(0));
+    assert_eq!(found(&lookup, 0x123, true), Some(1));
+    assert_eq!(found(&lookup, 0x7FF, false), Some(2));
+    assert_eq!(found(&lookup, 0x7FF, true), None);
+    assert_eq!(found(&lookup, 0x800, false), None, "no 11-bit identifier");
+    assert_eq!(found(&lookup, 0, false), Some(3));
+}
+
+#[test]
+fn the_narrower_recognition_goes_first() {
+    let narrow = Identifier::Pgn { pgn: 65265, sources: vec![0x0B, 0x21], priority: None };
+    let urgent = Identifier::Pgn { pgn: 65265, sources: vec![], priority: Some(3) };
+    let runs = [run(0x18FE_F120, 0x18FE_F12F, true), run(0x18FE_F100, 0x18FE_F1FF, true), run(0x700, 0x7FF, false)];
+    let [first, second, third] = runs;
+    let lookup = lookup(vec![pgn(65265), narrow, urgent, first, id(0x18FE_F12F), third, id(0x7E8)]);
+    assert_eq!(found(&lookup, 0x18FE_F100, true), Some(0));
+    assert_eq!(found(&lookup, 0x18FE_F10B, true), Some(1));
+    assert_eq!(found(&lookup, 0x0CFE_F10B, true), Some(1), "sources before the priority");
+    assert_eq!(found(&lookup, 0x0CFE_F100, true), Some(2));
+    assert_eq!(found(&lookup, 0x18FE_F121, true), Some(3), "a run before a group");
+    assert_eq!(found(&lookup, 0x18FE_F12F, true), Some(4), "an exact identifier before a run");
+    assert_eq!(found(&lookup, 0x7E8, false), Some(6));
+    assert_eq!(found(&lookup, 0x7E9, false), Some(5));
+    let wide = super::tests::lookup(vec![second]);
+    assert_eq!(found(&wide, 0x18FE_F1FF, true), Some(0));
+}
+
+/// The identifiers and groups of the table in SAE J1939-21 manner (from memory); PF below 240 leaves the low byte to the destination.
+#[test]
+fn parameter_groups_are_found_in_identifiers() {
+    let pairs = [
+        (0x0CF0_0400, 61444),
+        (0x18FE_F100, 65265),
+        (0x18EA_FFF9, 59904),
+        (0x18EC_FF00, 60416),
+        (0x0C00_0003, 0),
+        (0x18EE_FF80, 60928),
+        (0x1DEF_F905, 126_720),
+        (0x1923_3020, 0x12300),
+    ];
+    let lookup = lookup(pairs.iter().map(|&(_, group)| pgn(group)).collect());
+    for (index, (id, group)) in (0..).zip(pairs) {
+        assert_eq!(pgn_of(id), group);
+        let seen = lookup.find(NetworkId(0), id, true);
+        assert_eq!(seen, Some(Recognised { frame: FrameId(index), is_group: true }), "{id:X}");
+        assert_eq!(found(&lookup, id & 0x7FF, false), None);
+    }
+}
+
+#[test]
+fn many_identifiers_are_found_as_by_asking_each() {
+    let mut state = 7_u64;
+    let mut random = move || {
+        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        (state >> 40) as u32
+    };
+    let mut identifiers = Vec::new();
+    for _ in 0..400 {
+        identifiers.push(Identifier::Can { first: random(), last: 0, extended: true });
+        if let Some(Identifier::Can { first, last, .. }) = identifiers.last_mut() {
+            *first &= 0x1FFF_FFFF;
+            *last = *first;
+        }
+    }
+    let lookup = lookup(identifiers.clone());
+    for identifier in &identifiers {
+        let &Identifier::Can { first, .. } = identifier else {
+            continue;
+        };
+        for id in [first.saturating_sub(1), first, (first + 1) & 0x1FFF_FFFF] {
+            let plain = identifiers.iter().position(|identifier| identifier.matches(id, true));
+            assert_eq!(found(&lookup, id, true), plain.map(|index| index as u32), "{id:X}");
+        }
+    }
+    assert_eq!(lookup.count(NetworkId(0)), 400);
+}

@@ -1,0 +1,181 @@
+//! Everything about a signal that the innermost loop does not do itself.
+
+use std::borrow::Cow;
+
+use wirelore_bits::{Affine, Encoding, Extractor, Field, Number, Scaler};
+use wirelore_model::{ByteSpan, Charset, Content, Scaling, Signal, StateWord};
+
+use super::Conversion;
+use super::classes::{Class, Classes, Standing};
+use super::curve::CurvePlan;
+use super::floats::FloatClasses;
+use crate::reading::{Reading, Value};
+
+/// A signal made ready for decoding with care.
+#[derive(Debug, Clone)]
+pub(crate) struct Detail {
+    content: Planned,
+}
+
+#[derive(Debug, Clone)]
+enum Planned {
+    Number(Box<NumberPlan>),
+    Text { first: u32, last: Option<u32>, charset: Charset },
+    Bytes { first: u32, last: Option<u32> },
+}
+
+#[derive(Debug, Clone)]
+struct NumberPlan {
+    extractor: Extractor,
+    encoding: Encoding,
+    classes: NumberClasses,
+    scale: Scale,
+}
+
+#[derive(Debug, Clone)]
+enum NumberClasses {
+    Whole(Classes),
+    Float(FloatClasses),
+}
+
+#[derive(Debug, Clone)]
+enum Scale {
+    Raw,
+    Affine(Scaler),
+    Curve(CurvePlan),
+}
+
+/// A number's detail, with what the step beside it needs to know.
+pub(crate) struct PlannedNumber {
+    pub(crate) detail: Detail,
+    /// The formula, where it is one for the whole range of raw values; `None`: the raw number is the value.
+    pub(crate) formula: Option<Affine>,
+    /// The longest run of raw values that are plain readings.
+    pub(crate) plain: Option<(i128, i128)>,
+    /// Only the detail can read it.
+    pub(crate) is_curve: bool,
+}
+
+impl Detail {
+    /// The detail of a text or of bytes.
+    pub(crate) fn of_bytes(signal: &Signal) -> Option<Self> {
+        let content = match signal.content {
+            Content::Number { .. } => return None,
+            Content::Text { bytes: ByteSpan { first, last }, charset } => Planned::Text { first, last, charset },
+            Content::Bytes { bytes: ByteSpan { first, last } } => Planned::Bytes { first, last },
+        };
+        Some(Self { content })
+    }
+
+    /// The detail of a number; `None` where its curve or its formula in the wanted unit cannot be held exactly.
+    pub(crate) fn of_number(
+        signal: &Signal,
+        (field, encoding): (&Field, Encoding),
+        (words, first_word): (&[StateWord], u32),
+        conversion: &Conversion,
+    ) -> Option<PlannedNumber> {
+        let formula = match (&signal.scaling, conversion) {
+            (Scaling::Raw, Conversion::None) | (Scaling::Curve(_), _) => None,
+            (Scaling::Raw, _) => Some(conversion.affine(&Affine::identity())?),
+            (Scaling::Affine(formula), _) => Some(conversion.affine(formula)?),
+        };
+        let scale = match (&signal.scaling, formula) {
+            (Scaling::Curve(curve), _) => Scale::Curve(CurvePlan::new(curve, conversion)?),
+            (_, None) => Scale::Raw,
+            (_, Some(formula)) => {
+                let (least, greatest) = encoding.integer_range().unwrap_or((0, 0));
+                Scale::Affine(Scaler::new(&formula, least, greatest))
+            }
+        };
+        let (classes, plain) = if encoding.integer_range().is_some() {
+            let (classes, plain) = Classes::new(signal, encoding, words, first_word);
+            (NumberClasses::Whole(classes), plain)
+        } else {
+            (NumberClasses::Float(FloatClasses::new(signal, words, first_word)?), None)
+        };
+        let is_curve = matches!(scale, Scale::Curve(_));
+        let number = NumberPlan { extractor: Extractor::new(field), encoding, classes, scale };
+        let detail = Self { content: Planned::Number(Box::new(number)) };
+        Some(PlannedNumber { detail, formula, plain, is_curve })
+    }
+
+    /// The reading in a payload of any length.
+    pub(crate) fn read<'a>(&'a self, payload: &'a [u8], words: &'a [Box<str>]) -> Reading<'a> {
+        let span = |first: u32, last: Option<u32>| {
+            let end = last.map_or(payload.len(), |last| last as usize + 1);
+            payload.get(first as usize..end).filter(|bytes| !bytes.is_empty())
+        };
+        match &self.content {
+            Planned::Number(number) => match number.extractor.extract(payload) {
+                Some(bits) => number.read(bits, words),
+                None => Reading::only(Value::TooShort),
+            },
+            Planned::Text { first, last, charset } => {
+                Reading::only(span(*first, *last).map_or(Value::TooShort, |bytes| Value::Text(text(bytes, *charset))))
+            }
+            Planned::Bytes { first, last } => Reading::only(span(*first, *last).map_or(Value::TooShort, Value::Bytes)),
+        }
+    }
+
+    /// The reading for a number's bits.
+    #[inline(never)]
+    pub(crate) fn read_bits<'a>(&'a self, bits: u64, words: &'a [Box<str>]) -> Reading<'a> {
+        match &self.content {
+            Planned::Number(number) => number.read(bits, words),
+            Planned::Text { .. } | Planned::Bytes { .. } => Reading::only(Value::TooShort),
+        }
+    }
+}
+
+impl NumberPlan {
+    fn read<'a>(&'a self, bits: u64, words: &'a [Box<str>]) -> Reading<'a> {
+        let Ok(number) = self.encoding.number(bits) else {
+            return Reading { value: Value::NotDigits, word: None, outside_range: false, bits: Some(bits) };
+        };
+        let class = match (&self.classes, number) {
+            (NumberClasses::Whole(classes), Number::Integer(number)) => classes.of(bits, number),
+            (NumberClasses::Float(classes), Number::Float(number)) => classes.of(bits, number),
+            (NumberClasses::Whole(_), Number::Float(_)) | (NumberClasses::Float(_), Number::Integer(_)) => {
+                Class::default()
+            }
+        };
+        let value = match class.standing {
+            Standing::Reading => self.value(number),
+            Standing::Absent => Value::NoReading,
+            Standing::Fault => Value::SensorFault,
+            Standing::BeyondCurve => Value::BeyondCurve,
+        };
+        let word = class.word.and_then(|index| words.get(index as usize)).map(AsRef::as_ref);
+        Reading { value, word, outside_range: class.outside_range, bits: Some(bits) }
+    }
+
+    fn value(&self, number: Number) -> Value<'static> {
+        match (&self.scale, number) {
+            (Scale::Raw, Number::Integer(number)) => Value::Integer(number),
+            (Scale::Raw, Number::Float(number)) => Value::Number(number),
+            (Scale::Affine(scaler), Number::Integer(number)) => Value::Number(scaler.value_of(number)),
+            (Scale::Affine(scaler), Number::Float(number)) => Value::Number(scaler.affine().value_of_float(number)),
+            (Scale::Curve(curve), Number::Integer(number)) => {
+                curve.value(number).map_or(Value::BeyondCurve, Value::Number)
+            }
+            (Scale::Curve(curve), Number::Float(number)) => {
+                curve.value_of_float(number).map_or(Value::BeyondCurve, Value::Number)
+            }
+        }
+    }
+}
+
+/// The characters that some bytes make. NUL bytes at the end only fill the place up.
+fn text(bytes: &[u8], charset: Charset) -> Cow<'_, str> {
+    let end = bytes.iter().rposition(|byte| *byte != 0).map_or(0, |last| last + 1);
+    let bytes = bytes.get(..end).unwrap_or(bytes);
+    match charset {
+        Charset::Utf8 => String::from_utf8_lossy(bytes),
+        Charset::Ascii | Charset::Latin1 if bytes.is_ascii() => String::from_utf8_lossy(bytes),
+        Charset::Ascii => bytes
+            .iter()
+            .map(|&byte| if byte.is_ascii() { char::from(byte) } else { char::REPLACEMENT_CHARACTER })
+            .collect(),
+        Charset::Latin1 => bytes.iter().map(|&byte| char::from(byte)).collect(),
+    }
+}

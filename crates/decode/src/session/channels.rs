@@ -1,0 +1,146 @@
+//! The channels of the log that is being read, and what has been decided about them.
+
+use wirelore_log::{Channel, ChannelInfo, Recording};
+use wirelore_model::NetworkId;
+
+use crate::bind::{BindMap, Binder, Binding, Evidence, Reason};
+use crate::decoder::Decoder;
+use crate::error::SessionError;
+
+/// All channels of one log after the other.
+#[derive(Debug)]
+pub(super) struct Channels {
+    binder: Binder,
+    bindings: Vec<Binding>,
+    states: Vec<State>,
+    /// How many of them are [`State::Undecided`].
+    undecided: usize,
+    logs_ended: usize,
+}
+
+/// What is known of one channel.
+#[derive(Debug)]
+enum State {
+    /// No frame of it seen yet.
+    Unseen,
+    Undecided(Evidence),
+    Decided(Option<NetworkId>),
+}
+
+impl Channels {
+    pub(super) fn new(decoder: &Decoder, map: &BindMap) -> Result<Self, SessionError> {
+        let binder = Binder::new(decoder, map)?;
+        Ok(Self { binder, bindings: Vec::new(), states: Vec::new(), undecided: 0, logs_ended: 0 })
+    }
+
+    pub(super) fn bindings(&self) -> &[Binding] {
+        &self.bindings
+    }
+
+    pub(super) fn never_seen(&self) -> impl Iterator<Item = &str> {
+        self.binder.never_seen()
+    }
+
+    /// Whether nothing is open about any channel seen so far.
+    #[inline]
+    pub(super) fn all_decided(&self) -> bool {
+        self.undecided == 0
+    }
+
+    /// What was decided about a channel; `None`: nothing yet.
+    #[inline]
+    pub(super) fn decided(&self, channel: Channel) -> Option<Option<NetworkId>> {
+        match self.states.get(usize::from(channel.0)) {
+            Some(State::Decided(network)) => Some(*network),
+            Some(State::Unseen | State::Undecided(_)) | None => None,
+        }
+    }
+
+    /// Whether no frame of a channel has been seen yet.
+    pub(super) fn is_new(&self, channel: Channel) -> bool {
+        matches!(self.states.get(usize::from(channel.0)), None | Some(State::Unseen))
+    }
+
+    /// The first frame of a channel is there.
+    pub(super) fn meet(&mut self, channel: Channel, decoder: &Decoder, recording: &Recording) {
+        let number = usize::from(channel.0);
+        while self.states.len() <= number {
+            self.states.push(State::Unseen);
+        }
+        let label = Label::of(recording, number);
+        self.states[number] = match self.binder.at_once(decoder, &label.text, label.is_name) {
+            Some((network, reason)) => {
+                self.record(decoder, label, network, reason);
+                State::Decided(network)
+            }
+            None => {
+                self.undecided += 1;
+                State::Undecided(Evidence::default())
+            }
+        };
+    }
+
+    /// Adds an identifier to what is known of a channel.
+    pub(super) fn weigh(&mut self, channel: Channel, id: u32, extended: bool) {
+        if let Some(State::Undecided(evidence)) = self.states.get_mut(usize::from(channel.0)) {
+            evidence.add(id, extended);
+        }
+    }
+
+    /// Decides about every channel that is still open.
+    pub(super) fn decide(&mut self, decoder: &Decoder, recording: &Recording) -> Result<(), SessionError> {
+        let is_only = self.seen().count() == 1;
+        for number in 0..self.states.len() {
+            let State::Undecided(evidence) = &self.states[number] else {
+                continue;
+            };
+            let label = Label::of(recording, number);
+            let (network, reason) = Binder::by_identifiers(decoder, &label.text, is_only, evidence)?;
+            self.states[number] = State::Decided(network);
+            self.record(decoder, label, network, reason);
+        }
+        self.undecided = 0;
+        Ok(())
+    }
+
+    /// Fails where the user's binding fits no channel of the log.
+    pub(super) fn check_told(&self, recording: &Recording) -> Result<(), SessionError> {
+        let labels: Vec<String> = self.seen().map(|number| Label::of(recording, number).text).collect();
+        if labels.is_empty() { Ok(()) } else { self.binder.check_told(&labels) }
+    }
+
+    /// Makes ready for the next log.
+    pub(super) fn end_log(&mut self) {
+        self.states.clear();
+        self.logs_ended += 1;
+    }
+
+    fn seen(&self) -> impl Iterator<Item = usize> {
+        let states = self.states.iter().enumerate();
+        states.filter(|(_, state)| !matches!(state, State::Unseen)).map(|(number, _)| number)
+    }
+
+    fn record(&mut self, decoder: &Decoder, label: Label, network: Option<NetworkId>, reason: Reason) {
+        if label.is_name {
+            self.binder.remember(&label.text, network);
+        }
+        let entry = network.and_then(|network| decoder.networks().get(network.index()));
+        let network_name = entry.map(|entry| entry.name.to_string());
+        self.bindings.push(Binding { log: self.logs_ended, channel: label.text, network, network_name, reason });
+    }
+}
+
+/// A channel's name, or its number where it has none.
+struct Label {
+    text: String,
+    is_name: bool,
+}
+
+impl Label {
+    fn of(recording: &Recording, number: usize) -> Self {
+        match recording.channels().get(number) {
+            Some(ChannelInfo { name, .. }) if !name.is_empty() => Self { text: name.clone(), is_name: true },
+            _ => Self { text: number.to_string(), is_name: false },
+        }
+    }
+}

@@ -1,0 +1,57 @@
+//! Where decoded frames go.
+
+use std::io;
+
+use wirelore_log::PlaceInLog;
+use wirelore_model::{FrameId, NetworkId, SignalId};
+
+use crate::checks::Verdict;
+use crate::reading::{FrameOutcome, Reading};
+
+/// One described frame of a recording.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Event<'a> {
+    /// Its time in nanoseconds, as the log counts; `None` where it tells none.
+    pub time_ns: Option<i64>,
+    /// The time of the session's first frame, described or not, as its log counts.
+    pub first_time_ns: Option<i64>,
+    /// The network it was seen on.
+    pub network: NetworkId,
+    /// Its description.
+    pub frame: FrameId,
+    /// Who sent it, for a parameter group (SAE J1939 source address).
+    pub source: Option<u8>,
+    /// Its identifier.
+    pub id: u32,
+    /// Whether the identifier has 29 bits.
+    pub extended: bool,
+    /// Its bytes.
+    pub payload: &'a [u8],
+    /// Where it stands in the log.
+    pub place: PlaceInLog,
+}
+
+/// Takes what a [`Session`](crate::Session) decodes: for each frame one `begin`, the verdicts of its checks, its readings, one `end`.
+pub trait Sink {
+    /// A frame begins.
+    fn begin(&mut self, event: &Event<'_>) {
+        let _ = event;
+    }
+
+    /// What a counter or a checksum of the frame says.
+    fn verdict(&mut self, event: &Event<'_>, signal: SignalId, verdict: Verdict) {
+        let _ = (event, signal, verdict);
+    }
+
+    /// One signal's reading. It cannot fail: what goes wrong is told at the frame's end.
+    fn reading(&mut self, event: &Event<'_>, signal: SignalId, reading: Reading<'_>);
+
+    /// A frame ends.
+    ///
+    /// # Errors
+    /// Whatever keeps the receiver from taking more; the session then stops with [`SessionError::Sink`](crate::SessionError::Sink).
+    fn end(&mut self, event: &Event<'_>, outcome: &FrameOutcome) -> io::Result<()> {
+        let _ = (event, outcome);
+        Ok(())
+    }
+}
