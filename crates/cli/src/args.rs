@@ -1,0 +1,203 @@
+//! What a person can type: the commands, their options, and the words of the help.
+
+use std::path::PathBuf;
+
+use clap::{Args, Parser, Subcommand, ValueEnum};
+
+/// Describe a vehicle's networks in plain text, check the description, and turn recordings into engineering values.
+#[derive(Debug, Parser)]
+#[command(name = "wirelore", version, max_term_width = 100, arg_required_else_help = true)]
+pub(crate) struct Arguments {
+    /// What to do.
+    #[command(subcommand)]
+    pub(crate) command: Command,
+}
+
+/// The commands.
+#[derive(Debug, Subcommand)]
+pub(crate) enum Command {
+    /// Is what I wrote right? All mistakes at once, with reasons and ways out
+    Check(CheckArguments),
+    /// Bring descriptions into the one house layout; every comment stays
+    Format(FormatArguments),
+    /// Draw where each bit of a frame sits, with formulas and reachable values; or explain a message by its name
+    Explain(ExplainArguments),
+    /// Write the checked description as .json or as a compact .lorebin
+    Compile(CompileArguments),
+    /// Turn logged frames into engineering values
+    Decode(Box<DecodeArguments>),
+    /// Calculate the bytes of one frame, for the bench; nothing is ever sent
+    #[command(after_help = crate::caution::SENDING)]
+    Encode(EncodeArguments),
+}
+
+/// `wirelore check`
+#[derive(Debug, Args)]
+pub(crate) struct CheckArguments {
+    /// The descriptions; several are read as one
+    #[arg(required = true, value_name = "FILE.lore")]
+    pub(crate) files: Vec<String>,
+    /// How the messages are written
+    #[arg(long = "to", value_enum, default_value_t = MessageForm::Text)]
+    pub(crate) form: MessageForm,
+}
+
+/// The forms of messages.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum MessageForm {
+    /// For people, with the source lines
+    Text,
+    /// One JSON object a line
+    Jsonl,
+    /// SARIF 2.1.0 (OASIS), for other programs
+    Sarif,
+}
+
+/// `wirelore format`
+#[derive(Debug, Args)]
+pub(crate) struct FormatArguments {
+    /// The descriptions; each is rewritten in place. `-`: from standard input to standard output
+    #[arg(required = true, value_name = "FILE.lore")]
+    pub(crate) files: Vec<String>,
+    /// Only tell which files are not in the house layout; change nothing
+    #[arg(long)]
+    pub(crate) check: bool,
+}
+
+/// `wirelore explain`
+#[derive(Debug, Args)]
+pub(crate) struct ExplainArguments {
+    /// A description, or the name of a message
+    #[arg(value_name = "FILE.lore | RULE")]
+    pub(crate) subject: String,
+    /// The frame to draw, or one signal of it; left out: the list of frames
+    #[arg(value_name = "FRAME[.SIGNAL]")]
+    pub(crate) frame: Option<String>,
+}
+
+/// `wirelore compile`
+#[derive(Debug, Args)]
+pub(crate) struct CompileArguments {
+    /// The descriptions; several are read as one
+    #[arg(required = true, value_name = "FILE.lore")]
+    pub(crate) files: Vec<String>,
+    /// Where to write; the ending says what
+    #[arg(short = 'o', long = "output", value_name = "OUT")]
+    pub(crate) output: PathBuf,
+    /// What to write, whatever the ending says
+    #[arg(long = "to", value_enum)]
+    pub(crate) form: Option<DatabaseForm>,
+}
+
+/// The stored forms of the database.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum DatabaseForm {
+    /// JSON by schema/database.schema.json
+    Json,
+    /// The compact binary
+    Lorebin,
+}
+
+/// `wirelore decode`
+#[derive(Debug, Args)]
+pub(crate) struct DecodeArguments {
+    /// The description: .lore, or a compiled .json or .lorebin
+    #[arg(value_name = "FILE.lore")]
+    pub(crate) description: String,
+    /// The recordings, one after the other; `-` is standard input
+    #[arg(required = true, value_name = "LOG")]
+    pub(crate) logs: Vec<String>,
+    /// Write here instead of standard output; the file appears whole or not at all
+    #[arg(short = 'o', long = "output", value_name = "OUT")]
+    pub(crate) output: Option<PathBuf>,
+    /// What to write; else by the ending of OUT, else a table on a terminal and csv into a pipe
+    #[arg(long = "to", value_enum)]
+    pub(crate) form: Option<ValueForm>,
+    /// One line a value, or one line a moment with a column for every signal
+    #[arg(long, value_enum, default_value_t = Shape::Long)]
+    pub(crate) shape: Shape,
+    /// The distance of two lines of a grid
+    #[arg(long, value_name = "TIME")]
+    pub(crate) every: Option<String>,
+    /// Only these signals: FRAME.SIGNAL with * and ?, several with commas
+    #[arg(long, value_name = "GLOBS")]
+    pub(crate) signals: Option<String>,
+    /// Only these networks, several with commas
+    #[arg(long, value_name = "NETWORKS")]
+    pub(crate) only: Option<String>,
+    /// Leave out what is earlier, counted from the first frame (12.5s, 200ms)
+    #[arg(long, value_name = "TIME")]
+    pub(crate) from: Option<String>,
+    /// Leave out what is later, counted from the first frame
+    #[arg(long, value_name = "TIME")]
+    pub(crate) until: Option<String>,
+    /// What the times of the output count from
+    #[arg(long, value_enum, default_value_t = TimeBase::Start)]
+    pub(crate) times: TimeBase,
+    /// Which recorded channel is which network: can0=drive,can1=comfort
+    #[arg(long, value_name = "CHANNEL=NETWORK")]
+    pub(crate) bind: Option<String>,
+    /// Other units: `imperial`, or pairs like 'km/h=mph,°C=°F'
+    #[arg(long, value_name = "UNITS")]
+    pub(crate) units: Option<String>,
+    /// Which column of a text log is what: 'time=when:s, id=ident:hex, data=b0..b7:hex'
+    #[arg(long, value_name = "COLUMNS", conflicts_with = "line")]
+    pub(crate) columns: Option<String>,
+    /// How the lines of a text log look: '{time:s};{channel};{id:hex};{data:hex}'
+    #[arg(long, value_name = "PATTERN")]
+    pub(crate) line: Option<String>,
+    /// Read the identifiers of a pcap or pcapng log with their bytes the other way round
+    #[arg(long)]
+    pub(crate) swapped_identifiers: bool,
+    /// Exit with 1 where anything in a log was damaged
+    #[arg(long)]
+    pub(crate) strict: bool,
+    /// No summary and no progress on standard error
+    #[arg(long)]
+    pub(crate) quiet: bool,
+}
+
+/// The forms of decoded values.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum ValueForm {
+    /// Comma-separated, with a header line (RFC 4180)
+    Csv,
+    /// One JSON object a line
+    Jsonl,
+    /// Aligned columns for people
+    Table,
+}
+
+/// How values are laid out.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Shape {
+    /// One line a value
+    Long,
+    /// One line every so often, a column for each signal, the last value held
+    Grid,
+}
+
+/// What times count from.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum TimeBase {
+    /// Seconds since the first frame
+    Start,
+    /// Seconds as the recording has them
+    Recorded,
+    /// Date and time in UTC (ISO 8601), for recordings that are stamped so
+    Clock,
+}
+
+/// `wirelore encode`
+#[derive(Debug, Args)]
+pub(crate) struct EncodeArguments {
+    /// The description
+    #[arg(value_name = "FILE.lore")]
+    pub(crate) description: String,
+    /// The frame
+    #[arg(value_name = "FRAME")]
+    pub(crate) frame: String,
+    /// What its signals say: front_left=62.5, gear=forward, page=0x02
+    #[arg(value_name = "SIGNAL=VALUE")]
+    pub(crate) values: Vec<String>,
+}

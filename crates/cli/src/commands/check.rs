@@ -1,0 +1,46 @@
+//! `wirelore check`: all mistakes at once.
+
+use std::io;
+
+use wirelore_lang::{Checked, FileLoader, Level, check, render};
+
+use crate::args::{CheckArguments, MessageForm};
+use crate::atomic::write_whole;
+use crate::description::colour_wanted;
+use crate::failure::{Failure, Outcome};
+
+/// Checks the files and writes the messages to standard output.
+pub(crate) fn run(arguments: &CheckArguments) -> Result<Outcome, Failure> {
+    let names: Vec<&str> = arguments.files.iter().map(String::as_str).collect();
+    let Checked { sources, diagnostics, database } = check(&names, &FileLoader);
+    let text = match arguments.form {
+        MessageForm::Text => {
+            let mut text = render::text(&sources, &diagnostics, colour_wanted(&io::stdout()));
+            if let Some(database) = &database {
+                text.push_str(&what_it_holds(database));
+            }
+            text
+        }
+        MessageForm::Jsonl => render::json_lines(&sources, &diagnostics),
+        MessageForm::Sarif => render::sarif(&sources, &diagnostics),
+    };
+    write_whole(None, text.as_bytes())?;
+    let clean = diagnostics.iter().all(|it| it.level() == Level::Hint);
+    Ok(if clean { Outcome::Clean } else { Outcome::SomethingToLookAt })
+}
+
+/// One line that lets the author see at once whether everything arrived.
+fn what_it_holds(database: &wirelore_model::Database) -> String {
+    let signals: usize = database.frames.iter().map(|frame| frame.signals.len()).sum();
+    let counted = |number: usize, one: &str| match number {
+        1 => format!("1 {one}"),
+        _ => format!("{number} {one}s"),
+    };
+    format!(
+        "{}, {}, {}, {}\n",
+        counted(database.networks.len(), "network"),
+        counted(database.ecus.len(), "control unit"),
+        counted(database.frames.len(), "frame"),
+        counted(signals, "signal"),
+    )
+}

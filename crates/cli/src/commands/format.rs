@@ -1,0 +1,59 @@
+//! `wirelore format`: the one house layout.
+
+use std::io::{self, Read};
+use std::path::Path;
+
+use wirelore_lang::{FileId, Sources, render};
+
+use crate::args::FormatArguments;
+use crate::atomic::write_whole;
+use crate::failure::{Failure, Outcome};
+
+/// Brings each file into the house layout, or tells which are not in it.
+pub(crate) fn run(arguments: &FormatArguments) -> Result<Outcome, Failure> {
+    let mut outcome = Outcome::Clean;
+    for name in &arguments.files {
+        let text = read(name)?;
+        let Some(laid_out) = lay_out(name, &text) else {
+            outcome = Outcome::SomethingToLookAt;
+            continue;
+        };
+        let changed = laid_out != text;
+        if arguments.check {
+            if changed {
+                println!("{name}: not in the house layout; `wirelore format {name}` would change it");
+                outcome = Outcome::SomethingToLookAt;
+            }
+        } else if name == "-" {
+            write_whole(None, laid_out.as_bytes())?;
+        } else if changed {
+            write_whole(Some(Path::new(name)), laid_out.as_bytes())?;
+        }
+    }
+    Ok(outcome)
+}
+
+/// The text in the house layout; a text with mistakes in its form is left alone, and the messages say why.
+fn lay_out(name: &str, text: &str) -> Option<String> {
+    match wirelore_lang::format(text) {
+        Ok(laid_out) => Some(laid_out),
+        Err(diagnostics) => {
+            let mut sources = Sources::default();
+            let file = sources.add(name, text);
+            debug_assert_eq!(file, FileId(0), "messages of a lone text speak of file 0");
+            eprint!("{}", render::text(&sources, &diagnostics, crate::description::colour_wanted(&io::stderr())));
+            eprintln!("wirelore: {name} is left as it is until these are mended");
+            None
+        }
+    }
+}
+
+fn read(name: &str) -> Result<String, Failure> {
+    let failed = |reason| Failure::Read { path: name.into(), reason };
+    if name == "-" {
+        let mut text = String::new();
+        io::stdin().read_to_string(&mut text).map_err(failed)?;
+        return Ok(text);
+    }
+    std::fs::read_to_string(name).map_err(failed)
+}

@@ -1,0 +1,148 @@
+//! The picture of a payload: a row for each byte, a letter for each bit.
+
+use std::fmt::Write;
+
+use wirelore_bits::Field;
+use wirelore_model::{ByteSpan, Content, Frame, PageId, Signal, SignalId};
+
+/// The longest payload that is drawn, in bytes: that of a CAN FD frame.
+const DRAWN_BYTES: u32 = 64;
+
+/// What one bit shows.
+#[derive(Clone)]
+enum Mark {
+    Free,
+    Unused,
+    Unknown,
+    /// A signal that stands outside the page which is drawn.
+    Elsewhere,
+    Signal { letter: String, most_significant: bool },
+}
+
+/// Draws the signals of a page; bits of signals that are there beside them show as taken.
+pub(crate) fn picture(frame: &Frame, page: Option<PageId>, signals: &[SignalId]) -> String {
+    let bytes = drawn_bytes(frame);
+    let mut marks = vec![Mark::Free; bytes as usize * 8];
+    for field in &frame.unused {
+        paint_field(&mut marks, field, |_| Mark::Unused);
+    }
+    for field in &frame.unknown {
+        paint_field(&mut marks, field, |_| Mark::Unknown);
+    }
+    for (index, signal) in frame.signals.iter().enumerate() {
+        if !signals.contains(&SignalId(index as u32)) && is_beside(frame, signal, page) {
+            paint(&mut marks, bytes, signal, |_| Mark::Elsewhere);
+        }
+    }
+    for (number, id) in signals.iter().enumerate() {
+        paint(&mut marks, bytes, &frame.signals[id.index()], |most_significant| Mark::Signal {
+            letter: letter(number),
+            most_significant,
+        });
+    }
+    rows(&marks, signals.len())
+}
+
+/// The name of the n-th signal in the picture: a to z, then a1 to z1 and so on.
+pub(crate) fn letter(number: usize) -> String {
+    let letter = char::from(b'a' + (number % 26) as u8);
+    match number / 26 {
+        0 => letter.to_string(),
+        round => format!("{letter}{round}"),
+    }
+}
+
+fn drawn_bytes(frame: &Frame) -> u32 {
+    let told = frame.length.map_or(0, |length| u32::from(length.max));
+    let needed = frame.signals.iter().map(Signal::needed_bytes).max().unwrap_or(0);
+    told.max(needed).min(DRAWN_BYTES)
+}
+
+/// Whether a signal is always there when the page is: on none, or on a page around it.
+fn is_beside(frame: &Frame, signal: &Signal, page: Option<PageId>) -> bool {
+    let mut around = page;
+    while let Some(id) = around {
+        if signal.page == Some(id) {
+            return true;
+        }
+        around = frame.pages[id.index()].parent;
+    }
+    signal.page.is_none()
+}
+
+fn paint(marks: &mut [Mark], bytes: u32, signal: &Signal, mark: impl Fn(bool) -> Mark) {
+    match &signal.content {
+        Content::Number { field, .. } => paint_field(marks, field, mark),
+        Content::Text { bytes: span, .. } | Content::Bytes { bytes: span } => paint_span(marks, bytes, *span, mark),
+    }
+}
+
+fn paint_field(marks: &mut [Mark], field: &Field, mark: impl Fn(bool) -> Mark) {
+    let positions = field.places().iter().flat_map(|place| place.positions());
+    for (number, position) in positions.enumerate() {
+        if let Some(cell) = marks.get_mut(position.byte as usize * 8 + usize::from(7 - position.bit)) {
+            *cell = mark(number == 0);
+        }
+    }
+}
+
+fn paint_span(marks: &mut [Mark], bytes: u32, span: ByteSpan, mark: impl Fn(bool) -> Mark) {
+    let last = span.last.unwrap_or_else(|| bytes.saturating_sub(1));
+    for byte in span.first..=last {
+        for bit in 0..8 {
+            if let Some(cell) = marks.get_mut(byte as usize * 8 + bit) {
+                *cell = mark(byte == span.first && bit == 0);
+            }
+        }
+    }
+}
+
+fn rows(marks: &[Mark], signals: usize) -> String {
+    let width = letter(signals.saturating_sub(1)).len();
+    let mut text = String::from("  byte ");
+    for bit in (0..8).rev() {
+        let _ = write!(text, " {bit:<width$}");
+    }
+    text.truncate(text.trim_end().len());
+    text.push('\n');
+    for (byte, bits) in marks.chunks(8).enumerate() {
+        let mut line = format!("  {byte:>4} ");
+        for mark in bits {
+            let cell = match mark {
+                Mark::Free => "·".to_owned(),
+                Mark::Unused => "-".to_owned(),
+                Mark::Unknown => "?".to_owned(),
+                Mark::Elsewhere => "+".to_owned(),
+                Mark::Signal { letter, most_significant: true } => letter.to_uppercase(),
+                Mark::Signal { letter, most_significant: false } => letter.clone(),
+            };
+            let _ = write!(line, " {cell:<width$}");
+        }
+        text.push_str(line.trim_end());
+        text.push('\n');
+    }
+    text.push_str(&key(marks));
+    text
+}
+
+/// The meaning of the marks that occur.
+fn key(marks: &[Mark]) -> String {
+    let occurs = |wanted: fn(&Mark) -> bool| marks.iter().any(wanted);
+    let mut parts = Vec::new();
+    if occurs(|mark| matches!(mark, Mark::Signal { .. })) {
+        parts.push("capital: most significant bit");
+    }
+    if occurs(|mark| matches!(mark, Mark::Free)) {
+        parts.push("· nothing described");
+    }
+    if occurs(|mark| matches!(mark, Mark::Unused)) {
+        parts.push("- unused");
+    }
+    if occurs(|mark| matches!(mark, Mark::Unknown)) {
+        parts.push("? not understood");
+    }
+    if occurs(|mark| matches!(mark, Mark::Elsewhere)) {
+        parts.push("+ other signals");
+    }
+    if parts.is_empty() { String::new() } else { format!("       ({})\n", parts.join(", ")) }
+}

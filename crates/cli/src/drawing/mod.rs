@@ -1,0 +1,136 @@
+//! Frames drawn for a terminal: which bit belongs to which signal, and what each signal means.
+//!
+//! Every signal has a letter, and every bit shows the letter of its signal; the most significant bit shows it as a capital. So a
+//! reader sees at a glance where a value begins, which way it runs, and which bits nobody has claimed.
+
+mod bits;
+mod words;
+
+use std::fmt::Write;
+
+use wirelore_model::{Database, Frame, Page, PageId, Signal, SignalId};
+
+pub(crate) use words::appearance_text;
+
+/// The frame with all its signals.
+pub(crate) fn frame(database: &Database, frame: &Frame) -> String {
+    let mut text = words::frame_heading(database, frame);
+    let pages = std::iter::once(None).chain((0..frame.pages.len() as u32).map(|page| Some(PageId(page))));
+    for page in pages {
+        let signals = signals_of(frame, page);
+        if signals.is_empty() && page.is_some() {
+            continue;
+        }
+        text.push('\n');
+        if let Some(page) = page {
+            let _ = writeln!(text, "when {}", condition(database, frame, page));
+        }
+        text.push_str(&bits::picture(frame, page, &signals));
+        text.push('\n');
+        text.push_str(&legend(database, frame, &signals));
+    }
+    text
+}
+
+/// One signal alone, with everything that is known of it.
+pub(crate) fn signal(database: &Database, frame: &Frame, id: SignalId) -> String {
+    let signal = &frame.signals[id.index()];
+    let mut text = format!("{}.{}", frame.label.name, words::title_of(&signal.label));
+    text.push('\n');
+    words::push_label(&mut text, &signal.label);
+    let page = signal.page;
+    if let Some(page) = page {
+        let _ = writeln!(text, "  only when {}", condition(database, frame, page));
+    }
+    text.push('\n');
+    text.push_str(&bits::picture(frame, page, &[id]));
+    text.push('\n');
+    for line in words::signal_details(database, signal) {
+        let _ = writeln!(text, "  {line}");
+    }
+    text
+}
+
+/// The frames of a description, one line each.
+pub(crate) fn list(database: &Database) -> String {
+    let rows: Vec<[String; 4]> = database
+        .frames
+        .iter()
+        .map(|frame| {
+            let home = &frame.seen_on[0];
+            [
+                frame.label.name.clone(),
+                appearance_text(database, home),
+                format!("{} signals", frame.signals.len()),
+                frame.label.title.clone().or_else(|| first_line(frame)).unwrap_or_default(),
+            ]
+        })
+        .collect();
+    columns(&rows, "")
+}
+
+fn first_line(frame: &Frame) -> Option<String> {
+    frame.label.note.as_ref().and_then(|note| note.lines().next()).map(str::to_owned)
+}
+
+/// The signals that stand directly on a page (or on none).
+fn signals_of(frame: &Frame, page: Option<PageId>) -> Vec<SignalId> {
+    let on_page = |signal: &Signal| signal.page == page;
+    (0..frame.signals.len() as u32).map(SignalId).filter(|id| on_page(&frame.signals[id.index()])).collect()
+}
+
+/// The condition of a page in words, with those of the pages around it.
+fn condition(database: &Database, frame: &Frame, id: PageId) -> String {
+    let page: &Page = &frame.pages[id.index()];
+    let own = if page.tests.is_empty() {
+        format!("no other page holds (switch {})", page.switch + 1)
+    } else {
+        page.tests.iter().map(|test| words::test_text(database, frame, test)).collect::<Vec<_>>().join(" and ")
+    };
+    match page.parent {
+        Some(parent) => format!("{} and {own}", condition(database, frame, parent)),
+        None => own,
+    }
+}
+
+/// What each letter stands for.
+fn legend(database: &Database, frame: &Frame, signals: &[SignalId]) -> String {
+    let rows: Vec<[String; 6]> = signals
+        .iter()
+        .enumerate()
+        .map(|(number, id)| {
+            let signal = &frame.signals[id.index()];
+            [
+                bits::letter(number),
+                signal.label.name.clone(),
+                words::place_text(signal),
+                words::width_text(signal),
+                words::meaning_text(signal),
+                words::remarks(database, signal).join("; "),
+            ]
+        })
+        .collect();
+    columns(&rows, "  ")
+}
+
+/// Rows with aligned columns, two blanks apart, nothing at the line ends.
+fn columns<const N: usize>(rows: &[[String; N]], indent: &str) -> String {
+    use unicode_width::UnicodeWidthStr;
+    let mut widths = [0; N];
+    for row in rows {
+        for (width, cell) in widths.iter_mut().zip(row) {
+            *width = (*width).max(cell.width());
+        }
+    }
+    let mut text = String::new();
+    for row in rows {
+        let mut line = indent.to_owned();
+        for (width, cell) in widths.iter().zip(row).filter(|(width, _)| **width > 0) {
+            line.push_str(cell);
+            line.extend(std::iter::repeat_n(' ', width - cell.width() + 2));
+        }
+        text.push_str(line.trim_end());
+        text.push('\n');
+    }
+    text
+}

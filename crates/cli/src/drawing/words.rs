@@ -1,0 +1,325 @@
+//! The words beside the pictures: places, formulas, special values, timing.
+
+use std::fmt::Write;
+
+use wirelore_bits::{Affine, ByteOrder, NumberKind, Place, Ratio};
+use wirelore_model::{
+    Appearance, ByteSpan, Content, Database, EcuId, Frame, Identifier, Label, LengthRange, Nanoseconds, Period, RawSpan,
+    RawValue, Role, Scaling, Sending, Signal, Test,
+};
+
+/// A name and its title.
+pub(crate) fn title_of(label: &Label) -> String {
+    match &label.title {
+        Some(title) => format!("{}  \"{title}\"", label.name),
+        None => label.name.clone(),
+    }
+}
+
+/// Notes, other names and certainty, a line each.
+pub(crate) fn push_label(text: &mut String, label: &Label) {
+    for line in label.note.iter().flat_map(|note| note.lines()) {
+        let _ = writeln!(text, "  {line}");
+    }
+    if let Some(called) = &label.called {
+        let _ = writeln!(text, "  called \"{called}\" elsewhere");
+    }
+    if let Some(certainty) = &label.certainty {
+        let evidence = certainty.evidence.as_ref().map(|words| format!(": {words}")).unwrap_or_default();
+        let _ = writeln!(text, "  {}{evidence}", grade_word(certainty.grade));
+    }
+}
+
+fn grade_word(grade: wirelore_model::Grade) -> &'static str {
+    use wirelore_model::Grade;
+    match grade {
+        Grade::Confirmed => "confirmed",
+        Grade::Likely => "likely",
+        Grade::Guessed => "guessed",
+        Grade::Measured => "measured",
+        Grade::Document => "from a document",
+    }
+}
+
+/// What is said of the frame before its picture.
+pub(super) fn frame_heading(database: &Database, frame: &Frame) -> String {
+    let mut text = title_of(&frame.label);
+    text.push('\n');
+    push_label(&mut text, &frame.label);
+    let home = &frame.seen_on[0];
+    let mut facts = vec![format!("on {}", appearance_text(database, home))];
+    facts.extend(frame.length.map(length_text));
+    facts.extend(sending_text(database, frame));
+    let _ = writeln!(text, "  {}", facts.join(", "));
+    for (verb, ecus) in [("sent by", &frame.senders), ("read by", &frame.readers)] {
+        if !ecus.is_empty() {
+            let _ = writeln!(text, "  {verb} {}", ecu_names(database, ecus));
+        }
+    }
+    for passed in &frame.seen_on[1..] {
+        let gateway = passed.via.map(|route| database.routes[route.index()].gateway);
+        let gateway = gateway.map(|ecu| format!(" by {}", database.ecus[ecu.index()].label.name)).unwrap_or_default();
+        let _ = writeln!(text, "  passed on{gateway} to {}", appearance_text(database, passed));
+    }
+    text
+}
+
+fn ecu_names(database: &Database, ecus: &[EcuId]) -> String {
+    ecus.iter().map(|ecu| database.ecus[ecu.index()].label.name.as_str()).collect::<Vec<_>>().join(", ")
+}
+
+/// `drive id 0x1B4` and its like.
+pub(crate) fn appearance_text(database: &Database, appearance: &Appearance) -> String {
+    let network = &database.networks[appearance.network.index()].label.name;
+    format!("{network} {}", identifier_text(&appearance.identifier))
+}
+
+fn identifier_text(identifier: &Identifier) -> String {
+    match identifier {
+        Identifier::Can { first, last, extended } => {
+            let digits = if *extended { 8 } else { 3 };
+            let long = if *extended { " extended" } else { "" };
+            if first == last {
+                format!("id 0x{first:0digits$X}{long}")
+            } else {
+                format!("id 0x{first:0digits$X}..0x{last:0digits$X}{long}")
+            }
+        }
+        Identifier::Pgn { pgn, sources, priority } => {
+            let mut text = format!("pgn {pgn}");
+            if !sources.is_empty() {
+                let list = sources.iter().map(|source| format!("0x{source:02X}")).collect::<Vec<_>>().join(", ");
+                let _ = write!(text, " from {list}");
+            }
+            if let Some(priority) = priority {
+                let _ = write!(text, " priority {priority}");
+            }
+            text
+        }
+    }
+}
+
+/// `8 bytes`, `2 to 8 bytes`.
+pub(crate) fn length_text(length: LengthRange) -> String {
+    match (length.min, length.max) {
+        (1, 1) => "1 byte".to_owned(),
+        (min, max) if min == max => format!("{min} bytes"),
+        (min, max) => format!("{min} to {max} bytes"),
+    }
+}
+
+/// When a frame is sent, in the order of the language.
+pub(crate) fn sending_text(database: &Database, frame: &Frame) -> Vec<String> {
+    let Sending { every, faster, on_change, on_request, apart_at_least, apart_at_most, jitter, timeout } = &frame.sending;
+    let mut parts = Vec::new();
+    if let Some(faster) = faster {
+        parts.push(format!("every {} while {}", period_text(faster.every), test_text(database, frame, &faster.test)));
+    }
+    parts.extend(every.map(|period| {
+        let otherwise = if faster.is_some() { "else " } else { "" };
+        format!("{otherwise}every {}", period_text(period))
+    }));
+    parts.extend(on_change.then(|| "on change".to_owned()));
+    parts.extend(on_request.then(|| "on request".to_owned()));
+    match (apart_at_least, apart_at_most) {
+        (Some(least), Some(most)) => parts.push(format!("{} to {} apart", time_text(*least), time_text(*most))),
+        (Some(least), None) => parts.push(format!("at least {} apart", time_text(*least))),
+        (None, Some(most)) => parts.push(format!("at most {} apart", time_text(*most))),
+        (None, None) => {}
+    }
+    parts.extend(jitter.map(|time| format!("jitter {}", time_text(time))));
+    parts.extend(timeout.map(|time| format!("lost after {}", time_text(time))));
+    parts
+}
+
+fn period_text(period: Period) -> String {
+    if period.shortest == period.longest {
+        time_text(period.shortest)
+    } else {
+        format!("{} to {}", time_text(period.shortest), time_text(period.longest))
+    }
+}
+
+fn time_text(time: Nanoseconds) -> String {
+    let ns = time.0;
+    let units = [(1_000_000_000, "s"), (1_000_000, "ms"), (1_000, "us")];
+    match units.iter().find(|(scale, _)| ns >= *scale && ns % scale == 0) {
+        Some((scale, unit)) => format!("{} {unit}", ns / scale),
+        None => format!("{ns} ns"),
+    }
+}
+
+/// `page is 2, 4..6`.
+pub(super) fn test_text(database: &Database, frame: &Frame, test: &Test) -> String {
+    let selector = &frame.signals[test.selector.index()];
+    let words = database.words(selector);
+    let values = test.values.iter().map(|span| {
+        let word = words.iter().find(|word| word.values == *span).map(|word| word.word.clone());
+        word.unwrap_or_else(|| span_text(*span))
+    });
+    format!("{} is {}", selector.label.name, values.collect::<Vec<_>>().join(", "))
+}
+
+/// Where a signal sits, as the language writes it.
+pub(super) fn place_text(signal: &Signal) -> String {
+    match &signal.content {
+        Content::Number { field, .. } => field.places().iter().map(one_place).collect::<Vec<_>>().join(" then "),
+        Content::Text { bytes, .. } | Content::Bytes { bytes } => byte_span_text(*bytes),
+    }
+}
+
+fn one_place(place: &Place) -> String {
+    let (msb, lsb) = (place.msb(), place.lsb());
+    if place.width() == 1 {
+        return format!("bit {}.{}", msb.byte, msb.bit);
+    }
+    if msb.bit == 7 && lsb.bit == 0 {
+        return if msb.byte == lsb.byte { format!("byte {}", msb.byte) } else { format!("bytes {}..{}", msb.byte, lsb.byte) };
+    }
+    format!("bits {}.{}..{}.{}", msb.byte, msb.bit, lsb.byte, lsb.bit)
+}
+
+fn byte_span_text(bytes: ByteSpan) -> String {
+    match bytes.last {
+        Some(last) if last == bytes.first => format!("byte {last}"),
+        Some(last) => format!("bytes {}..{last}", bytes.first),
+        None => format!("bytes {}..end", bytes.first),
+    }
+}
+
+/// `13 bits Intel`: width and, where it matters, byte order.
+pub(super) fn width_text(signal: &Signal) -> String {
+    let Content::Number { field, kind } = &signal.content else {
+        return if matches!(signal.content, Content::Text { .. }) { "text".to_owned() } else { "bytes".to_owned() };
+    };
+    let mut text = if field.width() == 1 { "1 bit".to_owned() } else { format!("{} bits", field.width()) };
+    let order = field.places().iter().find(|place| place.spans_bytes()).map(Place::order);
+    match order {
+        Some(ByteOrder::Intel) => text.push_str(" Intel"),
+        Some(ByteOrder::Motorola) => text.push_str(" Motorola"),
+        None => {}
+    }
+    let kind = match kind {
+        NumberKind::Unsigned => "",
+        NumberKind::Signed => " signed",
+        NumberKind::SignMagnitude => " sign and magnitude",
+        NumberKind::Float => " float",
+        NumberKind::Bcd => " bcd",
+    };
+    text + kind
+}
+
+/// Formula and unit.
+pub(super) fn meaning_text(signal: &Signal) -> String {
+    let formula = match &signal.scaling {
+        Scaling::Raw => String::new(),
+        Scaling::Affine(affine) => format!("= {}", affine_text(affine)),
+        Scaling::Curve(curve) => {
+            let points = curve.points.iter().map(|point| format!("{}: {}", point.raw, point.value));
+            format!("= curve {{ {} }}", points.collect::<Vec<_>>().join(", "))
+        }
+    };
+    let unit = signal.unit.as_ref().map(|unit| unit.as_str()).unwrap_or_default();
+    match (formula.is_empty(), unit.is_empty()) {
+        (true, false) => format!("= raw {unit}"),
+        (false, false) => format!("{formula} {unit}"),
+        _ => formula,
+    }
+}
+
+/// A factor of more characters than this reads better as a division (`raw / 256` for 0.00390625).
+const SHORT_FACTOR: usize = 6;
+
+/// `raw * 0.05 - 40`, exactly as the numbers are.
+fn affine_text(affine: &Affine) -> String {
+    let (factor, offset) = (affine.factor(), affine.offset());
+    let mut text = "raw".to_owned();
+    if factor != Ratio::ONE {
+        let decimal = factor.to_string();
+        let _ = if factor.numerator() == 1 && decimal.len() > SHORT_FACTOR {
+            write!(text, " / {}", factor.denominator())
+        } else {
+            write!(text, " * {decimal}")
+        };
+    }
+    if !offset.is_zero() {
+        let _ = match offset.checked_neg().filter(|_| offset.numerator() < 0) {
+            Some(positive) => write!(text, " - {positive}"),
+            None => write!(text, " + {offset}"),
+        };
+    }
+    text
+}
+
+/// The short remarks of the legend: what is not a reading, what has a word, which duty there is.
+pub(super) fn remarks(database: &Database, signal: &Signal) -> Vec<String> {
+    let mut remarks = Vec::new();
+    remarks.extend(signal.absent.iter().map(|span| format!("{} no reading", span_text(*span))));
+    remarks.extend(signal.fault.iter().map(|span| format!("{} sensor fault", span_text(*span))));
+    let words: Vec<String> =
+        database.words(signal).iter().map(|word| format!("{} {}", span_text(word.values), word.word)).collect();
+    if !words.is_empty() {
+        remarks.push(words.join(", "));
+    }
+    remarks.extend(role_text(&signal.role));
+    remarks
+}
+
+fn role_text(role: &Role) -> Option<String> {
+    match role {
+        Role::Value => None,
+        Role::Counter(counter) => {
+            let step = if counter.step == 1 { String::new() } else { format!(" in steps of {}", counter.step) };
+            Some(format!("counts {} to {}{step}", counter.low, counter.high))
+        }
+        Role::Checksum(checksum) => {
+            let over = checksum.over.iter().map(|span| byte_span_text(*span)).collect::<Vec<_>>().join(", ");
+            Some(format!("{} over {over}", checksum.algorithm.keyword()))
+        }
+    }
+}
+
+/// Everything about one signal, line by line.
+pub(super) fn signal_details(database: &Database, signal: &Signal) -> Vec<String> {
+    let mut lines = vec![format!("{}: {}", place_text(signal), width_text(signal))];
+    let meaning = meaning_text(signal);
+    if !meaning.is_empty() {
+        lines.push(meaning);
+    }
+    lines.extend(reach_text(signal));
+    if let Some(range) = &signal.range {
+        lines.push(format!("stated range {} to {}{}; what is outside is reported", range.low, range.high, unit_suffix(signal)));
+    }
+    lines.extend(remarks(database, signal));
+    lines
+}
+
+/// The engineering values that the bits can express at all.
+fn reach_text(signal: &Signal) -> Option<String> {
+    let (low, high) = signal.encoding()?.integer_range()?;
+    let (first, last) = match &signal.scaling {
+        Scaling::Raw => (low.to_string(), high.to_string()),
+        Scaling::Affine(affine) => (affine.exact(low)?.to_string(), affine.exact(high)?.to_string()),
+        Scaling::Curve(curve) => (curve.points.first()?.value.to_string(), curve.points.last()?.value.to_string()),
+    };
+    Some(format!("raw {low} to {high} reaches {first} to {last}{}", unit_suffix(signal)))
+}
+
+fn unit_suffix(signal: &Signal) -> String {
+    signal.unit.as_ref().map(|unit| format!(" {}", unit.as_str())).unwrap_or_default()
+}
+
+fn span_text(span: RawSpan) -> String {
+    if span.first == span.last {
+        raw_text(span.first)
+    } else {
+        format!("{}..{}", raw_text(span.first), raw_text(span.last))
+    }
+}
+
+fn raw_text(value: RawValue) -> String {
+    match value {
+        RawValue::Number(number) => number.to_string(),
+        RawValue::Bits(bits) => format!("0x{bits:X}"),
+    }
+}

@@ -1,0 +1,66 @@
+//! # wirelore-cli
+//!
+//! The command line: [`run`] reads arguments, opens files, shows progress and prints. Everything else is decided in the crates
+//! below; each command here is one file that asks them and writes down the answer.
+//!
+//! Exit status: 0 done; 1 done, and there is something to look at; 2 could not be done.
+//!
+//! ```
+//! let status = wirelore_cli::run(["wirelore", "explain", "signal-overlap"]);
+//! assert_eq!(format!("{status:?}"), format!("{:?}", std::process::ExitCode::SUCCESS));
+//! ```
+
+mod args;
+mod atomic;
+mod caution;
+mod commands;
+mod description;
+mod drawing;
+mod failure;
+mod moment;
+mod number;
+mod output;
+mod progress;
+mod summary;
+
+use std::ffi::OsString;
+use std::process::ExitCode;
+
+use clap::Parser;
+
+use crate::args::{Arguments, Command};
+use crate::failure::{Failure, Outcome};
+
+/// Runs the program with the given arguments (the first one is its own name) and gives its exit status.
+pub fn run<I, T>(arguments: I) -> ExitCode
+where
+    I: IntoIterator<Item = T>,
+    T: Into<OsString> + Clone,
+{
+    let arguments = match Arguments::try_parse_from(arguments) {
+        Ok(arguments) => arguments,
+        Err(error) => {
+            // Help and version come this way too, and those are no failures. A closed pipe is nobody's loss.
+            let _ = error.print();
+            return ExitCode::from(if error.use_stderr() { 2 } else { 0 });
+        }
+    };
+    let done = match arguments.command {
+        Command::Check(arguments) => commands::check::run(&arguments),
+        Command::Format(arguments) => commands::format::run(&arguments),
+        Command::Explain(arguments) => commands::explain::run(&arguments),
+        Command::Compile(arguments) => commands::compile::run(&arguments),
+        Command::Decode(arguments) => commands::decode::run(&arguments),
+        Command::Encode(arguments) => commands::encode::run(&arguments),
+    };
+    match done {
+        Ok(Outcome::Clean) => ExitCode::from(0),
+        Ok(Outcome::SomethingToLookAt) => ExitCode::from(1),
+        Err(Failure::PipeClosed) => ExitCode::from(0),
+        Err(Failure::Told) => ExitCode::from(2),
+        Err(failure) => {
+            eprintln!("wirelore: {failure}");
+            ExitCode::from(2)
+        }
+    }
+}

@@ -1,0 +1,42 @@
+//! # wirelore
+//!
+//! Vehicle networks described in plain text, checked, and decoded to engineering values: the one crate that other tools depend on.
+//! It re-exports the layers below behind features and holds nothing of its own.
+//!
+//! | module | feature | for |
+//! | --- | --- | --- |
+//! | [`bits`] | | bits to numbers, exactly |
+//! | [`model`] | | the typed database, and its stored forms |
+#![cfg_attr(feature = "lang", doc = "| [`lang`] | `lang` | text to database, with messages that lead to the mistake |")]
+#![cfg_attr(feature = "decode", doc = "| [`log`] | `decode` | recordings, frame after frame |")]
+#![cfg_attr(feature = "decode", doc = "| [`decode`] | `decode` | frames to readings, and back |")]
+//!
+//! ```
+//! # #[cfg(all(feature = "lang", feature = "decode"))] {
+//! use wirelore::{decode::Decoder, lang::check_text};
+//!
+//! let checked = check_text(
+//!     "van.lore",
+//!     "network drive can 500 kbit/s
+//!      frame wheel_speeds on drive id 0x1B4 { signal front_left in bits 1.4..0.0 = raw * 0.05 km/h }",
+//! );
+//! let database = checked.database.expect("the description has no mistakes");
+//! let decoder = Decoder::new(&database).expect("the description can be decoded");
+//! let drive = database.network_named("drive").expect("it is there");
+//! let frame = decoder.find(drive, 0x1B4, false).expect("it is described");
+//!
+//! let mut speed = None;
+//! decoder.decode(frame, &[0xE8, 0x03, 0, 0, 0, 0, 0, 0], |_, reading| speed = reading.value.number());
+//! assert_eq!(speed, Some(50.0));
+//! # }
+//! ```
+
+pub use wirelore_bits as bits;
+pub use wirelore_model as model;
+
+#[cfg(feature = "decode")]
+pub use wirelore_decode as decode;
+#[cfg(feature = "lang")]
+pub use wirelore_lang as lang;
+#[cfg(feature = "decode")]
+pub use wirelore_log as log;

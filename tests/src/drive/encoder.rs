@@ -1,0 +1,71 @@
+//! From values to bytes, by the description alone.
+
+use wirelore_bits::Ratio;
+use wirelore_decode::{Given, Note, encode};
+use wirelore_model::{Database, FrameId};
+
+use super::DriveError;
+use super::content::Value;
+
+/// Encodes the frames of one description.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Encoder<'a> {
+    database: &'a Database,
+}
+
+impl<'a> Encoder<'a> {
+    /// An encoder for a description.
+    pub(crate) fn new(database: &'a Database) -> Self {
+        Self { database }
+    }
+
+    /// The bytes of a frame.
+    ///
+    /// # Errors
+    /// A value that does not fit, that lies outside its described range, or that nobody has given: a real sender knows what it sends.
+    pub(crate) fn payload(
+        &self,
+        frame: FrameId,
+        values: &[(&str, Value)],
+    ) -> Result<Vec<u8>, DriveError> {
+        let name = || self.database.frames[frame.index()].label.name.clone();
+        let fail = |reason: String| DriveError::Encode {
+            frame: name(),
+            reason,
+        };
+        let given: Vec<(&str, Given)> = values
+            .iter()
+            .map(|(signal, value)| (*signal, given(*value)))
+            .collect();
+        let encoded =
+            encode(self.database, frame, &given).map_err(|error| fail(error.to_string()))?;
+        let wrong = encoded.notes.iter().find(|note| {
+            !matches!(
+                note,
+                Note::Rounded { .. } | Note::ChecksumCalculated { .. } | Note::Lengthened { .. }
+            )
+        });
+        match wrong {
+            Some(note) => Err(fail(note.to_string())),
+            None => Ok(encoded.payload),
+        }
+    }
+}
+
+fn given(value: Value) -> Given {
+    match value {
+        Value::Number(number) => Given::Value {
+            number: millionths(number),
+            unit: None,
+        },
+        Value::State(state) => Given::Raw(state.into()),
+        Value::NoReading => Given::NoReading,
+        Value::Text(text) => Given::Text(text.to_owned()),
+        Value::Bytes(bytes) => Given::Bytes(bytes.to_vec()),
+    }
+}
+
+/// The number, to six decimals.
+fn millionths(number: f64) -> Ratio {
+    Ratio::new((number * 1e6).round() as i128, 1_000_000).unwrap_or(Ratio::ZERO)
+}
