@@ -76,9 +76,13 @@ fn descriptions(criterion: &mut Criterion) {
     let mut group = criterion.benchmark_group("description of 5,000 frames, 60,000 signals");
     group.sample_size(10);
     group.throughput(Throughput::Bytes(text.len() as u64));
-    group.bench_function("check text", |bencher| bencher.iter(|| black_box(check_text("bench.lore", &text)).database.is_some()));
+    group.bench_function("check text", |bencher| {
+        bencher.iter(|| black_box(check_text("bench.lore", &text)).database.is_some())
+    });
     group.throughput(Throughput::Bytes(stored.len() as u64));
-    group.bench_function("load .lorebin", |bencher| bencher.iter(|| store::load(black_box(&stored)).expect("it is whole")));
+    group.bench_function("load .lorebin", |bencher| {
+        bencher.iter(|| store::load(black_box(&stored)).expect("it is whole"))
+    });
     group.finish();
 }
 

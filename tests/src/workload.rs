@@ -32,7 +32,8 @@ fn identifier(frame: u32) -> String {
 
 /// Signals share the eight bytes evenly; those of whole bytes take both orders in turn.
 fn signal_text(frame: u32, signal: u32, signals: u32) -> String {
-    let formula = ["= raw * 0.05 km/h", "= raw * 0.01 - 40 °C", "= raw / 256 bar", "= raw * 0.125 rpm"][(signal % 4) as usize];
+    let formula =
+        ["= raw * 0.05 km/h", "= raw * 0.01 - 40 °C", "= raw / 256 bar", "= raw * 0.125 rpm"][(signal % 4) as usize];
     let kind = if signal % 3 == 1 { "signed " } else { "" };
     if signals <= 8 {
         // Four signals of 12 bits in both orders, the rest in the last two bytes.

@@ -62,10 +62,12 @@ fn collect(folder: &Path, cases: &mut Vec<PathBuf>) {
 }
 
 fn parse(text: &str) -> Case {
-    let comment: String = text.lines().take_while(|line| line.starts_with('#')).map(|line| format!("{line}\n")).collect();
+    let comment: String =
+        text.lines().take_while(|line| line.starts_with('#')).map(|line| format!("{line}\n")).collect();
     let rest = &text[comment.len()..];
     let mut lines = rest.lines();
-    let command = lines.next().and_then(|line| line.strip_prefix("$ wirelore ")).expect("a case begins with `$ wirelore`");
+    let command =
+        lines.next().and_then(|line| line.strip_prefix("$ wirelore ")).expect("a case begins with `$ wirelore`");
     let input = lines.next().and_then(|line| line.strip_prefix("< ")).map(str::to_owned);
     Case { comment, command: command.to_owned(), input }
 }

@@ -15,8 +15,10 @@ fn every_crate_stands_on_lower_floors() {
     let mut seen = 0;
     for entry in fs::read_dir(crates).expect("the crates are there") {
         let folder = entry.expect("a folder can be listed").path();
-        let name = folder.file_name().and_then(|name| name.to_str()).expect("a crate's folder has a plain name").to_owned();
-        let floor = *floors.get(name.as_str()).unwrap_or_else(|| panic!("crate {name} has no floor in this test's table"));
+        let name =
+            folder.file_name().and_then(|name| name.to_str()).expect("a crate's folder has a plain name").to_owned();
+        let floor =
+            *floors.get(name.as_str()).unwrap_or_else(|| panic!("crate {name} has no floor in this test's table"));
         let manifest = fs::read_to_string(folder.join("Cargo.toml")).expect("a crate has a manifest");
         for used in dependencies(&manifest) {
             let below = floors[used.as_str()];

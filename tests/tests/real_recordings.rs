@@ -46,7 +46,8 @@ fn a_heavy_truck_drives_as_is_known_of_it() {
 
     // Two quantities that do not know of each other: the speed, added up, is the way that the odometer moved.
     let speeds = truck.of_signal("cruise_and_vehicle_speed.wheel_based_vehicle_speed");
-    let way_km: f64 = speeds.windows(2).map(|pair| (pair[0].1 + pair[1].1) / 2.0 * (pair[1].0 - pair[0].0) / 3600.0).sum();
+    let way_km: f64 =
+        speeds.windows(2).map(|pair| (pair[0].1 + pair[1].1) / 2.0 * (pair[1].0 - pair[0].0) / 3600.0).sum();
     assert!((way_km - 0.375).abs() < 0.01, "{way_km}");
 
     // Periods: the gearbox every 10 ms, pedal and engine every 20 ms, speed every 100 ms.
@@ -76,9 +77,10 @@ fn a_boat_lies_where_it_is_known_to_lie() {
             signal longitude in bytes 7..4 signed = raw * 1e-7 °
         }";
     let database = check_text("boat.lore", text).database.expect("the description has no mistakes");
-    let columns = "time=time_s:s, id=id_hex:hex, extended=ext, remote=rtr, length=dlc, data=data_hex:hex, checksum_good=crc_ok";
-    let mut told = Options::default();
-    told.columns = Some(ColumnMap::parse(columns).expect("the columns are told well"));
+    let columns =
+        "time=time_s:s, id=id_hex:hex, extended=ext, remote=rtr, length=dlc, data=data_hex:hex, checksum_good=crc_ok";
+    let told =
+        Options { columns: Some(ColumnMap::parse(columns).expect("the columns are told well")), ..Default::default() };
     // Once with the columns told, once recognised by their headings.
     for options in [Options::default(), told] {
         let boat = Readings::of(&database, Recording::open(&path, &options).expect("it can be opened"));

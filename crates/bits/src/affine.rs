@@ -16,10 +16,7 @@ pub(crate) const EXACT_LIMIT: u128 = 1 << 53;
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
-    serde(
-        try_from = "crate::serial::AffineParts",
-        into = "crate::serial::AffineParts"
-    )
+    serde(try_from = "crate::serial::AffineParts", into = "crate::serial::AffineParts")
 )]
 pub struct Affine {
     factor_numerator: i128,
@@ -39,23 +36,15 @@ impl Affine {
         let factor_scale = offset.denominator() / common;
         let offset_scale = factor.denominator() / common;
         Some(Self {
-            factor_numerator: factor
-                .numerator()
-                .checked_mul(i128::try_from(factor_scale).ok()?)?,
-            offset_numerator: offset
-                .numerator()
-                .checked_mul(i128::try_from(offset_scale).ok()?)?,
+            factor_numerator: factor.numerator().checked_mul(i128::try_from(factor_scale).ok()?)?,
+            offset_numerator: offset.numerator().checked_mul(i128::try_from(offset_scale).ok()?)?,
             denominator: factor.denominator().checked_mul(factor_scale)?,
         })
     }
 
     /// The formula that leaves the raw value as it is.
     pub const fn identity() -> Self {
-        Self {
-            factor_numerator: 1,
-            offset_numerator: 0,
-            denominator: 1,
-        }
+        Self { factor_numerator: 1, offset_numerator: 0, denominator: 1 }
     }
 
     /// Whether it leaves the raw value as it is.
@@ -91,18 +80,13 @@ impl Affine {
 
     /// The double nearest to the exact value of `raw`, ties to even.
     pub fn value(&self, raw: i128) -> f64 {
-        let numerator = raw
-            .checked_mul(self.factor_numerator)
-            .and_then(|product| product.checked_add(self.offset_numerator));
+        let numerator =
+            raw.checked_mul(self.factor_numerator).and_then(|product| product.checked_add(self.offset_numerator));
         match numerator {
             // Dividing by a power of two loses nothing, so the conversion of the numerator is the only rounding.
-            Some(numerator) if self.denominator.is_power_of_two() => {
-                numerator as f64 / self.denominator as f64
-            }
+            Some(numerator) if self.denominator.is_power_of_two() => numerator as f64 / self.denominator as f64,
             // Both are doubles exactly, and IEEE 754 division rounds the exact quotient once.
-            Some(numerator)
-                if numerator.unsigned_abs() <= EXACT_LIMIT && self.denominator <= EXACT_LIMIT =>
-            {
+            Some(numerator) if numerator.unsigned_abs() <= EXACT_LIMIT && self.denominator <= EXACT_LIMIT => {
                 numerator as f64 / self.denominator as f64
             }
             _ => self.numerator_of(raw).nearest_double(self.denominator),
@@ -111,15 +95,9 @@ impl Affine {
 
     /// raw * N + O in full width.
     fn numerator_of(&self, raw: i128) -> Scaled {
-        let (raw, factor, offset) = (
-            Signed::from(raw),
-            Signed::from(self.factor_numerator),
-            Signed::from(self.offset_numerator),
-        );
-        let product = (
-            raw.negative != factor.negative,
-            Wide::product(raw.size, factor.size),
-        );
+        let (raw, factor, offset) =
+            (Signed::from(raw), Signed::from(self.factor_numerator), Signed::from(self.offset_numerator));
+        let product = (raw.negative != factor.negative, Wide::product(raw.size, factor.size));
         Scaled::sum(product, (offset.negative, Wide::from(offset.size)), 0)
     }
 
@@ -131,16 +109,8 @@ impl Affine {
         if self.is_identity() {
             return raw;
         }
-        let one = Signed {
-            negative: false,
-            size: self.denominator,
-        };
-        scale_float(
-            raw,
-            Signed::from(self.factor_numerator),
-            Signed::from(self.offset_numerator),
-            one,
-        )
+        let one = Signed { negative: false, size: self.denominator };
+        scale_float(raw, Signed::from(self.factor_numerator), Signed::from(self.offset_numerator), one)
     }
 
     /// The double nearest to the exact raw number whose engineering value is `value`: [`Affine::value_of_float`] the other way round.
@@ -148,16 +118,8 @@ impl Affine {
         if self.is_identity() {
             return value;
         }
-        let one = Signed {
-            negative: false,
-            size: self.denominator,
-        };
-        scale_float(
-            value,
-            one,
-            Signed::from(self.offset_numerator).negated(),
-            Signed::from(self.factor_numerator),
-        )
+        let one = Signed { negative: false, size: self.denominator };
+        scale_float(value, one, Signed::from(self.offset_numerator).negated(), Signed::from(self.factor_numerator))
     }
 
     /// The exact value of `raw`; `None` if it does not fit in a fraction of 128 bits.
@@ -185,11 +147,7 @@ impl Default for Affine {
 fn scale_float(number: f64, factor: Signed, addend: Signed, divisor: Signed) -> f64 {
     let flips = factor.negative != divisor.negative;
     let Some(parts) = Dyadic::of(number) else {
-        return if flips && !number.is_nan() {
-            -number
-        } else {
-            number
-        };
+        return if flips && !number.is_nan() { -number } else { number };
     };
     if parts.significand == 0 && addend.size == 0 {
         return if flips { -number } else { number };

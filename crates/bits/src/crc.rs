@@ -74,13 +74,7 @@ impl Crc {
     /// # Errors
     /// A width outside 1..=64, or a polynomial, start or end value with bits above the width.
     pub const fn new(parameters: CrcParameters) -> Result<Self, CrcError> {
-        let CrcParameters {
-            width,
-            poly,
-            init,
-            xorout,
-            ..
-        } = parameters;
+        let CrcParameters { width, poly, init, xorout, .. } = parameters;
         if width == 0 || width > 64 {
             return Err(CrcError::Width { width });
         }
@@ -117,45 +111,25 @@ impl Crc {
 
     /// The state before the first byte. A state is only good for [`Crc::update`] and [`Crc::finish`] of the same algorithm.
     pub const fn start(&self) -> u64 {
-        let CrcParameters {
-            width, init, refin, ..
-        } = self.parameters;
-        if refin {
-            reversed(init, width)
-        } else {
-            init << (64 - width)
-        }
+        let CrcParameters { width, init, refin, .. } = self.parameters;
+        if refin { reversed(init, width) } else { init << (64 - width) }
     }
 
     /// The state after `bytes` more.
     pub fn update(&self, state: u64, bytes: &[u8]) -> u64 {
         let entry = |index: u64| self.table[(index & 0xFF) as usize];
         if self.parameters.refin {
-            bytes.iter().fold(state, |state, byte| {
-                entry(state ^ u64::from(*byte)) ^ state >> 8
-            })
+            bytes.iter().fold(state, |state, byte| entry(state ^ u64::from(*byte)) ^ state >> 8)
         } else {
-            bytes.iter().fold(state, |state, byte| {
-                entry(state >> 56 ^ u64::from(*byte)) ^ state << 8
-            })
+            bytes.iter().fold(state, |state, byte| entry(state >> 56 ^ u64::from(*byte)) ^ state << 8)
         }
     }
 
     /// The checksum of what went into `state`, in the low `width` bits.
     pub const fn finish(&self, state: u64) -> u64 {
-        let CrcParameters {
-            width,
-            refin,
-            refout,
-            xorout,
-            ..
-        } = self.parameters;
+        let CrcParameters { width, refin, refout, xorout, .. } = self.parameters;
         let register = if refin { state } else { state >> (64 - width) };
-        let register = if refin == refout {
-            register
-        } else {
-            reversed(register, width)
-        };
+        let register = if refin == refout { register } else { reversed(register, width) };
         register ^ xorout
     }
 }
@@ -219,24 +193,10 @@ impl Crc {
     pub const XZ_64: Self = Self::mirrored(64, 0x42F0_E1EB_A9EA_3693, u64::MAX, u64::MAX);
 
     const fn straight(width: u8, poly: u64, init: u64, xorout: u64) -> Self {
-        Self::with_table(CrcParameters {
-            width,
-            poly,
-            init,
-            refin: false,
-            refout: false,
-            xorout,
-        })
+        Self::with_table(CrcParameters { width, poly, init, refin: false, refout: false, xorout })
     }
 
     const fn mirrored(width: u8, poly: u64, init: u64, xorout: u64) -> Self {
-        Self::with_table(CrcParameters {
-            width,
-            poly,
-            init,
-            refin: true,
-            refout: true,
-            xorout,
-        })
+        Self::with_table(CrcParameters { width, poly, init, refin: true, refout: true, xorout })
     }
 }

@@ -41,16 +41,13 @@ impl Digits {
     fn push(&mut self, digit: u8, fractional: bool) -> Result<(), DecimalError> {
         self.after_point = self.after_point.saturating_add(u32::from(fractional));
         if digit == 0 {
-            self.pending_zeros = self
-                .pending_zeros
-                .saturating_add(u32::from(self.integer != 0));
+            self.pending_zeros = self.pending_zeros.saturating_add(u32::from(self.integer != 0));
             return Ok(());
         }
         let room = 10u128.checked_pow(self.pending_zeros.saturating_add(1));
         let shifted = room.and_then(|room| self.integer.checked_mul(room));
-        self.integer = shifted
-            .and_then(|shifted| shifted.checked_add(u128::from(digit)))
-            .ok_or(DecimalError::TooLong)?;
+        self.integer =
+            shifted.and_then(|shifted| shifted.checked_add(u128::from(digit))).ok_or(DecimalError::TooLong)?;
         self.pending_zeros = 0;
         Ok(())
     }
@@ -66,11 +63,7 @@ impl Digits {
             }
             after_digit = byte != b'_';
         }
-        if after_digit {
-            Ok(())
-        } else {
-            Err(DecimalError::Malformed)
-        }
+        if after_digit { Ok(()) } else { Err(DecimalError::Malformed) }
     }
 
     /// The number, with the written exponent of ten taken in.
@@ -78,8 +71,7 @@ impl Digits {
         if self.integer == 0 {
             return Some(Ratio::ZERO);
         }
-        let exponent =
-            written_exponent + i64::from(self.pending_zeros) - i64::from(self.after_point);
+        let exponent = written_exponent + i64::from(self.pending_zeros) - i64::from(self.after_point);
         let tens = u32::try_from(exponent.unsigned_abs()).ok()?;
         if exponent >= 0 {
             let size = self.integer.checked_mul(10u128.checked_pow(tens)?)?;
@@ -91,9 +83,7 @@ impl Digits {
         while fives < tens && size.is_multiple_of(5) {
             (size, fives) = (size / 5, fives + 1);
         }
-        let denominator = 5u128
-            .checked_pow(tens - fives)?
-            .checked_mul(2u128.checked_pow(tens - twos)?)?;
+        let denominator = 5u128.checked_pow(tens - fives)?.checked_mul(2u128.checked_pow(tens - twos)?)?;
         Ratio::from_signed(Signed { negative, size }, denominator)
     }
 }
@@ -139,9 +129,7 @@ impl Ratio {
             }
             None => digits.push_run(mantissa, false)?,
         }
-        digits
-            .to_ratio(negative, exponent)
-            .ok_or(DecimalError::TooLong)
+        digits.to_ratio(negative, exponent).ok_or(DecimalError::TooLong)
     }
 }
 
@@ -156,9 +144,7 @@ impl FromStr for Ratio {
         let whole = |text: &str| {
             let mut digits = Digits::default();
             digits.push_run(text, false)?;
-            let size = 10u128
-                .checked_pow(digits.pending_zeros)
-                .and_then(|zeros| digits.integer.checked_mul(zeros));
+            let size = 10u128.checked_pow(digits.pending_zeros).and_then(|zeros| digits.integer.checked_mul(zeros));
             size.ok_or(DecimalError::TooLong)
         };
         let (negative, numerator) = split_sign(numerator);
@@ -181,10 +167,7 @@ struct Backwards {
 
 impl Backwards {
     const fn new() -> Self {
-        Self {
-            bytes: [b'0'; MOST_CHARACTERS],
-            start: MOST_CHARACTERS,
-        }
+        Self { bytes: [b'0'; MOST_CHARACTERS], start: MOST_CHARACTERS }
     }
 
     fn push(&mut self, byte: u8) {
@@ -230,13 +213,8 @@ impl Ratio {
             return None;
         }
         let decimals = twos.max(fives);
-        let scale = 2u128
-            .checked_pow(decimals - twos)?
-            .checked_mul(5u128.checked_pow(decimals - fives)?)?;
-        Some((
-            self.numerator().unsigned_abs().checked_mul(scale)?,
-            decimals,
-        ))
+        let scale = 2u128.checked_pow(decimals - twos)?.checked_mul(5u128.checked_pow(decimals - fives)?)?;
+        Some((self.numerator().unsigned_abs().checked_mul(scale)?, decimals))
     }
 }
 

@@ -6,11 +6,7 @@ use crate::ieee::{DOUBLE, FloatFormat, HALF, SINGLE};
 
 /// How the bits of a field are to be read.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[cfg_attr(
-    feature = "serde",
-    derive(serde::Serialize, serde::Deserialize),
-    serde(rename_all = "snake_case")
-)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "snake_case"))]
 pub enum NumberKind {
     /// A plain binary number.
     Unsigned,
@@ -29,10 +25,7 @@ pub enum NumberKind {
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
-    serde(
-        try_from = "crate::serial::EncodingParts",
-        into = "crate::serial::EncodingParts"
-    )
+    serde(try_from = "crate::serial::EncodingParts", into = "crate::serial::EncodingParts")
 )]
 pub struct Encoding {
     kind: NumberKind,
@@ -128,10 +121,18 @@ pub enum DoesNotFit {
 impl fmt::Display for DoesNotFit {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::OutOfRange { lowest, highest } => write!(f, "the number lies outside {lowest}..{highest}, which is all that these bits can hold"),
-            Self::BeyondFloat { width } => write!(f, "the number is larger than any finite floating-point number of {width} bits"),
-            Self::NotAnInteger => f.write_str("these bits hold an integer and the number is a floating-point one; round it first"),
-            Self::NotAFloat => f.write_str("these bits hold a floating-point number and the number is an integer; convert it first"),
+            Self::OutOfRange { lowest, highest } => {
+                write!(f, "the number lies outside {lowest}..{highest}, which is all that these bits can hold")
+            }
+            Self::BeyondFloat { width } => {
+                write!(f, "the number is larger than any finite floating-point number of {width} bits")
+            }
+            Self::NotAnInteger => {
+                f.write_str("these bits hold an integer and the number is a floating-point one; round it first")
+            }
+            Self::NotAFloat => {
+                f.write_str("these bits hold a floating-point number and the number is an integer; convert it first")
+            }
         }
     }
 }
@@ -161,9 +162,7 @@ impl Encoding {
             (NumberKind::SignMagnitude, 1) => Err(EncodingError::SignWithoutSize),
             (NumberKind::Float, 16 | 32 | 64) => Ok(Self { kind, width }),
             (NumberKind::Float, _) => Err(EncodingError::FloatWidth { width }),
-            (NumberKind::Bcd, _) if !width.is_multiple_of(4) => {
-                Err(EncodingError::BcdWidth { width })
-            }
+            (NumberKind::Bcd, _) if !width.is_multiple_of(4) => Err(EncodingError::BcdWidth { width }),
             _ => Ok(Self { kind, width }),
         }
     }
@@ -215,12 +214,10 @@ impl Encoding {
 
     fn decimal(&self, bits: u64) -> Result<i128, InvalidDigits> {
         let powers = (0..self.width / 4).rev();
-        powers
-            .into_iter()
-            .try_fold(0, |number, power| match (bits >> (4 * power)) as u8 & 0xF {
-                digit @ 0..=9 => Ok(number * 10 + i128::from(digit)),
-                digit => Err(InvalidDigits { digit, power }),
-            })
+        powers.into_iter().try_fold(0, |number, power| match (bits >> (4 * power)) as u8 & 0xF {
+            digit @ 0..=9 => Ok(number * 10 + i128::from(digit)),
+            digit => Err(InvalidDigits { digit, power }),
+        })
     }
 
     /// The bits of `number`, the least significant one in bit 0.

@@ -43,19 +43,15 @@ pub enum InsertError {
 impl fmt::Display for InsertError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::PayloadTooShort {
-                needed_bytes,
-                found_bytes,
-            } => {
+            Self::PayloadTooShort { needed_bytes, found_bytes } => {
                 write!(
                     f,
                     "putting bits into a payload needs {needed_bytes} bytes and it has {found_bytes}; make it longer"
                 )
             }
-            Self::BitsTooWide { width, bits } => write!(
-                f,
-                "the bits {bits:#X} do not fit in a field of {width} bits; check the value's range"
-            ),
+            Self::BitsTooWide { width, bits } => {
+                write!(f, "the bits {bits:#X} do not fit in a field of {width} bits; check the value's range")
+            }
         }
     }
 }
@@ -74,11 +70,7 @@ struct Cut {
 impl Cut {
     #[inline]
     fn bits_of(&self, word: u64) -> u64 {
-        let word = if self.motorola {
-            word.swap_bytes()
-        } else {
-            word
-        };
+        let word = if self.motorola { word.swap_bytes() } else { word };
         (word >> self.shift) & self.mask
     }
 }
@@ -86,9 +78,7 @@ impl Cut {
 /// The eight bytes of `payload` from `start` on as a little-endian word, if it has them.
 #[inline]
 fn word_at(payload: &[u8], start: usize) -> Option<u64> {
-    Some(u64::from_le_bytes(
-        *payload.get(start..)?.first_chunk::<8>()?,
-    ))
+    Some(u64::from_le_bytes(*payload.get(start..)?.first_chunk::<8>()?))
 }
 
 /// One piece of a field.
@@ -111,27 +101,13 @@ impl Step {
         let start = needed_bytes.saturating_sub(8);
         // Bytes of the window below the place: those before it in Intel order, those after it in Motorola order. A piece of nine
         // bytes has none.
-        let below = if motorola {
-            start + 8 - needed_bytes
-        } else {
-            first_byte.saturating_sub(start)
-        };
+        let below = if motorola { start + 8 - needed_bytes } else { first_byte.saturating_sub(start) };
         let shift = 8 * below as u8 + place.lsb().bit;
-        Self {
-            first_byte,
-            needed_bytes,
-            width: place.width(),
-            shift,
-            motorola,
-        }
+        Self { first_byte, needed_bytes, width: place.width(), shift, motorola }
     }
 
     fn cut(&self) -> Cut {
-        Cut {
-            mask: u64::MAX >> (64 - self.width),
-            shift: self.shift,
-            motorola: self.motorola,
-        }
+        Cut { mask: u64::MAX >> (64 - self.width), shift: self.shift, motorola: self.motorola }
     }
 
     fn has_nine_bytes(&self) -> bool {
@@ -158,14 +134,8 @@ impl Step {
 
     /// The bits of a piece that touches nine bytes.
     fn extract_nine_bytes(&self, payload: &[u8]) -> Option<u64> {
-        let [first, middle @ .., last] = payload
-            .get(self.first_byte as usize..)?
-            .first_chunk::<9>()?;
-        let Cut {
-            mask,
-            shift,
-            motorola,
-        } = self.cut();
+        let [first, middle @ .., last] = payload.get(self.first_byte as usize..)?.first_chunk::<9>()?;
+        let Cut { mask, shift, motorola } = self.cut();
         let [a, b, c, d, e, f, g] = *middle;
         let (low, high) = if motorola {
             (u64::from_be_bytes([a, b, c, d, e, f, g, *last]), *first)
@@ -177,10 +147,7 @@ impl Step {
 
     /// Puts the low bits of `bits` in; the payload is long enough.
     fn insert(&self, payload: &mut [u8], bits: u64) {
-        let touched = payload
-            .iter_mut()
-            .take(self.needed_bytes as usize)
-            .skip(self.first_byte as usize);
+        let touched = payload.iter_mut().take(self.needed_bytes as usize).skip(self.first_byte as usize);
         let shift = u32::from(self.shift % 8);
         let mask = u128::from(self.cut().mask) << shift;
         let bits = (u128::from(bits) << shift) & mask;
@@ -188,11 +155,7 @@ impl Step {
             let (mask, bits) = ((mask >> (8 * index)) as u8, (bits >> (8 * index)) as u8);
             *byte = *byte & !mask | bits;
         };
-        if self.motorola {
-            (0..).zip(touched.rev()).for_each(put)
-        } else {
-            (0..).zip(touched).for_each(put)
-        }
+        if self.motorola { (0..).zip(touched.rev()).for_each(put) } else { (0..).zip(touched).for_each(put) }
     }
 }
 
@@ -202,11 +165,7 @@ impl Extractor {
         let steps = field.pieces().map(|place| Step::new(&place));
         let count = field.places().len() as u8;
         let simple = count == 1 && !steps[0].has_nine_bytes();
-        let window_start = if simple {
-            steps[0].window_start()
-        } else {
-            usize::MAX
-        };
+        let window_start = if simple { steps[0].window_start() } else { usize::MAX };
         Self {
             window_start,
             cut: steps[0].cut(),
@@ -246,16 +205,10 @@ impl Extractor {
     /// The payload ends before the field does, or `bits` has bits above the field's width. The payload is then unchanged.
     pub fn insert(&self, payload: &mut [u8], bits: u64) -> Result<(), InsertError> {
         if payload.len() < self.needed_bytes as usize {
-            return Err(InsertError::PayloadTooShort {
-                needed_bytes: self.needed_bytes,
-                found_bytes: payload.len(),
-            });
+            return Err(InsertError::PayloadTooShort { needed_bytes: self.needed_bytes, found_bytes: payload.len() });
         }
         if bits > u64::MAX >> (64 - u32::from(self.width)) {
-            return Err(InsertError::BitsTooWide {
-                width: self.width,
-                bits,
-            });
+            return Err(InsertError::BitsTooWide { width: self.width, bits });
         }
         let mut rest = bits;
         for step in self.steps.iter().take(usize::from(self.count)).rev() {

@@ -43,23 +43,17 @@ pub enum FieldError {
 impl fmt::Display for FieldError {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
-            Self::Empty => {
-                f.write_str("a field needs at least one place and got none; give it one")
-            }
+            Self::Empty => f.write_str("a field needs at least one place and got none; give it one"),
             Self::TooManyPieces { count } => write!(
                 f,
                 "a field is put together from at most {MOST_PIECES} pieces and this one has {count}; join pieces that touch"
             ),
-            Self::TooWide { width } => write!(
-                f,
-                "a field holds at most 64 bits and its pieces have {width}; make two signals of it"
-            ),
-            Self::Overlap { first, second } => write!(
-                f,
-                "pieces {} and {} of the field share a bit; correct one of them",
-                first + 1,
-                second + 1
-            ),
+            Self::TooWide { width } => {
+                write!(f, "a field holds at most 64 bits and its pieces have {width}; make two signals of it")
+            }
+            Self::Overlap { first, second } => {
+                write!(f, "pieces {} and {} of the field share a bit; correct one of them", first + 1, second + 1)
+            }
         }
     }
 }
@@ -68,11 +62,7 @@ impl core::error::Error for FieldError {}
 
 impl From<Place> for Field {
     fn from(place: Place) -> Self {
-        Self {
-            pieces: [place; MOST_PIECES],
-            count: 1,
-            width: place.width(),
-        }
+        Self { pieces: [place; MOST_PIECES], count: 1, width: place.width() }
     }
 }
 
@@ -92,11 +82,7 @@ impl Field {
             return Err(FieldError::TooWide { width });
         }
         for (second, place) in places.iter().enumerate() {
-            if let Some(first) = places
-                .iter()
-                .take(second)
-                .position(|earlier| earlier.overlaps(place))
-            {
+            if let Some(first) = places.iter().take(second).position(|earlier| earlier.overlaps(place)) {
                 return Err(FieldError::Overlap { first, second });
             }
         }
@@ -104,18 +90,12 @@ impl Field {
         for (piece, place) in pieces.iter_mut().zip(places) {
             *piece = *place;
         }
-        Ok(Self {
-            pieces,
-            count: count as u8,
-            width: width as u8,
-        })
+        Ok(Self { pieces, count: count as u8, width: width as u8 })
     }
 
     /// The pieces, the most significant one first.
     pub fn places(&self) -> &[Place] {
-        self.pieces
-            .get(..usize::from(self.count))
-            .unwrap_or(&self.pieces)
+        self.pieces.get(..usize::from(self.count)).unwrap_or(&self.pieces)
     }
 
     /// The pieces, with the first one repeated up to four.
@@ -130,11 +110,7 @@ impl Field {
 
     /// How many bytes a payload must have to hold it: the last byte it touches plus one.
     pub fn needed_bytes(&self) -> u32 {
-        self.places()
-            .iter()
-            .map(Place::last_byte)
-            .max()
-            .map_or(0, |last| last + 1)
+        self.places().iter().map(Place::last_byte).max().map_or(0, |last| last + 1)
     }
 
     /// The same field `bytes` bytes later; `None` past the last byte a payload can have.
@@ -153,29 +129,17 @@ mod tests {
     use crate::BitPosition;
 
     fn place(msb: (u32, u8), lsb: (u32, u8)) -> Place {
-        Place::between(
-            BitPosition::new(msb.0, msb.1),
-            BitPosition::new(lsb.0, lsb.1),
-        )
-        .expect("a good place")
+        Place::between(BitPosition::new(msb.0, msb.1), BitPosition::new(lsb.0, lsb.1)).expect("a good place")
     }
 
     #[test]
     fn pieces_add_up() {
         let field = Field::of(&[place((5, 7), (5, 5)), place((4, 7), (3, 0))]).expect("disjoint");
-        assert_eq!(
-            (field.width(), field.needed_bytes(), field.places().len()),
-            (19, 6, 2)
-        );
+        assert_eq!((field.width(), field.needed_bytes(), field.places().len()), (19, 6, 2));
         let later = field.shifted(10).expect("far from the end");
         assert_eq!(later.needed_bytes(), 16);
         assert_eq!(later.places()[1], place((14, 7), (13, 0)));
-        assert_eq!(
-            field
-                .shifted(u32::MAX - 6)
-                .map(|field| field.needed_bytes()),
-            Some(u32::MAX)
-        );
+        assert_eq!(field.shifted(u32::MAX - 6).map(|field| field.needed_bytes()), Some(u32::MAX));
         assert_eq!(field.shifted(u32::MAX - 5), None);
     }
 
@@ -189,32 +153,12 @@ mod tests {
     fn bad_pieces_are_refused() {
         assert_eq!(Field::of(&[]), Err(FieldError::Empty));
         let bits: [Place; 5] = core::array::from_fn(|bit| place((0, bit as u8), (0, bit as u8)));
+        assert_eq!(Field::of(&bits), Err(FieldError::TooManyPieces { count: 5 }));
+        assert_eq!(Field::of(&[place((3, 7), (0, 0)), place((4, 7), (8, 7))]), Err(FieldError::TooWide { width: 65 }));
         assert_eq!(
-            Field::of(&bits),
-            Err(FieldError::TooManyPieces { count: 5 })
+            Field::of(&[place((9, 7), (9, 0)), place((1, 4), (0, 0)), place((1, 4), (1, 4))]),
+            Err(FieldError::Overlap { first: 1, second: 2 })
         );
-        assert_eq!(
-            Field::of(&[place((3, 7), (0, 0)), place((4, 7), (8, 7))]),
-            Err(FieldError::TooWide { width: 65 })
-        );
-        assert_eq!(
-            Field::of(&[
-                place((9, 7), (9, 0)),
-                place((1, 4), (0, 0)),
-                place((1, 4), (1, 4))
-            ]),
-            Err(FieldError::Overlap {
-                first: 1,
-                second: 2
-            })
-        );
-        assert!(
-            Field::of(&[
-                place((1, 4), (0, 0)),
-                place((1, 5), (1, 5)),
-                place((1, 7), (1, 6))
-            ])
-            .is_ok()
-        );
+        assert!(Field::of(&[place((1, 4), (0, 0)), place((1, 5), (1, 5)), place((1, 7), (1, 6))]).is_ok());
     }
 }

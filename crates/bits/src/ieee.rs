@@ -19,20 +19,11 @@ pub(crate) struct Dyadic {
 }
 
 /// binary16.
-pub(crate) const HALF: FloatFormat = FloatFormat {
-    exponent_bits: 5,
-    fraction_bits: 10,
-};
+pub(crate) const HALF: FloatFormat = FloatFormat { exponent_bits: 5, fraction_bits: 10 };
 /// binary32.
-pub(crate) const SINGLE: FloatFormat = FloatFormat {
-    exponent_bits: 8,
-    fraction_bits: 23,
-};
+pub(crate) const SINGLE: FloatFormat = FloatFormat { exponent_bits: 8, fraction_bits: 23 };
 /// binary64.
-pub(crate) const DOUBLE: FloatFormat = FloatFormat {
-    exponent_bits: 11,
-    fraction_bits: 52,
-};
+pub(crate) const DOUBLE: FloatFormat = FloatFormat { exponent_bits: 11, fraction_bits: 52 };
 
 impl FloatFormat {
     const fn bias(&self) -> i32 {
@@ -69,11 +60,7 @@ impl FloatFormat {
         let fraction = bits & self.fraction_mask();
         let field = (bits >> self.fraction_bits) & self.highest_exponent_field();
         // Subnormal numbers have no hidden bit and the exponent of the smallest normal ones.
-        let (significand, field) = if field == 0 {
-            (fraction, 1)
-        } else {
-            (fraction | 1 << self.fraction_bits, field)
-        };
+        let (significand, field) = if field == 0 { (fraction, 1) } else { (fraction | 1 << self.fraction_bits, field) };
         Dyadic {
             negative: self.is_negative(bits),
             significand,
@@ -100,11 +87,7 @@ impl FloatFormat {
         } else {
             let payload = wide & DOUBLE.fraction_mask();
             let kept = payload >> (DOUBLE.fraction_bits - self.fraction_bits);
-            let quiet = if payload != 0 && kept == 0 {
-                1 << (self.fraction_bits - 1)
-            } else {
-                0
-            };
+            let quiet = if payload != 0 && kept == 0 { 1 << (self.fraction_bits - 1) } else { 0 };
             self.sign_bit(DOUBLE.is_negative(wide)) | self.infinity() | kept | quiet
         };
         (bits, self.widen(bits).to_bits() == wide)
@@ -115,11 +98,7 @@ impl FloatFormat {
     /// With `more`, the exact number is larger in size than stated, by less than one unit of the significand's last bit; the
     /// significand must then have at least two bits more than the format keeps.
     pub(crate) const fn round(&self, number: Dyadic, more: bool) -> u64 {
-        let Dyadic {
-            negative,
-            significand,
-            exponent,
-        } = number;
+        let Dyadic { negative, significand, exponent } = number;
         let sign = self.sign_bit(negative);
         if significand == 0 {
             return sign;
@@ -130,23 +109,11 @@ impl FloatFormat {
             return sign | self.infinity();
         }
         let lowest_exponent = 1 - self.bias();
-        let missing = if leading_exponent < lowest_exponent {
-            lowest_exponent - leading_exponent
-        } else {
-            0
-        };
+        let missing = if leading_exponent < lowest_exponent { lowest_exponent - leading_exponent } else { 0 };
         let dropped = length - (self.fraction_bits as i32 + 1 - missing);
-        let kept = if dropped <= 0 {
-            significand << -dropped
-        } else {
-            drop_bits(significand, dropped as u32, more)
-        };
+        let kept = if dropped <= 0 { significand << -dropped } else { drop_bits(significand, dropped as u32, more) };
         // The hidden bit of a normal number, and a carry out of the fraction, add one to the exponent field by themselves.
-        let exponent_field = if missing > 0 {
-            0
-        } else {
-            (leading_exponent - lowest_exponent) as u64
-        };
+        let exponent_field = if missing > 0 { 0 } else { (leading_exponent - lowest_exponent) as u64 };
         sign | ((exponent_field << self.fraction_bits) + kept)
     }
 }
@@ -169,24 +136,12 @@ impl Dyadic {
         if !value.is_finite() {
             return None;
         }
-        let Self {
-            negative,
-            significand,
-            exponent,
-        } = DOUBLE.parts(value.to_bits());
+        let Self { negative, significand, exponent } = DOUBLE.parts(value.to_bits());
         if significand == 0 {
-            return Some(Self {
-                negative,
-                significand,
-                exponent: 0,
-            });
+            return Some(Self { negative, significand, exponent: 0 });
         }
         let zeros = significand.trailing_zeros();
-        Some(Self {
-            negative,
-            significand: significand >> zeros,
-            exponent: exponent + zeros as i32,
-        })
+        Some(Self { negative, significand: significand >> zeros, exponent: exponent + zeros as i32 })
     }
 }
 

@@ -49,10 +49,7 @@
 extern crate std;
 
 // Byte indices are `u32` in the public types and are used as `usize` without a check.
-const _: () = assert!(
-    usize::BITS >= 32,
-    "this crate needs addresses of at least 32 bits"
-);
+const _: () = assert!(usize::BITS >= 32, "this crate needs addresses of at least 32 bits");
 
 mod affine;
 mod crc;
@@ -76,9 +73,7 @@ mod wide;
 pub use affine::Affine;
 pub use crc::{Crc, CrcError, CrcParameters};
 pub use decimal::DecimalError;
-pub use encoding::{
-    DoesNotFit, Encoding, EncodingError, FloatBits, InvalidDigits, Number, NumberKind,
-};
+pub use encoding::{DoesNotFit, Encoding, EncodingError, FloatBits, InvalidDigits, Number, NumberKind};
 pub use extract::{Extractor, InsertError};
 pub use field::{Field, FieldError};
 pub use place::{ByteOrder, Place, PlaceError};

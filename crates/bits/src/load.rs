@@ -7,8 +7,7 @@
 pub(crate) fn short_word(payload: &[u8]) -> u64 {
     let length = payload.len();
     if let (Some(low), Some(high)) = (payload.first_chunk::<4>(), payload.last_chunk::<4>()) {
-        u64::from(u32::from_le_bytes(*low))
-            | u64::from(u32::from_le_bytes(*high)) << (8 * (length - 4))
+        u64::from(u32::from_le_bytes(*low)) | u64::from(u32::from_le_bytes(*high)) << (8 * (length - 4))
     } else if let (Some(low), Some(high)) = (payload.first_chunk::<2>(), payload.last()) {
         u64::from(u16::from_le_bytes(*low)) | u64::from(*high) << (8 * (length - 1))
     } else {
@@ -26,11 +25,7 @@ mod tests {
         for length in 0..=bytes.len() {
             let mut window = [0u8; 8];
             window[..length].copy_from_slice(&bytes[..length]);
-            assert_eq!(
-                short_word(&bytes[..length]),
-                u64::from_le_bytes(window),
-                "{length} bytes"
-            );
+            assert_eq!(short_word(&bytes[..length]), u64::from_le_bytes(window), "{length} bytes");
         }
     }
 }

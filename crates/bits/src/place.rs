@@ -6,11 +6,7 @@ use crate::BitPosition;
 
 /// Which way a number that spans several bytes is laid out.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
-#[cfg_attr(
-    feature = "serde",
-    derive(serde::Serialize, serde::Deserialize),
-    serde(rename_all = "lowercase")
-)]
+#[cfg_attr(feature = "serde", derive(serde::Serialize, serde::Deserialize), serde(rename_all = "lowercase"))]
 pub enum ByteOrder {
     /// The more significant part comes in later bytes (little-endian).
     Intel,
@@ -26,10 +22,7 @@ pub enum ByteOrder {
 #[cfg_attr(
     feature = "serde",
     derive(serde::Serialize, serde::Deserialize),
-    serde(
-        try_from = "crate::serial::PlaceParts",
-        into = "crate::serial::PlaceParts"
-    )
+    serde(try_from = "crate::serial::PlaceParts", into = "crate::serial::PlaceParts")
 )]
 pub struct Place {
     msb: BitPosition,
@@ -97,33 +90,21 @@ impl Place {
         }
         // Ends in different bytes are at least two bits apart in the order they imply, so the width is never below 1.
         let (order, width) = if msb.byte < lsb.byte {
-            (
-                ByteOrder::Motorola,
-                lsb.motorola_index() - msb.motorola_index() + 1,
-            )
+            (ByteOrder::Motorola, lsb.motorola_index() - msb.motorola_index() + 1)
         } else {
             (ByteOrder::Intel, msb.intel_index() - lsb.intel_index() + 1)
         };
         if width > 64 {
             return Err(PlaceError::TooWide { width });
         }
-        Ok(Self {
-            msb,
-            lsb,
-            width: width as u8,
-            order,
-        })
+        Ok(Self { msb, lsb, width: width as u8, order })
     }
 
     /// The place of `width` bits whose least significant bit is `lsb`.
     ///
     /// # Errors
     /// A width outside 1..=64, a bit index above 7, or a run that leaves the payload (Motorola runs grow towards byte 0).
-    pub const fn from_lsb(
-        lsb: BitPosition,
-        width: u32,
-        order: ByteOrder,
-    ) -> Result<Self, PlaceError> {
+    pub const fn from_lsb(lsb: BitPosition, width: u32, order: ByteOrder) -> Result<Self, PlaceError> {
         let more = match checked_steps(lsb, width) {
             Ok(more) => more,
             Err(error) => return Err(error),
@@ -145,11 +126,7 @@ impl Place {
     ///
     /// # Errors
     /// A width outside 1..=64, a bit index above 7, or a run that leaves the payload (Intel runs grow towards byte 0).
-    pub const fn from_msb(
-        msb: BitPosition,
-        width: u32,
-        order: ByteOrder,
-    ) -> Result<Self, PlaceError> {
+    pub const fn from_msb(msb: BitPosition, width: u32, order: ByteOrder) -> Result<Self, PlaceError> {
         let more = match checked_steps(msb, width) {
             Ok(more) => more,
             Err(error) => return Err(error),
@@ -213,16 +190,13 @@ impl Place {
         let place = *self;
         (0..u64::from(place.width)).filter_map(move |step| match place.order {
             ByteOrder::Intel => BitPosition::from_intel_index(place.msb.intel_index() - step),
-            ByteOrder::Motorola => {
-                BitPosition::from_motorola_index(place.msb.motorola_index() + step)
-            }
+            ByteOrder::Motorola => BitPosition::from_motorola_index(place.msb.motorola_index() + step),
         })
     }
 
     /// The same place `bytes` bytes later; `None` past the last byte a payload can have.
     pub fn shifted(&self, bytes: u32) -> Option<Self> {
-        let later =
-            |end: BitPosition| Some(BitPosition::new(end.byte.checked_add(bytes)?, end.bit));
+        let later = |end: BitPosition| Some(BitPosition::new(end.byte.checked_add(bytes)?, end.bit));
         Self::between(later(self.msb)?, later(self.lsb)?).ok()
     }
 
@@ -235,16 +209,8 @@ impl Place {
 
     /// The bits of byte `byte`, one of those it touches, that belong to it.
     fn mask_in_byte(&self, byte: u32) -> u8 {
-        let highest = if byte == self.msb.byte {
-            self.msb.bit
-        } else {
-            7
-        };
-        let lowest = if byte == self.lsb.byte {
-            self.lsb.bit
-        } else {
-            0
-        };
+        let highest = if byte == self.msb.byte { self.msb.bit } else { 7 };
+        let lowest = if byte == self.lsb.byte { self.lsb.bit } else { 0 };
         (0xFF >> (7 - highest)) & (0xFF << lowest)
     }
 }
@@ -255,9 +221,7 @@ const fn checked_steps(end: BitPosition, width: u32) -> Result<u64, PlaceError> 
         0 => Err(PlaceError::ZeroWidth),
         1..=64 if end.bit > 7 => Err(PlaceError::BitOutOfRange { bit: end.bit }),
         1..=64 => Ok(width as u64 - 1),
-        _ => Err(PlaceError::TooWide {
-            width: width as u64,
-        }),
+        _ => Err(PlaceError::TooWide { width: width as u64 }),
     }
 }
 

@@ -95,27 +95,10 @@ mod tests {
     fn text_is_read_strictly() {
         assert_eq!("6.4".parse(), Ok(BitPosition::new(6, 4)));
         assert_eq!("4294967295.7".parse(), Ok(BitPosition::new(u32::MAX, 7)));
-        for bad in [
-            "",
-            ".",
-            "6",
-            "6.",
-            ".4",
-            "6.8",
-            "6.10",
-            "+6.4",
-            "6.+4",
-            "-1.0",
-            "6.4.0",
-            " 6.4",
-            "6,4",
-            "4294967296.0",
-        ] {
-            assert_eq!(
-                bad.parse::<BitPosition>(),
-                Err(PositionTextError),
-                "{bad:?}"
-            );
+        for bad in
+            ["", ".", "6", "6.", ".4", "6.8", "6.10", "+6.4", "6.+4", "-1.0", "6.4.0", " 6.4", "6,4", "4294967296.0"]
+        {
+            assert_eq!(bad.parse::<BitPosition>(), Err(PositionTextError), "{bad:?}");
         }
     }
 
@@ -124,14 +107,8 @@ mod tests {
         for byte in [0, 1, 63, 4_294_967_294] {
             for bit in 0..8 {
                 let position = BitPosition::new(byte, bit);
-                assert_eq!(
-                    BitPosition::from_intel_index(position.intel_index()),
-                    Some(position)
-                );
-                assert_eq!(
-                    BitPosition::from_motorola_index(position.motorola_index()),
-                    Some(position)
-                );
+                assert_eq!(BitPosition::from_intel_index(position.intel_index()), Some(position));
+                assert_eq!(BitPosition::from_motorola_index(position.motorola_index()), Some(position));
             }
         }
         assert_eq!(BitPosition::from_intel_index(u64::from(u32::MAX) * 8), None);

@@ -31,21 +31,12 @@ impl Ratio {
 
     /// The whole number `value`.
     pub const fn whole(value: i128) -> Self {
-        Self {
-            numerator: value,
-            denominator: 1,
-        }
+        Self { numerator: value, denominator: 1 }
     }
 
     /// `numerator / denominator` in lowest terms; `None` if the denominator is zero.
     pub const fn new(numerator: i128, denominator: u128) -> Option<Self> {
-        Self::from_signed(
-            Signed {
-                negative: numerator < 0,
-                size: numerator.unsigned_abs(),
-            },
-            denominator,
-        )
+        Self::from_signed(Signed { negative: numerator < 0, size: numerator.unsigned_abs() }, denominator)
     }
 
     /// `None` if the denominator is zero or the reduced numerator does not fit.
@@ -54,16 +45,8 @@ impl Ratio {
             return None;
         }
         let common = greatest_common_divisor(numerator.size, denominator);
-        match (Signed {
-            negative: numerator.negative,
-            size: numerator.size / common,
-        })
-        .to_i128()
-        {
-            Some(numerator) => Some(Self {
-                numerator,
-                denominator: denominator / common,
-            }),
+        match (Signed { negative: numerator.negative, size: numerator.size / common }).to_i128() {
+            Some(numerator) => Some(Self { numerator, denominator: denominator / common }),
             None => None,
         }
     }
@@ -74,10 +57,7 @@ impl Ratio {
         let (_, remainder) = size.divided_by(&Wide::from(denominator))?;
         let common = greatest_common_divisor(denominator, remainder.to_u128()?);
         let (size, _) = size.divided_by(&Wide::from(common))?;
-        Some(Self {
-            numerator: Signed { negative, size }.to_i128()?,
-            denominator: denominator / common,
-        })
+        Some(Self { numerator: Signed { negative, size }.to_i128()?, denominator: denominator / common })
     }
 
     /// The numerator in lowest terms; it carries the sign.
@@ -120,22 +100,14 @@ impl Ratio {
         let common = greatest_common_divisor(self.denominator, denominator);
         let own = self.signed_numerator();
         let left = (own.negative, Wide::product(own.size, denominator / common));
-        let right = (
-            numerator.negative,
-            Wide::product(numerator.size, self.denominator / common),
-        );
+        let right = (numerator.negative, Wide::product(numerator.size, self.denominator / common));
         let sum = Scaled::sum(left, right, 0);
         let over_common = Self::from_wide(sum.negative, &sum.size, common)?;
-        let denominator = (self.denominator / common)
-            .checked_mul(over_common.denominator)?
-            .checked_mul(denominator / common)?;
+        let denominator =
+            (self.denominator / common).checked_mul(over_common.denominator)?.checked_mul(denominator / common)?;
         Some(Self {
             numerator: over_common.numerator,
-            denominator: if over_common.is_zero() {
-                1
-            } else {
-                denominator
-            },
+            denominator: if over_common.is_zero() { 1 } else { denominator },
         })
     }
 
@@ -150,13 +122,7 @@ impl Ratio {
             return None;
         }
         let Signed { negative, size } = other.signed_numerator();
-        self.times(
-            Signed {
-                negative,
-                size: other.denominator,
-            },
-            size,
-        )
+        self.times(Signed { negative, size: other.denominator }, size)
     }
 
     /// Crosswise reduction first leaves products that are in lowest terms already.
@@ -166,23 +132,13 @@ impl Ratio {
         let second = greatest_common_divisor(numerator.size, self.denominator);
         let size = (own.size / first).checked_mul(numerator.size / second)?;
         let denominator = (self.denominator / second).checked_mul(denominator / first)?;
-        Some(Self {
-            numerator: Signed {
-                negative: own.negative != numerator.negative,
-                size,
-            }
-            .to_i128()?,
-            denominator,
-        })
+        Some(Self { numerator: Signed { negative: own.negative != numerator.negative, size }.to_i128()?, denominator })
     }
 
     /// The number with the other sign; `None` only for a numerator of -2^127.
     pub const fn checked_neg(&self) -> Option<Self> {
         match self.numerator.checked_neg() {
-            Some(numerator) => Some(Self {
-                numerator,
-                denominator: self.denominator,
-            }),
+            Some(numerator) => Some(Self { numerator, denominator: self.denominator }),
             None => None,
         }
     }
@@ -190,33 +146,18 @@ impl Ratio {
     /// The double nearest to it, ties to even.
     pub fn to_f64(&self) -> f64 {
         let Signed { negative, size } = self.signed_numerator();
-        Scaled {
-            negative,
-            size: Wide::from(size),
-            exponent: 0,
-        }
-        .nearest_double(self.denominator)
+        Scaled { negative, size: Wide::from(size), exponent: 0 }.nearest_double(self.denominator)
     }
 
     /// Exactly the value of `value`; `None` for infinities, not-a-numbers, and numbers too large or too fine to fit.
     pub fn from_f64(value: f64) -> Option<Self> {
-        let Dyadic {
-            negative,
-            significand,
-            exponent,
-        } = Dyadic::of(value)?;
+        let Dyadic { negative, significand, exponent } = Dyadic::of(value)?;
         let power = |bits: u32| 1u128.checked_shl(bits);
         let size = u128::from(significand);
         if exponent < 0 {
             Self::from_signed(Signed { negative, size }, power(exponent.unsigned_abs())?)
         } else {
-            Self::from_signed(
-                Signed {
-                    negative,
-                    size: size.checked_mul(power(exponent.unsigned_abs())?)?,
-                },
-                1,
-            )
+            Self::from_signed(Signed { negative, size: size.checked_mul(power(exponent.unsigned_abs())?)? }, 1)
         }
     }
 }
@@ -232,18 +173,9 @@ impl Ord for Ratio {
         let signs = self.numerator.signum().cmp(&other.numerator.signum());
         let sizes = || {
             let left = Wide::product(self.numerator.unsigned_abs(), other.denominator);
-            left.compare(&Wide::product(
-                other.numerator.unsigned_abs(),
-                self.denominator,
-            ))
+            left.compare(&Wide::product(other.numerator.unsigned_abs(), self.denominator))
         };
-        signs.then_with(|| {
-            if self.numerator < 0 {
-                sizes().reverse()
-            } else {
-                sizes()
-            }
-        })
+        signs.then_with(|| if self.numerator < 0 { sizes().reverse() } else { sizes() })
     }
 }
 

@@ -22,17 +22,9 @@ enum Path {
     /// The raw value itself.
     Identity,
     /// The denominator is a power of two: any numerator of 64 bits, one rounding in its conversion, then an exact product.
-    Product {
-        factor: i64,
-        offset: i64,
-        reciprocal: f64,
-    },
+    Product { factor: i64, offset: i64, reciprocal: f64 },
     /// Numerator and denominator are at most 2^53, so both are doubles and the division is the only rounding.
-    Quotient {
-        factor: i64,
-        offset: i64,
-        divisor: f64,
-    },
+    Quotient { factor: i64, offset: i64, divisor: f64 },
     /// The exact wide arithmetic of [`Affine::value`].
     Wide,
 }
@@ -40,16 +32,8 @@ enum Path {
 impl Scaler {
     /// The scaler for `affine` on raw values from `raw_min` to `raw_max`, both included.
     pub fn new(affine: &Affine, raw_min: i128, raw_max: i128) -> Self {
-        let (first, last) = (
-            raw_min.max(i128::from(i64::MIN)),
-            raw_max.min(i128::from(i64::MAX)),
-        );
-        let wide = Self {
-            path: Path::Wide,
-            first: 0,
-            span: 0,
-            affine: *affine,
-        };
+        let (first, last) = (raw_min.max(i128::from(i64::MIN)), raw_max.min(i128::from(i64::MAX)));
+        let wide = Self { path: Path::Wide, first: 0, span: 0, affine: *affine };
         // Both ends are within 64 bits now unless the range is empty or lies wholly outside.
         let (Ok(first), Ok(last)) = (i64::try_from(first), i64::try_from(last)) else {
             return wide;
@@ -57,12 +41,7 @@ impl Scaler {
         if first > last {
             return wide;
         }
-        Self {
-            path: Path::new(affine, first, last),
-            first,
-            span: last.abs_diff(first),
-            affine: *affine,
-        }
+        Self { path: Path::new(affine, first, last), first, span: last.abs_diff(first), affine: *affine }
     }
 
     /// The double nearest to the exact value of `raw`, ties to even.
@@ -72,20 +51,11 @@ impl Scaler {
             return self.wide_value(raw);
         }
         // Inside the range no numerator overflows: `Path::new` has looked at both of its ends.
-        let numerator =
-            |factor: i64, offset: i64| raw.wrapping_mul(factor).wrapping_add(offset) as f64;
+        let numerator = |factor: i64, offset: i64| raw.wrapping_mul(factor).wrapping_add(offset) as f64;
         match self.path {
             Path::Identity => raw as f64,
-            Path::Product {
-                factor,
-                offset,
-                reciprocal,
-            } => numerator(factor, offset) * reciprocal,
-            Path::Quotient {
-                factor,
-                offset,
-                divisor,
-            } => numerator(factor, offset) / divisor,
+            Path::Product { factor, offset, reciprocal } => numerator(factor, offset) * reciprocal,
+            Path::Quotient { factor, offset, divisor } => numerator(factor, offset) / divisor,
             Path::Wide => self.wide_value(raw),
         }
     }
@@ -122,38 +92,21 @@ impl Path {
             return Self::Identity;
         }
         let denominator = affine.denominator();
-        let (Ok(factor), Ok(offset)) = (
-            i64::try_from(affine.factor_numerator()),
-            i64::try_from(affine.offset_numerator()),
-        ) else {
+        let (Ok(factor), Ok(offset)) =
+            (i64::try_from(affine.factor_numerator()), i64::try_from(affine.offset_numerator()))
+        else {
             return Self::Wide;
         };
         // The numerator is affine in the raw value, so its largest size is at one of the ends; neither it nor the product may overflow.
-        let end = |raw: i64| {
-            raw.checked_mul(factor)?
-                .checked_add(offset)
-                .map(i64::unsigned_abs)
-        };
+        let end = |raw: i64| raw.checked_mul(factor)?.checked_add(offset).map(i64::unsigned_abs);
         let (Some(at_first), Some(at_last)) = (end(first), end(last)) else {
             return Self::Wide;
         };
         if denominator.is_power_of_two() {
-            return Self::Product {
-                factor,
-                offset,
-                reciprocal: 1.0 / denominator as f64,
-            };
+            return Self::Product { factor, offset, reciprocal: 1.0 / denominator as f64 };
         }
         let exact = u128::from(at_first.max(at_last)) <= EXACT_LIMIT && denominator <= EXACT_LIMIT;
-        if exact {
-            Self::Quotient {
-                factor,
-                offset,
-                divisor: denominator as f64,
-            }
-        } else {
-            Self::Wide
-        }
+        if exact { Self::Quotient { factor, offset, divisor: denominator as f64 } } else { Self::Wide }
     }
 }
 

@@ -7,9 +7,7 @@ use core::str::FromStr;
 use serde::de::{Deserialize, Deserializer, Error, SeqAccess, Visitor};
 use serde::ser::{Serialize, Serializer};
 
-use crate::{
-    Affine, BitPosition, Encoding, EncodingError, Field, NumberKind, Place, PlaceError, Ratio,
-};
+use crate::{Affine, BitPosition, Encoding, EncodingError, Field, NumberKind, Place, PlaceError, Ratio};
 
 /// A place as its two ends, each as `BYTE.BIT` text.
 #[derive(serde::Serialize, serde::Deserialize)]
@@ -29,10 +27,7 @@ impl TryFrom<PlaceParts> for Place {
 
 impl From<Place> for PlaceParts {
     fn from(place: Place) -> Self {
-        Self {
-            msb: place.msb(),
-            lsb: place.lsb(),
-        }
+        Self { msb: place.msb(), lsb: place.lsb() }
     }
 }
 
@@ -54,10 +49,7 @@ impl TryFrom<EncodingParts> for Encoding {
 
 impl From<Encoding> for EncodingParts {
     fn from(encoding: Encoding) -> Self {
-        Self {
-            kind: encoding.kind(),
-            width: encoding.width(),
-        }
+        Self { kind: encoding.kind(), width: encoding.width() }
     }
 }
 
@@ -73,16 +65,14 @@ impl TryFrom<AffineParts> for Affine {
     type Error = &'static str;
 
     fn try_from(parts: AffineParts) -> Result<Self, &'static str> {
-        Self::new(parts.factor, parts.offset).ok_or("a formula needs a factor other than zero, and both numbers over one denominator of 128 bits")
+        Self::new(parts.factor, parts.offset)
+            .ok_or("a formula needs a factor other than zero, and both numbers over one denominator of 128 bits")
     }
 }
 
 impl From<Affine> for AffineParts {
     fn from(affine: Affine) -> Self {
-        Self {
-            factor: affine.factor(),
-            offset: affine.offset(),
-        }
+        Self { factor: affine.factor(), offset: affine.offset() }
     }
 }
 
@@ -109,10 +99,7 @@ impl Serialize for BitPosition {
 
 impl<'de> Deserialize<'de> for BitPosition {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        deserializer.deserialize_str(TextVisitor(
-            PhantomData,
-            "a bit position as text, such as \"6.4\"",
-        ))
+        deserializer.deserialize_str(TextVisitor(PhantomData, "a bit position as text, such as \"6.4\""))
     }
 }
 
@@ -124,10 +111,7 @@ impl Serialize for Ratio {
 
 impl<'de> Deserialize<'de> for Ratio {
     fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
-        deserializer.deserialize_str(TextVisitor(
-            PhantomData,
-            "an exact number as text, such as \"0.05\" or \"1/3\"",
-        ))
+        deserializer.deserialize_str(TextVisitor(PhantomData, "an exact number as text, such as \"0.05\" or \"1/3\""))
     }
 }
 
@@ -147,15 +131,11 @@ impl<'de> Visitor<'de> for FieldVisitor {
     }
 
     fn visit_seq<A: SeqAccess<'de>>(self, mut sequence: A) -> Result<Field, A::Error> {
-        let first: Place = sequence
-            .next_element()?
-            .ok_or_else(|| A::Error::invalid_length(0, &self))?;
+        let first: Place = sequence.next_element()?.ok_or_else(|| A::Error::invalid_length(0, &self))?;
         let mut pieces = *Field::from(first).pieces();
         let mut count = 1;
         while let Some(piece) = sequence.next_element()? {
-            *pieces
-                .get_mut(count)
-                .ok_or_else(|| A::Error::invalid_length(count + 1, &self))? = piece;
+            *pieces.get_mut(count).ok_or_else(|| A::Error::invalid_length(count + 1, &self))? = piece;
             count += 1;
         }
         Field::of(pieces.get(..count).unwrap_or(&pieces)).map_err(A::Error::custom)

@@ -35,27 +35,17 @@ impl ByteSum {
     pub const END_AROUND: Self = Self::plain(Operation::EndAround);
 
     const fn plain(operation: Operation) -> Self {
-        Self {
-            operation,
-            folded: false,
-            inverted: false,
-        }
+        Self { operation, folded: false, inverted: false }
     }
 
     /// The same sum folded to 4 bits: the upper half of the 8-bit sum combined with the lower half by the sum's own operation.
     pub const fn folded(self) -> Self {
-        Self {
-            folded: true,
-            ..self
-        }
+        Self { folded: true, ..self }
     }
 
     /// The same sum with every bit of the result inverted, after folding.
     pub const fn inverted(self) -> Self {
-        Self {
-            inverted: true,
-            ..self
-        }
+        Self { inverted: true, ..self }
     }
 
     /// Width of the checksum in bits: 8, or 4 when folded.
@@ -75,23 +65,13 @@ impl ByteSum {
 
     /// The state after `bytes` more.
     pub fn update(&self, state: u64, bytes: &[u8]) -> u64 {
-        bytes.iter().fold(state, |state, byte| {
-            self.combined(state, u64::from(*byte), 8)
-        })
+        bytes.iter().fold(state, |state, byte| self.combined(state, u64::from(*byte), 8))
     }
 
     /// The checksum of what went into `state`.
     pub const fn finish(&self, state: u64) -> u64 {
-        let sum = if self.folded {
-            self.combined(state >> 4 & 0xF, state & 0xF, 4)
-        } else {
-            state & 0xFF
-        };
-        if self.inverted {
-            sum ^ ((1 << self.width()) - 1)
-        } else {
-            sum
-        }
+        let sum = if self.folded { self.combined(state >> 4 & 0xF, state & 0xF, 4) } else { state & 0xFF };
+        if self.inverted { sum ^ ((1 << self.width()) - 1) } else { sum }
     }
 
     /// Two numbers of `width` bits as one.

@@ -21,28 +21,18 @@ pub(crate) struct Signed {
 
 impl From<i128> for Signed {
     fn from(value: i128) -> Self {
-        Self {
-            negative: value < 0,
-            size: value.unsigned_abs(),
-        }
+        Self { negative: value < 0, size: value.unsigned_abs() }
     }
 }
 
 impl Signed {
     pub(crate) const fn negated(self) -> Self {
-        Self {
-            negative: !self.negative,
-            size: self.size,
-        }
+        Self { negative: !self.negative, size: self.size }
     }
 
     /// As an `i128`, if it fits.
     pub(crate) const fn to_i128(self) -> Option<i128> {
-        if self.negative {
-            0i128.checked_sub_unsigned(self.size)
-        } else {
-            0i128.checked_add_unsigned(self.size)
-        }
+        if self.negative { 0i128.checked_sub_unsigned(self.size) } else { 0i128.checked_add_unsigned(self.size) }
     }
 }
 
@@ -62,23 +52,17 @@ impl Wide {
 
     pub(crate) fn bit_length(&self) -> u32 {
         let used = self.0.iter().rposition(|limb| *limb != 0);
-        used.map_or(0, |index| {
-            64 * index as u32 + 64 - self.0[index].leading_zeros()
-        })
+        used.map_or(0, |index| 64 * index as u32 + 64 - self.0[index].leading_zeros())
     }
 
     fn bit(&self, index: u32) -> bool {
-        self.0
-            .get(index as usize / 64)
-            .is_some_and(|limb| limb >> (index % 64) & 1 == 1)
+        self.0.get(index as usize / 64).is_some_and(|limb| limb >> (index % 64) & 1 == 1)
     }
 
     /// The value, if it has at most 128 bits.
     pub(crate) fn to_u128(self) -> Option<u128> {
         let [low, high, rest @ ..] = self.0;
-        rest.iter()
-            .all(|limb| *limb == 0)
-            .then_some(u128::from(high) << 64 | u128::from(low))
+        rest.iter().all(|limb| *limb == 0).then_some(u128::from(high) << 64 | u128::from(low))
     }
 
     pub(crate) fn product(left: u128, right: u128) -> Self {
@@ -130,23 +114,13 @@ impl Wide {
     fn shifted_right(&self, bits: u32) -> (Self, bool) {
         let (limbs, bits) = (bits as usize / 64, bits % 64);
         let mut shifted = [0; LIMBS];
-        let above = self
-            .0
-            .iter()
-            .skip(limbs + 1)
-            .copied()
-            .chain(core::iter::once(0));
-        for ((target, source), above) in
-            shifted.iter_mut().zip(self.0.iter().skip(limbs)).zip(above)
-        {
+        let above = self.0.iter().skip(limbs + 1).copied().chain(core::iter::once(0));
+        for ((target, source), above) in shifted.iter_mut().zip(self.0.iter().skip(limbs)).zip(above) {
             let pair = u128::from(above) << 64 | u128::from(*source);
             *target = (pair >> bits) as u64;
         }
         let cut_limbs = self.0.iter().take(limbs).any(|limb| *limb != 0);
-        let cut_bits = self
-            .0
-            .get(limbs)
-            .is_some_and(|limb| limb & ((1 << bits) - 1) != 0);
+        let cut_bits = self.0.get(limbs).is_some_and(|limb| limb & ((1 << bits) - 1) != 0);
         (Self(shifted), cut_limbs || cut_bits)
     }
 
@@ -197,11 +171,7 @@ impl Scaled {
         let negative = number.negative != factor.negative;
         let (above, below) = (number.exponent.max(0) as u32, number.exponent.min(0));
         let addend_size = Wide::from(addend.size).shifted_left(below.unsigned_abs());
-        Self::sum(
-            (negative, product.shifted_left(above)),
-            (addend.negative, addend_size),
-            below,
-        )
+        Self::sum((negative, product.shifted_left(above)), (addend.negative, addend_size), below)
     }
 
     /// The sum of two wide integers with their signs, times 2^`exponent`.
@@ -215,11 +185,7 @@ impl Scaled {
                 Ordering::Greater => (left.0, left.1.minus(&right.1)),
             }
         };
-        Self {
-            negative,
-            size,
-            exponent,
-        }
+        Self { negative, size, exponent }
     }
 
     /// The double nearest to this number over `divisor`, ties to even. Exactly zero gives +0.
@@ -234,14 +200,9 @@ impl Scaled {
             0.. => (self.size.shifted_left(shift.unsigned_abs()), false),
             _ => self.size.shifted_right(shift.unsigned_abs()),
         };
-        let (quotient, remainder) = dividend
-            .divided_by(&divisor)
-            .expect("the shift leaves a quotient of at most 56 bits");
-        let number = Dyadic {
-            negative: self.negative,
-            significand: quotient as u64,
-            exponent: self.exponent - shift,
-        };
+        let (quotient, remainder) =
+            dividend.divided_by(&divisor).expect("the shift leaves a quotient of at most 56 bits");
+        let number = Dyadic { negative: self.negative, significand: quotient as u64, exponent: self.exponent - shift };
         f64::from_bits(DOUBLE.round(number, cut || !remainder.is_zero()))
     }
 

@@ -3,7 +3,13 @@
 /// Appends a double: the shortest digits that give the same double back, whole numbers without a point.
 pub(crate) fn push_double(value: f64, to: &mut Vec<u8>) {
     if !value.is_finite() {
-        to.extend_from_slice(if value.is_nan() { b"nan" } else if value > 0.0 { b"inf" } else { b"-inf" });
+        to.extend_from_slice(if value.is_nan() {
+            b"nan"
+        } else if value > 0.0 {
+            b"inf"
+        } else {
+            b"-inf"
+        });
         return;
     }
     let mut buffer = zmij::Buffer::new();

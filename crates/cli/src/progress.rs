@@ -16,7 +16,9 @@ impl Progress {
         let wanted = !quiet && std::io::stderr().is_terminal();
         let bar = size_bytes.filter(|_| wanted).map(|size| {
             let bar = ProgressBar::new(size);
-            if let Ok(style) = ProgressStyle::with_template("{bar:32} {percent:>3} %  {bytes} of {total_bytes}, {eta} left") {
+            if let Ok(style) =
+                ProgressStyle::with_template("{bar:32} {percent:>3} %  {bytes} of {total_bytes}, {eta} left")
+            {
                 bar.set_style(style);
             }
             bar.enable_steady_tick(Duration::from_millis(200));

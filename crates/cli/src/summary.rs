@@ -58,7 +58,7 @@ fn unknown(database: &Database, tally: &Tally) -> String {
             let digits = if frame.extended { 8 } else { 3 };
             let network = &database.networks[frame.network.index()].label.name;
             let place = if several { format!(" on {network}") } else { String::new() };
-            format!("0x{:0digits$X}{place} {} times", frame.id, grouped(frame.count))
+            format!("0x{:0digits$X}{place} ({})", frame.id, times(frame.count))
         })
         .collect();
     if unknown.len() > NAMED {
@@ -99,16 +99,16 @@ fn push_unmatched(text: &mut String, database: &Database, tally: &Tally) {
         let frame = &database.frames[frame.index()];
         let selector = &frame.signals[unmatched.selector.index()].label.name;
         let value = unmatched.number.map_or_else(|| format!("0x{:X}", unmatched.bits), |number| number.to_string());
-        let _ = writeln!(
-            text,
-            "no page for {}.{selector} = {value} ({})",
-            frame.label.name,
-            counted(*count, "frame")
-        );
+        let _ = writeln!(text, "no page for {}.{selector} = {value} ({})", frame.label.name, counted(*count, "frame"));
     }
     if values.len() > NAMED {
         let _ = writeln!(text, "no page for {} more selector values", grouped((values.len() - NAMED) as u64));
     }
+}
+
+/// `once`, `7,012 times`.
+fn times(number: u64) -> String {
+    if number == 1 { "once".to_owned() } else { format!("{} times", grouped(number)) }
 }
 
 /// `1 frame`, `7,012 frames`.

@@ -36,6 +36,9 @@ fn flaws(rule: Rule) -> Vec<String> {
     if page.wrong.is_empty() != (rule == Rule::FileTooLarge) {
         note("the page lacks its wrong example".to_owned());
     }
+    if wrong.has_errors() != wrong.database.is_none() {
+        note("the wrong example has no errors and still gives no database, or the other way round".to_owned());
+    }
     let right = check_text("right.lore", page.right);
     if triggers(&right, rule) || right.has_errors() {
         note(format!("the right example is not right:\n{}", shown(&right)));

@@ -18,15 +18,7 @@ fn drive(mut give: impl FnMut(u16, Frame<'_>)) {
         let payload = (u64::from(number) * 0x9E37_79B9_7F4A_7C15).to_le_bytes();
         let id = 0x18FE_0000 | (number % 90) << 8;
         let channel = (number % 2) as u16;
-        give(
-            channel,
-            Frame::data(
-                Some(i64::from(number) * 123_457),
-                wirelore_log::Channel(channel),
-                id,
-                &payload,
-            ),
-        );
+        give(channel, Frame::data(Some(i64::from(number) * 123_457), wirelore_log::Channel(channel), id, &payload));
     }
 }
 
@@ -51,25 +43,15 @@ fn as_plain_text() -> Vec<u8> {
     let mut text = b"time_s,id_hex,ext,len,data_hex\n".to_vec();
     drive(|_, frame| {
         let time_us = frame.time_ns.unwrap_or_default() / 1_000;
-        let data: String = frame
-            .payload
-            .iter()
-            .map(|byte| format!("{byte:02x}"))
-            .collect();
-        let line = format!(
-            "{}.{:06},{:08X},1,8,{data}\n",
-            time_us / 1_000_000,
-            time_us % 1_000_000,
-            frame.id
-        );
+        let data: String = frame.payload.iter().map(|byte| format!("{byte:02x}")).collect();
+        let line = format!("{}.{:06},{:08X},1,8,{data}\n", time_us / 1_000_000, time_us % 1_000_000, frame.id);
         text.extend_from_slice(line.as_bytes());
     });
     text
 }
 
 fn count(log: &'static [u8], options: &Options) -> u64 {
-    let mut recording =
-        Recording::from_reader(Box::new(Cursor::new(log)), "bench", options).expect("opens");
+    let mut recording = Recording::from_reader(Box::new(Cursor::new(log)), "bench", options).expect("opens");
     let mut sum = 0;
     while let Some(frame) = recording.next().expect("reads") {
         sum += u64::from(black_box(frame).payload[0]);
@@ -80,20 +62,11 @@ fn count(log: &'static [u8], options: &Options) -> u64 {
 
 fn readers(criterion: &mut Criterion) {
     let plain = as_plain_text();
-    let lines_only = plain
-        .splitn(2, |byte| *byte == b'\n')
-        .nth(1)
-        .expect("has a header")
-        .to_vec();
+    let lines_only = plain.splitn(2, |byte| *byte == b'\n').nth(1).expect("has a header").to_vec();
     let line = LinePattern::parse("{time},{id},{extended},{length},{data}").expect("is a pattern");
-    let patterned = Options {
-        line: Some(line),
-        ..Options::default()
-    };
+    let patterned = Options { line: Some(line), ..Options::default() };
     let mut group = criterion.benchmark_group("readers");
-    group
-        .throughput(Throughput::Elements(u64::from(FRAMES)))
-        .sample_size(10);
+    group.throughput(Throughput::Elements(u64::from(FRAMES))).sample_size(10);
     let logs = [
         ("pcapng", as_pcapng(), Options::default()),
         ("text, ten columns", as_text(), Options::default()),

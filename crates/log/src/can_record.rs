@@ -65,8 +65,7 @@ pub(crate) fn identifier_word(record: &[u8], order: IdentifierOrder) -> Option<u
 /// Reads one whole record.
 #[inline]
 pub(crate) fn read(record: &[u8], order: IdentifierOrder) -> Result<CanRecord, Flaw<'static>> {
-    let Some(&[_, _, _, _, length, flags, _, raw_dlc]) = record.first_chunk::<HEADER_BYTES>()
-    else {
+    let Some(&[_, _, _, _, length, flags, _, raw_dlc]) = record.first_chunk::<HEADER_BYTES>() else {
         return Err(Flaw::RecordShort(record.len()));
     };
     let Some(word) = identifier_word(record, order) else {
@@ -116,11 +115,7 @@ fn extent(
     }
     if kind == Kind::Remote {
         let no_data = HEADER_BYTES..HEADER_BYTES;
-        return if fd {
-            Err(Flaw::FdRemote)
-        } else {
-            Ok((dlc, no_data))
-        };
+        return if fd { Err(Flaw::FdRemote) } else { Ok((dlc, no_data)) };
     }
     let held = record_bytes - HEADER_BYTES;
     if held < length {

@@ -27,9 +27,7 @@ impl Channels {
         if number >= CHANNELS_MAX {
             return None;
         }
-        self.infos.push(ChannelInfo {
-            name: String::from_utf8_lossy(name).into_owned(),
-        });
+        self.infos.push(ChannelInfo { name: String::from_utf8_lossy(name).into_owned() });
         Some(Channel(number as u16))
     }
 

@@ -32,9 +32,7 @@ pub(crate) enum Flaw<'a> {
     // Records of link type 227.
     #[error("the record has {0} bytes, and a CAN record has at least 8; it is skipped")]
     RecordShort(usize),
-    #[error(
-        "only {captured} of {original} bytes of the frame were recorded; raise the recorder's packet size limit"
-    )]
+    #[error("only {captured} of {original} bytes of the frame were recorded; raise the recorder's packet size limit")]
     FrameCut { captured: u32, original: u32 },
     #[error("{captured} bytes are recorded of a frame that is said to have {original}")]
     FrameGrown { captured: u32, original: u32 },
@@ -57,11 +55,7 @@ pub(crate) enum Flaw<'a> {
 
     // Containers.
     #[error("{what}; {skipped} {} skipped up to {until}", if *skipped == 1 { "byte is" } else { "bytes are" })]
-    Unreadable {
-        what: Implausible,
-        skipped: u64,
-        until: &'static str,
-    },
+    Unreadable { what: Implausible, skipped: u64, until: &'static str },
     #[error("the packet belongs to interface {0}, which the log does not describe")]
     NoInterface(u32),
     #[error("the time stamp lies outside the years that can be told (1677 to 2262)")]
@@ -74,9 +68,7 @@ pub(crate) enum Flaw<'a> {
     InterfaceShort(usize),
     #[error("more than {0} interfaces are described; this one is left out")]
     TooManyInterfaces(usize),
-    #[error(
-        "a section of version {major}.{minor}, and only 1.x can be read; its packets are skipped"
-    )]
+    #[error("a section of version {major}.{minor}, and only 1.x can be read; its packets are skipped")]
     SectionVersion { major: u16, minor: u16 },
 
     // Lines.
@@ -87,21 +79,13 @@ pub(crate) enum Flaw<'a> {
     #[error("a cell begins with a quote that never ends on this line")]
     OpenQuote,
     #[error("the line has {has} cells, and {what} is cell {wanted}")]
-    CellMissing {
-        what: &'static str,
-        wanted: usize,
-        has: usize,
-    },
+    CellMissing { what: &'static str, wanted: usize, has: usize },
     #[error("{what} {cell} was rewritten by a spreadsheet; export the column as text")]
     Spreadsheet { what: &'static str, cell: Shown<'a> },
     #[error("{what} is empty")]
     CellEmpty { what: &'static str },
     #[error("{what} {cell} is not {wanted}")]
-    Cell {
-        what: &'static str,
-        cell: Shown<'a>,
-        wanted: &'static str,
-    },
+    Cell { what: &'static str, cell: Shown<'a>, wanted: &'static str },
     #[error("id {0} is larger than 29 bits can be (1FFFFFFF)")]
     IdTooLarge(Shown<'a>),
     #[error("id {0} is larger than 7FF, and the line says that it is not extended")]
@@ -117,11 +101,7 @@ pub(crate) enum Flaw<'a> {
     #[error("data byte {0} is empty, and later ones are not")]
     DataGap(usize),
     #[error("the line says {told} data bytes and holds {held}{hint}")]
-    LengthDisagrees {
-        told: u64,
-        held: usize,
-        hint: &'static str,
-    },
+    LengthDisagrees { told: u64, held: usize, hint: &'static str },
     #[error("a remote frame carries no data, and there are {0} bytes")]
     RemoteData(usize),
     #[error("the log itself marks the checksum as wrong ({0})")]
@@ -158,9 +138,6 @@ pub(crate) enum Implausible {
 impl Implausible {
     /// Whether the piece would be whole if the log went on.
     pub(crate) fn is_beyond_end(self) -> bool {
-        matches!(
-            self,
-            Self::BlockBeyondEnd { .. } | Self::RecordBeyondEnd { .. }
-        )
+        matches!(self, Self::BlockBeyondEnd { .. } | Self::RecordBeyondEnd { .. })
     }
 }

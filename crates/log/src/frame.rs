@@ -114,18 +114,14 @@ pub fn dlc_of_length(length_bytes: usize) -> Option<u8> {
     if length_bytes <= CLASSIC_BYTES_MAX {
         return Some(length_bytes as u8);
     }
-    let code = FD_LENGTHS
-        .iter()
-        .position(|&length| usize::from(length) == length_bytes)?;
+    let code = FD_LENGTHS.iter().position(|&length| usize::from(length) == length_bytes)?;
     Some(code as u8)
 }
 
 /// The data bytes that the CAN FD data length code `dlc` stands for; `None` above 15.
 #[must_use]
 pub fn length_of_dlc(dlc: u8) -> Option<usize> {
-    FD_LENGTHS
-        .get(usize::from(dlc))
-        .map(|&length| usize::from(length))
+    FD_LENGTHS.get(usize::from(dlc)).map(|&length| usize::from(length))
 }
 
 /// A frame whose payload is still a range of its reader's buffer: what readers pass on inside the crate.

@@ -38,8 +38,7 @@ impl Evidence {
 
     /// A sentence where the words speak clearly for the other order: at least a quarter of all, four times as many as against.
     pub(crate) fn doubt(&self) -> Option<&'static str> {
-        let clear = self.for_other_order > 4 * self.for_read_order
-            && 4 * self.for_other_order >= self.words;
+        let clear = self.for_other_order > 4 * self.for_read_order && 4 * self.for_other_order >= self.words;
         clear.then_some(
             "the identifiers make sense only with their bytes in the other order than they were read in; \
              read the log again with the identifier order turned over if the frames are not the ones you expect",
@@ -67,10 +66,7 @@ mod tests {
 
     #[test]
     fn words_in_the_registry_order_raise_no_doubt() {
-        assert_eq!(
-            weighed(&[0x123, 0x98FE_F100, 0x4000_0123, 0x7E8, 0x2000_0040]).doubt(),
-            None
-        );
+        assert_eq!(weighed(&[0x123, 0x98FE_F100, 0x4000_0123, 0x7E8, 0x2000_0040]).doubt(), None);
     }
 
     #[test]

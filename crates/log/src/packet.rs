@@ -24,8 +24,7 @@ impl Packet<'_> {
     pub(crate) fn frame(&self, shared: &mut Shared) -> Option<Found> {
         match self.read(shared) {
             Ok(CanRecord::Frame(frame)) => {
-                let payload =
-                    frame.payload.start + self.position..frame.payload.end + self.position;
+                let payload = frame.payload.start + self.position..frame.payload.end + self.position;
                 Some(Found {
                     time_ns: self.time_ns,
                     channel: self.channel,

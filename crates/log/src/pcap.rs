@@ -29,13 +29,11 @@ pub(crate) fn begins(first: &[u8]) -> bool {
 
 /// The byte order and the length of one tick in nanoseconds.
 fn magic(first: &[u8]) -> Option<(ByteOrder, u32)> {
-    [ByteOrder::Little, ByteOrder::Big]
-        .into_iter()
-        .find_map(|order| match order.u32_at(first, 0)? {
-            MICROSECONDS => Some((order, 1_000)),
-            NANOSECONDS => Some((order, 1)),
-            _ => None,
-        })
+    [ByteOrder::Little, ByteOrder::Big].into_iter().find_map(|order| match order.u32_at(first, 0)? {
+        MICROSECONDS => Some((order, 1_000)),
+        NANOSECONDS => Some((order, 1)),
+        _ => None,
+    })
 }
 
 /// The reader of one classic packet file.
@@ -60,33 +58,19 @@ struct RecordHeader {
 
 impl PcapReader {
     /// Reads the file header.
-    pub(crate) fn start(
-        window: &mut Window,
-        shared: &mut Shared,
-        name: &str,
-    ) -> Result<Self, LogError> {
-        let refuse = |what: String| LogError::Head {
-            name: name.to_owned(),
-            layout: "pcap",
-            what,
-        };
+    pub(crate) fn start(window: &mut Window, shared: &mut Shared, name: &str) -> Result<Self, LogError> {
+        let refuse = |what: String| LogError::Head { name: name.to_owned(), layout: "pcap", what };
         let Some(header) = window.data().first_chunk::<FILE_HEADER_BYTES>() else {
             let has = window.data().len();
-            return Err(refuse(format!(
-                "its header has {FILE_HEADER_BYTES} bytes, and the log only {has}"
-            )));
+            return Err(refuse(format!("its header has {FILE_HEADER_BYTES} bytes, and the log only {has}")));
         };
         let Some((order, tick_ns)) = magic(header) else {
-            return Err(refuse(
-                "its first four bytes are no magic number of this layout".to_owned(),
-            ));
+            return Err(refuse("its first four bytes are no magic number of this layout".to_owned()));
         };
         let number = |at| order.u32_at(header, at).unwrap_or_default();
         let major = order.u16_at(header, 4).unwrap_or_default();
         if major != 2 {
-            return Err(refuse(format!(
-                "byte 4 says version {major}, and only version 2 can be read"
-            )));
+            return Err(refuse(format!("byte 4 says version {major}, and only version 2 can be read")));
         }
         let link_type = (number(20) & 0xFFFF) as u16;
         let packet_bytes_max = if link_type == LINK_TYPE {
@@ -96,22 +80,12 @@ impl PcapReader {
             OTHER_PACKET_BYTES_MAX
         };
         window.consume(FILE_HEADER_BYTES);
-        Ok(Self {
-            order,
-            tick_ns,
-            link_type,
-            packet_bytes_max,
-            records: 0,
-            latest_s: None,
-        })
+        Ok(Self { order, tick_ns, link_type, packet_bytes_max, records: 0, latest_s: None })
     }
 
     /// Where the reading position is.
     pub(crate) fn place(&self, window: &Window) -> PlaceInLog {
-        PlaceInLog::Block {
-            number: self.records + 1,
-            offset: window.offset(),
-        }
+        PlaceInLog::Block { number: self.records + 1, offset: window.offset() }
     }
 
     /// The next frame.
@@ -129,14 +103,7 @@ impl PcapReader {
             }
             if !window.have(record_bytes) {
                 let left = window.data().len();
-                self.search(
-                    window,
-                    shared,
-                    Implausible::RecordBeyondEnd {
-                        told: header.captured,
-                        left,
-                    },
-                );
+                self.search(window, shared, Implausible::RecordBeyondEnd { told: header.captured, left });
                 continue;
             }
             let packet = Packet {
@@ -171,10 +138,7 @@ impl PcapReader {
         }
         let left = window.data().len();
         if left > 0 {
-            shared.report.tail_lost(
-                self.place(window),
-                format!("the log ends after {left} bytes of a record"),
-            );
+            shared.report.tail_lost(self.place(window), format!("the log ends after {left} bytes of a record"));
             window.consume(left);
         }
         None
@@ -183,33 +147,20 @@ impl PcapReader {
     #[inline]
     fn header_at(&self, bytes: &[u8], at: usize) -> Option<RecordHeader> {
         let header: &[u8; RECORD_HEADER_BYTES] = bytes.get(at..)?.first_chunk()?;
-        let [seconds, fraction, captured, original] = [0, 4, 8, 12].map(|at| {
-            self.order
-                .u32([header[at], header[at + 1], header[at + 2], header[at + 3]])
-        });
-        Some(RecordHeader {
-            seconds,
-            fraction,
-            captured,
-            original,
-        })
+        let [seconds, fraction, captured, original] =
+            [0, 4, 8, 12].map(|at| self.order.u32([header[at], header[at + 1], header[at + 2], header[at + 3]]));
+        Some(RecordHeader { seconds, fraction, captured, original })
     }
 
     #[inline]
     fn time_ns(&self, header: &RecordHeader) -> i64 {
-        i64::from(header.seconds) * 1_000_000_000
-            + i64::from(header.fraction) * i64::from(self.tick_ns)
+        i64::from(header.seconds) * 1_000_000_000 + i64::from(header.fraction) * i64::from(self.tick_ns)
     }
 
     /// Whether a record can have this header.
     #[inline]
     fn check(&self, header: &RecordHeader) -> Result<(), Implausible> {
-        let &RecordHeader {
-            fraction,
-            captured,
-            original,
-            ..
-        } = header;
+        let &RecordHeader { fraction, captured, original, .. } = header;
         if captured > self.packet_bytes_max || captured > original {
             return Err(Implausible::RecordLength { captured, original });
         }
@@ -221,50 +172,35 @@ impl PcapReader {
 
     /// Whether the header would be believed after damage: whole, and not far from the last good time.
     fn is_likely(&self, header: &RecordHeader) -> bool {
-        let least = if self.link_type == LINK_TYPE {
-            can_record::HEADER_BYTES as u32
-        } else {
-            1
-        };
+        let least = if self.link_type == LINK_TYPE { can_record::HEADER_BYTES as u32 } else { 1 };
         self.check(header).is_ok()
             && header.captured == header.original
             && header.captured >= least
-            && self
-                .latest_s
-                .is_none_or(|latest| header.seconds.abs_diff(latest) <= JUMP_S_MAX)
+            && self.latest_s.is_none_or(|latest| header.seconds.abs_diff(latest) <= JUMP_S_MAX)
     }
 
     /// Whether the header can be one, but hardly is: the record behind it must confirm it.
     #[inline]
     fn is_doubtful(&self, header: &RecordHeader) -> bool {
         const COMMON_BYTES_MAX: u32 = 72;
-        !self.is_likely(header)
-            || (self.link_type == LINK_TYPE && header.captured > COMMON_BYTES_MAX)
+        !self.is_likely(header) || (self.link_type == LINK_TYPE && header.captured > COMMON_BYTES_MAX)
     }
 
     /// Whether another record can stand behind this one, or the log ends there.
     #[cold]
     fn is_followed(&self, record_bytes: usize, window: &mut Window) -> bool {
         let whole = window.have(record_bytes + RECORD_HEADER_BYTES);
-        !whole
-            || self
-                .header_at(window.data(), record_bytes)
-                .is_some_and(|next| self.check(&next).is_ok())
+        !whole || self.header_at(window.data(), record_bytes).is_some_and(|next| self.check(&next).is_ok())
     }
 
     /// Whether a likely record stands at the reading position, and another one, or the end of the log, behind it.
     fn is_likely_here(&self, window: &mut Window) -> bool {
-        let Some(first) = self
-            .header_at(window.data(), 0)
-            .filter(|first| self.is_likely(first))
-        else {
+        let Some(first) = self.header_at(window.data(), 0).filter(|first| self.is_likely(first)) else {
             return false;
         };
         let behind = RECORD_HEADER_BYTES + first.captured as usize;
         if window.have(behind + RECORD_HEADER_BYTES) {
-            return self
-                .header_at(window.data(), behind)
-                .is_some_and(|second| self.is_likely(&second));
+            return self.header_at(window.data(), behind).is_some_and(|second| self.is_likely(&second));
         }
         window.data().len() == behind
     }
@@ -275,12 +211,6 @@ impl PcapReader {
         let place = self.place(window);
         self.records += 1;
         let is_likely_here = |window: &mut Window| self.is_likely_here(window);
-        search::next_likely(
-            window,
-            &mut shared.report,
-            (place, what),
-            RECORD_HEADER_BYTES,
-            is_likely_here,
-        );
+        search::next_likely(window, &mut shared.report, (place, what), RECORD_HEADER_BYTES, is_likely_here);
     }
 }

@@ -54,17 +54,10 @@ enum Reader {
 
 impl Reader {
     /// The reader for the asked layout, or for the one that the first bytes speak for.
-    fn start(
-        window: &mut Window,
-        shared: &mut Shared,
-        name: &str,
-        options: &Options,
-    ) -> Result<Self, LogError> {
+    fn start(window: &mut Window, shared: &mut Shared, name: &str, options: &Options) -> Result<Self, LogError> {
         let format = match options.format {
             Some(format) => format,
-            None => {
-                recognise(window.data(), options).map_err(|found| refused(name, found, window))?
-            }
+            None => recognise(window.data(), options).map_err(|found| refused(name, found, window))?,
         };
         Ok(match format {
             Format::Pcap => Self::Pcap(PcapReader::start(window, shared, name)?),
@@ -89,10 +82,7 @@ impl Recording {
     pub fn open(path: &Path, options: &Options) -> Result<Self, LogError> {
         let name = path.display().to_string();
         let opened = File::open(path).and_then(|file| Ok((file.metadata()?, file)));
-        let (metadata, file) = opened.map_err(|source| LogError::Open {
-            name: name.clone(),
-            source,
-        })?;
+        let (metadata, file) = opened.map_err(|source| LogError::Open { name: name.clone(), source })?;
         let size = metadata.is_file().then_some(metadata.len());
         Self::start(Box::new(file), name, size, options)
     }
@@ -101,47 +91,20 @@ impl Recording {
     ///
     /// # Errors
     /// As for [`Recording::open`].
-    pub fn from_reader(
-        reader: Box<dyn Read + Send>,
-        name: &str,
-        options: &Options,
-    ) -> Result<Self, LogError> {
+    pub fn from_reader(reader: Box<dyn Read + Send>, name: &str, options: &Options) -> Result<Self, LogError> {
         Self::start(reader, name.to_owned(), None, options)
     }
 
-    fn start(
-        file: Box<dyn Read + Send>,
-        name: String,
-        size: Option<u64>,
-        options: &Options,
-    ) -> Result<Self, LogError> {
-        let mut window = Window::new(file).map_err(|source| LogError::Read {
-            name: name.clone(),
-            byte: 0,
-            source,
-        })?;
-        let mut shared = Shared {
-            channels: Channels::default(),
-            report: Report::default(),
-            identifiers: options.identifiers,
-        };
+    fn start(file: Box<dyn Read + Send>, name: String, size: Option<u64>, options: &Options) -> Result<Self, LogError> {
+        let mut window = Window::new(file).map_err(|source| LogError::Read { name: name.clone(), byte: 0, source })?;
+        let mut shared =
+            Shared { channels: Channels::default(), report: Report::default(), identifiers: options.identifiers };
         window.have(HEAD_BYTES);
         match Reader::start(&mut window, &mut shared, &name, options) {
-            Ok(reader) => Ok(Self {
-                name,
-                size,
-                window,
-                reader,
-                shared,
-                ended: false,
-            }),
+            Ok(reader) => Ok(Self { name, size, window, reader, shared, ended: false }),
             // A head that cannot be understood because the file failed is the file's failure.
             Err(error) => Err(match window.take_failure() {
-                Some(source) => LogError::Read {
-                    name,
-                    byte: window.bytes_read(),
-                    source,
-                },
+                Some(source) => LogError::Read { name, byte: window.bytes_read(), source },
                 None => error,
             }),
         }
@@ -151,10 +114,7 @@ impl Recording {
     ///
     /// # Errors
     /// Only when the file cannot be read on. Damage is stepped over, and told by [`Recording::report`].
-    #[allow(
-        clippy::should_implement_trait,
-        reason = "the frame borrows from the recording, which Iterator cannot say"
-    )]
+    #[allow(clippy::should_implement_trait, reason = "the frame borrows from the recording, which Iterator cannot say")]
     #[inline]
     pub fn next(&mut self) -> Result<Option<Frame<'_>>, LogError> {
         if self.ended {
@@ -181,11 +141,7 @@ impl Recording {
     fn finish(&mut self) -> Result<(), LogError> {
         self.ended = true;
         if let Some(source) = self.window.take_failure() {
-            return Err(LogError::Read {
-                name: self.name.clone(),
-                byte: self.window.bytes_read(),
-                source,
-            });
+            return Err(LogError::Read { name: self.name.clone(), byte: self.window.bytes_read(), source });
         }
         if let Some(reason) = self.window.broke_off() {
             let place = match &self.reader {
@@ -193,9 +149,7 @@ impl Recording {
                 Reader::Pcapng(reader) => reader.place(&self.window),
                 Reader::Text(reader) => PlaceInLog::Line(reader.line()),
             };
-            self.shared
-                .report
-                .broke_off(place, &format!("the log {}", cut_stream(reason)));
+            self.shared.report.broke_off(place, &format!("the log {}", cut_stream(reason)));
         }
         Ok(())
     }
@@ -248,40 +202,23 @@ fn recognise(first: &[u8], options: &Options) -> Result<Format, String> {
     }
     match first {
         [] => Err(String::new()),
-        [0xFF, 0xFE, ..] | [0xFE, 0xFF, ..] => {
-            Err("is text in UTF-16; save it as UTF-8".to_owned())
+        [0xFF, 0xFE, ..] | [0xFE, 0xFF, ..] => Err("is text in UTF-16; save it as UTF-8".to_owned()),
+        [b'P', b'K', 3, 4, ..] => {
+            Err("is a zip archive or a spreadsheet; unpack it, or save the sheet as text".to_owned())
         }
-        [b'P', b'K', 3, 4, ..] => Err(
-            "is a zip archive or a spreadsheet; unpack it, or save the sheet as text".to_owned(),
-        ),
         _ if looks_like_text(first) => Ok(Format::Text),
         _ => {
-            let shown: Vec<String> = first
-                .iter()
-                .take(8)
-                .map(|byte| format!("{byte:02X}"))
-                .collect();
-            Err(format!(
-                "begins with the bytes {}, which no layout read here begins with",
-                shown.join(" ")
-            ))
+            let shown: Vec<String> = first.iter().take(8).map(|byte| format!("{byte:02X}")).collect();
+            Err(format!("begins with the bytes {}, which no layout read here begins with", shown.join(" ")))
         }
     }
 }
 
 fn refused(name: &str, found: String, window: &Window) -> LogError {
     match window.broke_off() {
-        Some(reason) => LogError::Unrecognised {
-            name: name.to_owned(),
-            found: cut_stream(reason),
-        },
-        None if found.is_empty() => LogError::Empty {
-            name: name.to_owned(),
-        },
-        None => LogError::Unrecognised {
-            name: name.to_owned(),
-            found,
-        },
+        Some(reason) => LogError::Unrecognised { name: name.to_owned(), found: cut_stream(reason) },
+        None if found.is_empty() => LogError::Empty { name: name.to_owned() },
+        None => LogError::Unrecognised { name: name.to_owned(), found },
     }
 }
 
@@ -292,10 +229,7 @@ fn cut_stream(reason: &str) -> String {
 /// The first line of a text has no NUL and hardly any control bytes; later lines may be damaged.
 fn looks_like_text(first: &[u8]) -> bool {
     let looked_at = &first[..first.len().min(LOOK_BYTES)];
-    let line = looked_at
-        .split(|byte| *byte == b'\n')
-        .next()
-        .unwrap_or_default();
+    let line = looked_at.split(|byte| *byte == b'\n').next().unwrap_or_default();
     let is_control = |byte: &&u8| **byte < b' ' && !matches!(**byte, b'\t' | b'\r');
     !line.contains(&0) && 16 * line.iter().filter(is_control).count() <= line.len()
 }

@@ -96,10 +96,7 @@ impl Report {
     pub(crate) fn damaged_at(&mut self, place: PlaceInLog, flaw: &Flaw<'_>) {
         self.damaged += 1;
         if self.damage.len() < PLACES_KEPT {
-            self.damage.push(Damage {
-                place,
-                what: flaw.to_string(),
-            });
+            self.damage.push(Damage { place, what: flaw.to_string() });
         }
     }
 
@@ -145,9 +142,7 @@ impl Report {
         };
         if self.latest_time_ns.is_some_and(|latest| time_ns < latest) {
             let first = found.place;
-            self.backwards
-                .get_or_insert(Backwards { count: 0, first })
-                .count += 1;
+            self.backwards.get_or_insert(Backwards { count: 0, first }).count += 1;
         }
         self.latest_time_ns = Some(time_ns);
     }

@@ -33,13 +33,6 @@ pub(crate) fn next_likely(
         report.tail_lost(place, what.to_string());
     } else {
         let skipped = window.offset() - start;
-        report.damaged_at(
-            place,
-            &Flaw::Unreadable {
-                what,
-                skipped,
-                until,
-            },
-        );
+        report.damaged_at(place, &Flaw::Unreadable { what, skipped, until });
     }
 }

@@ -44,9 +44,7 @@ impl Read for Counted {
     fn read(&mut self, buffer: &mut [u8]) -> io::Result<usize> {
         match self.inner.read(buffer) {
             Ok(count) => {
-                self.progress
-                    .bytes
-                    .fetch_add(count as u64, Ordering::Relaxed);
+                self.progress.bytes.fetch_add(count as u64, Ordering::Relaxed);
                 Ok(count)
             }
             Err(error) => {
@@ -60,32 +58,17 @@ impl Read for Counted {
 }
 
 /// Looks at the first bytes and puts the fitting unpacker in front of the file.
-pub(crate) fn unpacked(
-    file: Box<dyn Read + Send>,
-    progress: Arc<Progress>,
-) -> io::Result<Box<dyn Read + Send>> {
-    let mut counted = Counted {
-        inner: file,
-        progress,
-    };
+pub(crate) fn unpacked(file: Box<dyn Read + Send>, progress: Arc<Progress>) -> io::Result<Box<dyn Read + Send>> {
+    let mut counted = Counted { inner: file, progress };
     let mut magic = Vec::with_capacity(ZSTD_MAGIC.len());
-    counted
-        .by_ref()
-        .take(ZSTD_MAGIC.len() as u64)
-        .read_to_end(&mut magic)?;
+    counted.by_ref().take(ZSTD_MAGIC.len() as u64).read_to_end(&mut magic)?;
     let is_gzip = magic.starts_with(&GZIP_MAGIC);
     let is_zstd = magic.starts_with(&ZSTD_MAGIC);
     let whole = io::Cursor::new(magic).chain(counted);
     Ok(if is_gzip {
-        Box::new(MultiGzDecoder::new(BufReader::with_capacity(
-            CHUNK_BYTES,
-            whole,
-        )))
+        Box::new(MultiGzDecoder::new(BufReader::with_capacity(CHUNK_BYTES, whole)))
     } else if is_zstd {
-        Box::new(ZstdFrames::new(BufReader::with_capacity(
-            CHUNK_BYTES,
-            whole,
-        )))
+        Box::new(ZstdFrames::new(BufReader::with_capacity(CHUNK_BYTES, whole)))
     } else {
         Box::new(whole)
     })
@@ -101,12 +84,7 @@ struct ZstdFrames<R> {
 
 impl<R: BufRead> ZstdFrames<R> {
     fn new(source: R) -> Self {
-        Self {
-            source,
-            decoder: FrameDecoder::new(),
-            inside_frame: false,
-            failure: None,
-        }
+        Self { source, decoder: FrameDecoder::new(), inside_frame: false, failure: None }
     }
 
     /// Starts the next frame; false at the end of the stream.
@@ -117,14 +95,8 @@ impl<R: BufRead> ZstdFrames<R> {
             }
             match self.decoder.reset(&mut self.source) {
                 Ok(()) => return Ok(true),
-                Err(FrameDecoderError::ReadFrameHeaderError(ReadFrameHeaderError::SkipFrame {
-                    length,
-                    ..
-                })) => {
-                    io::copy(
-                        &mut self.source.by_ref().take(u64::from(length)),
-                        &mut io::sink(),
-                    )?;
+                Err(FrameDecoderError::ReadFrameHeaderError(ReadFrameHeaderError::SkipFrame { length, .. })) => {
+                    io::copy(&mut self.source.by_ref().take(u64::from(length)), &mut io::sink())?;
                 }
                 Err(error) => return Err(io::Error::other(error)),
             }
@@ -135,15 +107,10 @@ impl<R: BufRead> ZstdFrames<R> {
     /// up here, ends the frame so that they can be taken.
     fn unpack_block(&mut self) {
         const EMPTY_LAST_BLOCK_AND_CHECKSUM: [u8; 7] = [1, 0, 0, 0, 0, 0, 0];
-        if let Err(error) = self
-            .decoder
-            .decode_blocks(&mut self.source, BlockDecodingStrategy::UptoBlocks(1))
-        {
+        if let Err(error) = self.decoder.decode_blocks(&mut self.source, BlockDecodingStrategy::UptoBlocks(1)) {
             if !self.decoder.is_finished() {
                 let ending = &EMPTY_LAST_BLOCK_AND_CHECKSUM[..];
-                let _ = self
-                    .decoder
-                    .decode_blocks(ending, BlockDecodingStrategy::UptoBlocks(1));
+                let _ = self.decoder.decode_blocks(ending, BlockDecodingStrategy::UptoBlocks(1));
             }
             self.failure = Some(error);
         }
@@ -154,9 +121,7 @@ impl<R: BufRead> ZstdFrames<R> {
         self.inside_frame = false;
         let told = self.decoder.get_checksum_from_data();
         if told.is_some() && told != self.decoder.get_calculated_checksum() {
-            return Err(io::Error::other(
-                "the checksum of a Zstandard frame does not fit its content",
-            ));
+            return Err(io::Error::other("the checksum of a Zstandard frame does not fit its content"));
         }
         Ok(())
     }

@@ -8,10 +8,7 @@ use common::{Read, damage, read, read_with, refusal};
 use wirelore_log::{Channel, ColumnMap, Kind, Options, PlaceInLog};
 
 fn columns(map: &str) -> Options {
-    Options {
-        columns: Some(ColumnMap::parse(map).unwrap_or_else(|error| panic!("{error}"))),
-        ..Options::default()
-    }
+    Options { columns: Some(ColumnMap::parse(map).unwrap_or_else(|error| panic!("{error}"))), ..Options::default() }
 }
 
 fn read_as(text: &str, options: &Options) -> Read {
@@ -20,10 +17,7 @@ fn read_as(text: &str, options: &Options) -> Read {
 
 /// Time, identifier, extended, data of each frame.
 fn brief(log: &Read) -> Vec<(Option<i64>, u32, bool, &[u8])> {
-    log.frames
-        .iter()
-        .map(|frame| (frame.time_ns, frame.id, frame.extended, &frame.payload[..]))
-        .collect()
+    log.frames.iter().map(|frame| (frame.time_ns, frame.id, frame.extended, &frame.payload[..])).collect()
 }
 
 #[test]
@@ -33,14 +27,10 @@ fn common_headings_with_every_delimiter() {
         ("time_ms\tid_hex\tdata_hex", '\t'),
         ("T (ms),Identifier hex,Payload", ','),
     ] {
-        let text =
-            format!("{text}\n1.5{delimiter}7FF{delimiter}01 FF\n2{delimiter}00000800{delimiter}\n");
+        let text = format!("{text}\n1.5{delimiter}7FF{delimiter}01 FF\n2{delimiter}00000800{delimiter}\n");
         assert_eq!(
             brief(&read(&text)),
-            [
-                (Some(1_500_000), 0x7FF, false, &[1, 0xFF][..]),
-                (Some(2_000_000), 0x800, true, &[][..]),
-            ],
+            [(Some(1_500_000), 0x7FF, false, &[1, 0xFF][..]), (Some(2_000_000), 0x800, true, &[][..]),],
             "{text}"
         );
     }
@@ -56,34 +46,12 @@ fn channels_lengths_and_flags() {
     let log = read(text);
     assert_eq!(damage(&log.report), [""; 0]);
     assert_eq!(log.channels, ["drive", "comfort", "b, 2"]);
-    let [first, second, third, fourth] = &log.frames[..] else {
-        panic!("{log:?}")
-    };
-    assert_eq!(
-        (first.channel, first.extended, first.fd, first.dlc),
-        (Channel(0), false, false, Some(2))
-    );
-    assert_eq!(
-        (second.channel, second.extended, second.dlc),
-        (Channel(1), true, Some(9))
-    );
-    assert_eq!(
-        (
-            second.fd,
-            second.bit_rate_switch,
-            second.error_state,
-            second.payload.len()
-        ),
-        (true, true, false, 12)
-    );
-    assert_eq!(
-        (third.kind, third.dlc, third.time_ns),
-        (Kind::Remote, Some(4), None)
-    );
-    assert_eq!(
-        (fourth.channel, fourth.dlc, fourth.fd),
-        (Channel(2), Some(15), false)
-    );
+    let [first, second, third, fourth] = &log.frames[..] else { panic!("{log:?}") };
+    assert_eq!((first.channel, first.extended, first.fd, first.dlc), (Channel(0), false, false, Some(2)));
+    assert_eq!((second.channel, second.extended, second.dlc), (Channel(1), true, Some(9)));
+    assert_eq!((second.fd, second.bit_rate_switch, second.error_state, second.payload.len()), (true, true, false, 12));
+    assert_eq!((third.kind, third.dlc, third.time_ns), (Kind::Remote, Some(4), None));
+    assert_eq!((fourth.channel, fourth.dlc, fourth.fd), (Channel(2), Some(15), false));
     assert_eq!(fourth.place, PlaceInLog::Line(5));
 }
 
@@ -92,18 +60,11 @@ fn data_bytes_in_columns_of_their_own() {
     let log = read("time_s,id_hex,b0,b1,b2\n0,1,0A,1,FF\n0,2,01,,\n0,3\n0,4,01,,03\n0,5,1FF,,\n");
     assert_eq!(
         brief(&log)[..3],
-        [
-            (Some(0), 1, false, &[0x0A, 1, 0xFF][..]),
-            (Some(0), 2, false, &[1][..]),
-            (Some(0), 3, false, &[][..]),
-        ]
+        [(Some(0), 1, false, &[0x0A, 1, 0xFF][..]), (Some(0), 2, false, &[1][..]), (Some(0), 3, false, &[][..]),]
     );
     assert_eq!(
         damage(&log.report),
-        [
-            "line 5: data byte 1 is empty, and later ones are not",
-            "line 6: data \"1FF\" is not bytes of two hex digits",
-        ]
+        ["line 5: data byte 1 is empty, and later ones are not", "line 6: data \"1FF\" is not bytes of two hex digits",]
     );
     let decimal = read("id_hex,data1,data2\n1,10,255\n");
     assert_eq!(decimal.frames[0].payload, [10, 255]);
@@ -121,32 +82,19 @@ fn a_base_that_is_not_told_is_proved_for_the_whole_column() {
         (["0x110", "0x550"], [0x110, 0x550]),
     ] {
         let log = read(format!("id,data\n{},00\n{},00\n", ids[0], ids[1]));
-        assert_eq!(
-            log.frames.iter().map(|frame| frame.id).collect::<Vec<_>>(),
-            wanted,
-            "{ids:?}"
-        );
+        assert_eq!(log.frames.iter().map(|frame| frame.id).collect::<Vec<_>>(), wanted, "{ids:?}");
     }
     let told_standard = read("id,ext,data\n1365,0,00\n110,0,00\n");
-    assert_eq!(
-        (told_standard.frames[0].id, told_standard.frames[1].id),
-        (1365, 110)
-    );
-    assert_eq!(
-        told_standard.report.notes(),
-        ["the ids are read as decimal, as \"1365\" on line 2 is"]
-    );
+    assert_eq!((told_standard.frames[0].id, told_standard.frames[1].id), (1365, 110));
+    assert_eq!(told_standard.report.notes(), ["the ids are read as decimal, as \"1365\" on line 2 is"]);
 }
 
 #[test]
 fn a_base_that_is_not_proved_is_asked_for() {
-    assert!(
-        refusal("id,data\n110,00\n550,00\n").contains("say it with --columns 'id=id:hex', or dec")
-    );
+    assert!(refusal("id,data\n110,00\n550,00\n").contains("say it with --columns 'id=id:hex', or dec"));
     assert!(refusal("can id,data\n110,00\n").contains("--columns 'id=can id:hex'"));
     assert!(
-        refusal("id,data\n7FF,00\n419361024,00\n")
-            .contains("hexadecimal on line 2 (\"7FF\") and decimal on line 3")
+        refusal("id,data\n7FF,00\n419361024,00\n").contains("hexadecimal on line 2 (\"7FF\") and decimal on line 3")
     );
     let log = read_as("id,data\n110,00\n550,00\n", &columns("id=id:hex"));
     assert_eq!((log.frames[0].id, log.frames[1].id), (0x110, 0x550));
@@ -156,23 +104,12 @@ fn a_base_that_is_not_proved_is_asked_for() {
 
 #[test]
 fn a_unit_of_time_that_is_not_told_is_proved_or_asked_for() {
-    assert_eq!(
-        read("time,id_hex,data\n1.5,1,00\n").frames[0].time_ns,
-        Some(1_500_000_000)
-    );
-    assert_eq!(
-        read("time;id_hex;data\n1,5;1;00\n").frames[0].time_ns,
-        Some(1_500_000_000)
-    );
+    assert_eq!(read("time,id_hex,data\n1.5,1,00\n").frames[0].time_ns, Some(1_500_000_000));
+    assert_eq!(read("time;id_hex;data\n1,5;1;00\n").frames[0].time_ns, Some(1_500_000_000));
     let date = read("timestamp,id_hex,data\n2023-11-14T22:13:20.25Z,1,00\n");
     assert_eq!(date.frames[0].time_ns, Some(1_700_000_000_250_000_000));
-    assert!(
-        refusal("time,id_hex,data\n1500,1,00\n").contains("--columns 'time=time:s', or ms, us, ns")
-    );
-    assert_eq!(
-        read_as("time,id_hex,data\n1500,1,00\n", &columns("time=time:us")).frames[0].time_ns,
-        Some(1_500_000)
-    );
+    assert!(refusal("time,id_hex,data\n1500,1,00\n").contains("--columns 'time=time:s', or ms, us, ns"));
+    assert_eq!(read_as("time,id_hex,data\n1500,1,00\n", &columns("time=time:us")).frames[0].time_ns, Some(1_500_000));
 }
 
 #[test]
@@ -181,36 +118,21 @@ fn told_columns() {
         "When,Ident,b0,b1,Where\n250,123,AA,BB,x\n",
         &columns("time=when:ms, id=ident:hex, data=b0..b1:hex, channel=\"where\""),
     );
-    assert_eq!(
-        brief(&log),
-        [(Some(250_000_000), 0x123, false, &[0xAA, 0xBB][..])]
-    );
+    assert_eq!(brief(&log), [(Some(250_000_000), 0x123, false, &[0xAA, 0xBB][..])]);
     assert_eq!(log.channels, ["x"]);
     // What is not told is known by its heading.
-    let log = read_as(
-        "time_ms,first id,id,data\n1,100,200,AA\n",
-        &columns("id=first id:dec"),
-    );
+    let log = read_as("time_ms,first id,id,data\n1,100,200,AA\n", &columns("id=first id:dec"));
     assert_eq!(brief(&log), [(Some(1_000_000), 100, false, &[0xAA][..])]);
 }
 
 #[test]
 fn told_columns_that_are_not_there() {
-    let error = read_with("a,b\n1,2\n", &columns("id=c:hex"))
-        .expect_err("no such column")
-        .to_string();
-    assert!(
-        error.contains("no column is called \"c\"; the columns are \"a\", \"b\""),
-        "{error}"
-    );
+    let error = read_with("a,b\n1,2\n", &columns("id=c:hex")).expect_err("no such column").to_string();
+    assert!(error.contains("no column is called \"c\"; the columns are \"a\", \"b\""), "{error}");
     let error = refusal("a,b\n1,2\n");
+    assert!(error.contains("no column is known as the id") && error.contains("--columns"), "{error}");
     assert!(
-        error.contains("no column is known as the id") && error.contains("--columns"),
-        "{error}"
-    );
-    assert!(
-        refusal("time_s,timestamp_ms,id_hex,data\n")
-            .contains("both \"time_s\" and \"timestamp_ms\" can be the time")
+        refusal("time_s,timestamp_ms,id_hex,data\n").contains("both \"time_s\" and \"timestamp_ms\" can be the time")
     );
     assert!(refusal("# only\n\n# comments\n").contains("neither empty nor a comment"));
     assert!(refusal("id_hex,data\r1,00\r").contains("lone carriage return"));
@@ -221,11 +143,7 @@ fn column_maps_that_are_wrong() {
     for (map, at, words) in [
         ("id", 1, "not of the form role=heading"),
         ("time=a:s, di=b", 11, "'di' is no role"),
-        (
-            "id=a:octal",
-            1,
-            "':octal' cannot stand behind id; what can is hex or dec",
-        ),
+        ("id=a:octal", 1, "':octal' cannot stand behind id; what can is hex or dec"),
         ("time=a:hex", 1, "what can is s, ms, us or ns"),
         ("id=a, id=b", 7, "id is told twice"),
         ("id=", 1, "the heading of the id column is missing"),
@@ -237,9 +155,6 @@ fn column_maps_that_are_wrong() {
         ("", 1, "not of the form"),
     ] {
         let error = ColumnMap::parse(map).expect_err(map).to_string();
-        assert!(
-            error.contains(words) && error.contains(&format!("at character {at}:")),
-            "{map}: {error}"
-        );
+        assert!(error.contains(words) && error.contains(&format!("at character {at}:")), "{map}: {error}");
     }
 }

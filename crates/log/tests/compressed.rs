@@ -26,10 +26,7 @@ fn text(lines: u32) -> String {
     let mut state = 1_u32;
     for number in 0..lines {
         state = state.wrapping_mul(1_664_525).wrapping_add(1_013_904_223);
-        text.push_str(&format!(
-            "{number}.5,{:X},{state:08X}\n",
-            1 + number % 0x700
-        ));
+        text.push_str(&format!("{number}.5,{:X},{state:08X}\n", 1 + number % 0x700));
     }
     text
 }
@@ -49,16 +46,10 @@ fn all_members_and_frames_are_read() {
     let text = text(300);
     let (first, second) = text.as_bytes().split_at(2_000);
     let plain = read(&text);
-    assert_eq!(
-        read([gzip(first), gzip(second)].concat()).frames,
-        plain.frames
-    );
+    assert_eq!(read([gzip(first), gzip(second)].concat()).frames, plain.frames);
     // RFC 8878 section 3.1.2: a skippable frame may stand between frames.
     let skippable = [&[0x50, 0x2A, 0x4D, 0x18, 3, 0, 0, 0][..], b"abc"].concat();
-    assert_eq!(
-        read([zstd(first), skippable, zstd(second)].concat()).frames,
-        plain.frames
-    );
+    assert_eq!(read([zstd(first), skippable, zstd(second)].concat()).frames, plain.frames);
 }
 
 /// One Zstandard frame with a raw block and no checksum, by hand from RFC 8878 section 3.1.1.
@@ -82,16 +73,10 @@ fn a_cut_stream_gives_what_it_had_and_says_so() {
             let count = log.frames.len();
             // A block of Zstandard unpacks whole or not at all: 128 KiB, RFC 8878 section 3.1.1.2.
             let lines_in_block = 128 * 1024 / (text.len() / 20_000);
-            assert!(
-                count + lines_in_block >= 20_000 * part / packed.len(),
-                "{count} frames of {part} bytes"
-            );
+            assert!(count + lines_in_block >= 20_000 * part / packed.len(), "{count} frames of {part} bytes");
             assert_eq!(log.frames[..], plain.frames[..count]);
             let lost = log.report.lost_tail.expect("is told").to_string();
-            assert!(
-                lost.contains("the log is compressed, and its stream is cut or damaged"),
-                "{lost}"
-            );
+            assert!(lost.contains("the log is compressed, and its stream is cut or damaged"), "{lost}");
             assert_eq!(log.report.damaged, 0);
         }
     }
@@ -102,23 +87,13 @@ fn a_block_that_is_cut_with_its_stream_tells_both() {
     let mut blocks = common::Blocks::new(false);
     blocks.interface(227, &[]);
     for number in 0..20_u32 {
-        blocks.packet(
-            0,
-            u64::from(number),
-            &common::record(number, &number.to_le_bytes()),
-        );
+        blocks.packet(0, u64::from(number), &common::record(number, &number.to_le_bytes()));
     }
     let packed = gzip(&blocks.file);
     let log = read(&packed[..packed.len() / 2]);
-    assert_eq!(
-        log.frames[..],
-        read(&blocks.file).frames[..log.frames.len()]
-    );
+    assert_eq!(log.frames[..], read(&blocks.file).frames[..log.frames.len()]);
     let lost = log.report.lost_tail.expect("is told").to_string();
-    assert!(
-        lost.contains("a block") && lost.contains("the log is compressed, and its stream is cut"),
-        "{lost}"
-    );
+    assert!(lost.contains("a block") && lost.contains("the log is compressed, and its stream is cut"), "{lost}");
 }
 
 #[test]

@@ -22,13 +22,9 @@ struct Sample {
 
 /// Records of every kind, with payloads that are easy to tell apart.
 fn records() -> Vec<Vec<u8>> {
-    let mut records: Vec<Vec<u8>> = (1..=6)
-        .map(|number| record(0x100 * number, &vec![number as u8; number as usize]))
-        .collect();
-    records.push(record(
-        0x18FE_F100,
-        &[0xFF, 0x34, 0x17, 0xFC, 0xFF, 0x68, 0x00, 0xCF],
-    ));
+    let mut records: Vec<Vec<u8>> =
+        (1..=6).map(|number| record(0x100 * number, &vec![number as u8; number as usize])).collect();
+    records.push(record(0x18FE_F100, &[0xFF, 0x34, 0x17, 0xFC, 0xFF, 0x68, 0x00, 0xCF]));
     records.push([&[0x40, 0, 1, 0x23, 4, 0, 0, 0][..]].concat());
     records.push([&[0x20, 0, 0, 0x40, 8, 0, 0, 0][..], &[0; 8]].concat());
     records.push([&[0, 0, 3, 0x21, 12, 5, 0, 0][..], &[0x5A; 12]].concat());
@@ -38,33 +34,19 @@ fn records() -> Vec<Vec<u8>> {
 
 fn pcap_sample(name: &'static str, big_endian: bool, magic: u32) -> Sample {
     let records = records();
-    let timed: Vec<(u32, u32, &[u8])> = (0..)
-        .zip(&records)
-        .map(|(at, record)| (1_700_000_000 + at, at, &record[..]))
-        .collect();
-    Sample {
-        name,
-        bytes: pcap(big_endian, magic, CAN, &timed),
-        options: Options::default(),
-        head_bytes: 24,
-    }
+    let timed: Vec<(u32, u32, &[u8])> =
+        (0..).zip(&records).map(|(at, record)| (1_700_000_000 + at, at, &record[..])).collect();
+    Sample { name, bytes: pcap(big_endian, magic, CAN, &timed), options: Options::default(), head_bytes: 24 }
 }
 
 fn pcapng_sample(name: &'static str, big_endian: bool) -> Sample {
     let mut blocks = Blocks::new(big_endian);
-    blocks
-        .interface(227, &[(2, b"drive"), (9, &[9])])
-        .interface(227, &[(2, b"comfort")]);
+    blocks.interface(227, &[(2, b"drive"), (9, &[9])]).interface(227, &[(2, b"comfort")]);
     let head_bytes = blocks.file.len();
     for (at, record) in (0..).zip(&records()) {
         blocks.packet(at % 2, 1_000 * u64::from(at), record);
     }
-    Sample {
-        name,
-        bytes: blocks.file,
-        options: Options::default(),
-        head_bytes,
-    }
+    Sample { name, bytes: blocks.file, options: Options::default(), head_bytes }
 }
 
 fn text_samples() -> [Sample; 2] {
@@ -73,17 +55,10 @@ fn text_samples() -> [Sample; 2] {
     for number in 1..=20 {
         let data = format!("{number:02X}").repeat(number % 9);
         let length = number % 9;
-        delimited.push_str(&format!(
-            "{number}.25,\"drive\",{:X},0,{length},{data}\n",
-            0x100 + number
-        ));
-        patterned.push_str(&format!(
-            "({number}.25) drive {:X} [{length}] {data}\n",
-            0x100 + number
-        ));
+        delimited.push_str(&format!("{number}.25,\"drive\",{:X},0,{length},{data}\n", 0x100 + number));
+        patterned.push_str(&format!("({number}.25) drive {:X} [{length}] {data}\n", 0x100 + number));
     }
-    let line =
-        LinePattern::parse("({time}) {channel} {id} [{length}] {data}").expect("is a pattern");
+    let line = LinePattern::parse("({time}) {channel} {id} [{length}] {data}").expect("is a pattern");
     [
         Sample {
             name: "delimited",
@@ -94,10 +69,7 @@ fn text_samples() -> [Sample; 2] {
         Sample {
             name: "pattern",
             bytes: patterned.into_bytes(),
-            options: Options {
-                line: Some(line),
-                ..Options::default()
-            },
+            options: Options { line: Some(line), ..Options::default() },
             head_bytes: 0,
         },
     ]
@@ -116,16 +88,9 @@ fn samples() -> Vec<Sample> {
 
 /// The byte behind a frame: the next line or block begins there at the latest.
 fn end_of(frames: &[Kept], index: usize, bytes: &[u8]) -> usize {
-    match (
-        frames[index].place,
-        frames.get(index + 1).map(|next| next.place),
-    ) {
+    match (frames[index].place, frames.get(index + 1).map(|next| next.place)) {
         (PlaceInLog::Line(number), _) => {
-            let ends = bytes
-                .iter()
-                .enumerate()
-                .filter(|(_, byte)| **byte == b'\n')
-                .map(|(at, _)| at + 1);
+            let ends = bytes.iter().enumerate().filter(|(_, byte)| **byte == b'\n').map(|(at, _)| at + 1);
             ends.take(number as usize).last().unwrap_or(bytes.len())
         }
         (_, Some(PlaceInLog::Block { offset, .. })) => offset as usize,
@@ -135,46 +100,24 @@ fn end_of(frames: &[Kept], index: usize, bytes: &[u8]) -> usize {
 
 /// How many frames lie wholly before a byte.
 fn frames_before(whole: &Read, bytes: &[u8], at: usize) -> usize {
-    (0..whole.frames.len())
-        .take_while(|&index| end_of(&whole.frames, index, bytes) <= at)
-        .count()
+    (0..whole.frames.len()).take_while(|&index| end_of(&whole.frames, index, bytes) <= at).count()
 }
 
 #[test]
 fn cut_at_every_byte() {
     for sample in samples() {
         let whole = read_with(&sample.bytes, &sample.options).expect(sample.name);
-        assert_eq!(
-            (whole.report.damaged, &whole.report.lost_tail),
-            (0, &None),
-            "{}",
-            sample.name
-        );
+        assert_eq!((whole.report.damaged, &whole.report.lost_tail), (0, &None), "{}", sample.name);
         for cut in 0..sample.bytes.len() {
             let Ok(part) = read_with(&sample.bytes[..cut], &sample.options) else {
-                assert!(
-                    cut < sample.head_bytes.max(1),
-                    "{} cut at {cut} does not open",
-                    sample.name
-                );
+                assert!(cut < sample.head_bytes.max(1), "{} cut at {cut} does not open", sample.name);
                 continue;
             };
             let sure = frames_before(&whole, &sample.bytes, cut);
-            assert_eq!(
-                part.frames[..sure],
-                whole.frames[..sure],
-                "{} cut at {cut}",
-                sample.name
-            );
+            assert_eq!(part.frames[..sure], whole.frames[..sure], "{} cut at {cut}", sample.name);
             let is_text = matches!(whole.frames[0].place, PlaceInLog::Line(_));
-            assert!(
-                part.frames.len() <= sure + usize::from(is_text),
-                "{} cut at {cut}",
-                sample.name
-            );
-            let is_told = part.report.lost_tail.is_some()
-                || part.report.damaged > 0
-                || !part.report.notes().is_empty();
+            assert!(part.frames.len() <= sure + usize::from(is_text), "{} cut at {cut}", sample.name);
+            let is_told = part.report.lost_tail.is_some() || part.report.damaged > 0 || !part.report.notes().is_empty();
             let at_end_of_frame = sure > 0 && end_of(&whole.frames, sure - 1, &sample.bytes) == cut;
             if cut > sample.head_bytes && !at_end_of_frame {
                 assert!(is_told, "{} cut at {cut} says nothing", sample.name);
@@ -192,37 +135,19 @@ fn every_byte_turned() {
                 let mut bytes = sample.bytes.clone();
                 bytes[at] ^= turn;
                 let Ok(part) = read_with(&bytes, &sample.options) else {
-                    assert!(
-                        at < sample.head_bytes,
-                        "{} turned at {at} does not open",
-                        sample.name
-                    );
+                    assert!(at < sample.head_bytes, "{} turned at {at} does not open", sample.name);
                     continue;
                 };
                 if at < sample.head_bytes {
                     continue;
                 }
                 let sure = frames_before(&whole, &sample.bytes, at);
-                assert_eq!(
-                    part.frames[..sure],
-                    whole.frames[..sure],
-                    "{} turned at {at}",
-                    sample.name
-                );
+                assert_eq!(part.frames[..sure], whole.frames[..sure], "{} turned at {at}", sample.name);
                 let last_good = part.frames.last().map(|frame| &frame.payload);
                 let missing = whole.frames.len().saturating_sub(part.frames.len());
-                assert!(
-                    missing <= 2,
-                    "{} turned at {at} by {turn:02X}: {missing} frames lost",
-                    sample.name
-                );
+                assert!(missing <= 2, "{} turned at {at} by {turn:02X}: {missing} frames lost", sample.name);
                 if sure + 3 < whole.frames.len() {
-                    assert_eq!(
-                        last_good,
-                        whole.frames.last().map(|frame| &frame.payload),
-                        "{} at {at}",
-                        sample.name
-                    );
+                    assert_eq!(last_good, whole.frames.last().map(|frame| &frame.payload), "{} at {at}", sample.name);
                 }
             }
         }
@@ -240,12 +165,7 @@ fn holes_and_foreign_bytes_cost_only_what_they_hit() {
         hollow.drain(middle..middle + 13);
         for damaged in [filled, hollow] {
             let part = read_with(&damaged, &sample.options).expect(sample.name);
-            assert!(
-                part.frames.len() + 3 >= whole.frames.len(),
-                "{}: {} frames",
-                sample.name,
-                part.frames.len()
-            );
+            assert!(part.frames.len() + 3 >= whole.frames.len(), "{}: {} frames", sample.name, part.frames.len());
             assert!(part.report.damaged > 0, "{}", sample.name);
             assert_eq!(
                 part.frames.last().map(|frame| frame.id),
@@ -262,9 +182,7 @@ fn blocks_that_claim_to_be_huge_are_not_believed() {
     let mut blocks = Blocks::new(false);
     blocks.interface(227, &[]);
     for _ in 0..200 {
-        blocks
-            .file
-            .extend_from_slice(&[6, 0, 0, 0, 0xF0, 0xFF, 0xFF, 0x00]);
+        blocks.file.extend_from_slice(&[6, 0, 0, 0, 0xF0, 0xFF, 0xFF, 0x00]);
     }
     blocks.packet(0, 1, &record(1, &[]));
     let log = read(&blocks.file);
@@ -320,12 +238,8 @@ fn a_disk_that_fails_is_an_error_and_not_an_end() {
     let mut bytes = b"id_hex,data\n".to_vec();
     bytes.extend_from_slice(&b"123,00\n".repeat(10_000));
     let size = bytes.len();
-    let mut recording = Recording::from_reader(
-        Box::new(Failing(Cursor::new(bytes))),
-        "drive.csv",
-        &Options::default(),
-    )
-    .expect("opens");
+    let mut recording =
+        Recording::from_reader(Box::new(Failing(Cursor::new(bytes))), "drive.csv", &Options::default()).expect("opens");
     let mut frames = 0;
     let error = loop {
         match recording.next() {
@@ -335,10 +249,7 @@ fn a_disk_that_fails_is_an_error_and_not_an_end() {
         }
     };
     assert_eq!(frames, 10_000);
-    assert_eq!(
-        error.to_string(),
-        format!("cannot read the log drive.csv on from byte {size}")
-    );
+    assert_eq!(error.to_string(), format!("cannot read the log drive.csv on from byte {size}"));
     assert!(matches!(error, LogError::Read { .. }));
     assert!(recording.next().expect("it has ended").is_none());
 }
@@ -358,17 +269,13 @@ fn a_pipe_that_trickles_gives_the_same() {
     for sample in samples() {
         let whole = read_with(&sample.bytes, &sample.options).expect(sample.name);
         let slow = Box::new(Trickle(Cursor::new(sample.bytes.clone())));
-        let mut recording =
-            Recording::from_reader(slow, "pipe", &sample.options).expect(sample.name);
+        let mut recording = Recording::from_reader(slow, "pipe", &sample.options).expect(sample.name);
         let mut index = 0;
         while let Some(frame) = recording.next().expect(sample.name) {
             assert_eq!(Kept::from(frame), whole.frames[index], "{}", sample.name);
             index += 1;
         }
         assert_eq!(index, whole.frames.len(), "{}", sample.name);
-        assert_eq!(
-            (recording.bytes_read(), recording.size()),
-            (sample.bytes.len() as u64, None)
-        );
+        assert_eq!((recording.bytes_read(), recording.size()), (sample.bytes.len() as u64, None));
     }
 }

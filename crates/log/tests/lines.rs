@@ -9,54 +9,27 @@ use wirelore_log::PlaceInLog;
 
 /// Time, identifier, extended, data of each frame.
 fn brief(log: &Read) -> Vec<(Option<i64>, u32, bool, &[u8])> {
-    log.frames
-        .iter()
-        .map(|frame| (frame.time_ns, frame.id, frame.extended, &frame.payload[..]))
-        .collect()
+    log.frames.iter().map(|frame| (frame.time_ns, frame.id, frame.extended, &frame.payload[..])).collect()
 }
 
 /// Reads one bad line between two good ones, and gives the words about it.
 fn flaw(line: &str) -> String {
-    let log = read(format!(
-        "time_s,id_hex,ext,len,data_hex,crc_ok\n0.1,110,0,1,AA,1\n{line}\n0.3,112,0,1,CC,1\n"
-    ));
+    let log = read(format!("time_s,id_hex,ext,len,data_hex,crc_ok\n0.1,110,0,1,AA,1\n{line}\n0.3,112,0,1,CC,1\n"));
     let ids: Vec<u32> = log.frames.iter().map(|frame| frame.id).collect();
-    assert_eq!(
-        (&ids[..], log.report.damaged),
-        (&[0x110, 0x112][..], 1),
-        "{line}"
-    );
+    assert_eq!((&ids[..], log.report.damaged), (&[0x110, 0x112][..], 1), "{line}");
     let words = &damage(&log.report)[0];
-    words
-        .strip_prefix("line 3: ")
-        .unwrap_or_else(|| panic!("{words}"))
-        .to_owned()
+    words.strip_prefix("line 3: ").unwrap_or_else(|| panic!("{words}")).to_owned()
 }
 
 #[test]
 fn the_damage_of_one_line_is_told_and_the_others_are_kept() {
     let longer = "00".repeat(65);
     for (line, words) in [
-        (
-            "0.2,3.00E+09,0,1,BB,1",
-            "id \"3.00E+09\" was rewritten by a spreadsheet; export the column as text",
-        ),
-        (
-            "0.2,111,0,8,1.12233E+15,1",
-            "data \"1.12233E+15\" was rewritten by a spreadsheet; export the column as text",
-        ),
-        (
-            "1.7E+09,111,0,1,BB,1",
-            "time \"1.7E+09\" was rewritten by a spreadsheet; export the column as text",
-        ),
-        (
-            "0.2,111,0,2,ABC,1",
-            "data \"ABC\" has an odd number of hex digits",
-        ),
-        (
-            "0.2,111,0,2,AXBC,1",
-            "data \"AXBC\" is not bytes of two hex digits",
-        ),
+        ("0.2,3.00E+09,0,1,BB,1", "id \"3.00E+09\" was rewritten by a spreadsheet; export the column as text"),
+        ("0.2,111,0,8,1.12233E+15,1", "data \"1.12233E+15\" was rewritten by a spreadsheet; export the column as text"),
+        ("1.7E+09,111,0,1,BB,1", "time \"1.7E+09\" was rewritten by a spreadsheet; export the column as text"),
+        ("0.2,111,0,2,ABC,1", "data \"ABC\" has an odd number of hex digits"),
+        ("0.2,111,0,2,AXBC,1", "data \"AXBC\" is not bytes of two hex digits"),
         ("0.2,111,0,2,,1", "the line says 2 data bytes and holds 0"),
         ("0.2,111,0,2,AA,1", "the line says 2 data bytes and holds 1"),
         (
@@ -66,39 +39,18 @@ fn the_damage_of_one_line_is_told_and_the_others_are_kept() {
         ("0.2,111,0", "the line has 3 cells, and length is cell 4"),
         ("0.2,,0,1,BB,1", "id is empty"),
         ("0.2,xyz,0,1,BB,1", "id \"xyz\" is not a hexadecimal number"),
-        (
-            "0.2,20000000,1,1,BB,1",
-            "id \"20000000\" is larger than 29 bits can be (1FFFFFFF)",
-        ),
-        (
-            "0.2,800,0,1,BB,1",
-            "id \"800\" is larger than 7FF, and the line says that it is not extended",
-        ),
-        (
-            "0.2,111,maybe,1,BB,1",
-            "extended \"maybe\" is not 1 or 0, or yes or no",
-        ),
+        ("0.2,20000000,1,1,BB,1", "id \"20000000\" is larger than 29 bits can be (1FFFFFFF)"),
+        ("0.2,800,0,1,BB,1", "id \"800\" is larger than 7FF, and the line says that it is not extended"),
+        ("0.2,111,maybe,1,BB,1", "extended \"maybe\" is not 1 or 0, or yes or no"),
         (
             "noon,111,0,1,BB,1",
             "time \"noon\" is not a number of time, or a date and time such as 2026-01-02T03:04:05.678Z",
         ),
         ("0.2,111,0,one,BB,1", "length \"one\" is not a whole number"),
-        (
-            "0.2,111,0,1,BB,0",
-            "the log itself marks the checksum as wrong (\"0\")",
-        ),
-        (
-            "0.2,\"111,0,1,BB,1",
-            "a cell begins with a quote that never ends on this line",
-        ),
-        (
-            "0.2,1\u{0}1,0,1,BB,1",
-            "the line holds NUL bytes; perhaps the recorder lost power before it closed the file",
-        ),
-        (
-            "0.2,111,0,9,000000000000000000,1",
-            "there are 9 data bytes, which neither a CAN nor a CAN FD frame can have",
-        ),
+        ("0.2,111,0,1,BB,0", "the log itself marks the checksum as wrong (\"0\")"),
+        ("0.2,\"111,0,1,BB,1", "a cell begins with a quote that never ends on this line"),
+        ("0.2,1\u{0}1,0,1,BB,1", "the line holds NUL bytes; perhaps the recorder lost power before it closed the file"),
+        ("0.2,111,0,9,000000000000000000,1", "there are 9 data bytes, which neither a CAN nor a CAN FD frame can have"),
         (
             &format!("0.2,111,0,65,{longer},1"),
             "data \"0000000000000000000000000000000000000000...\" has more than 64 bytes",
@@ -120,34 +72,18 @@ fn line_ends_blanks_trailing_commas_and_quotes_do_no_harm() {
             (Some(300_000_000), 0x112, false, &[0xDD][..]),
         ]
     );
-    assert_eq!(
-        (log.report.damaged, log.frames[2].place),
-        (0, PlaceInLog::Line(8))
-    );
-    assert_eq!(
-        log.report.notes(),
-        ["the last line, 8, has no line end; perhaps it is cut"]
-    );
+    assert_eq!((log.report.damaged, log.frames[2].place), (0, PlaceInLog::Line(8)));
+    assert_eq!(log.report.notes(), ["the last line, 8, has no line end; perhaps it is cut"]);
 }
 
 #[test]
 fn times_that_are_missing_or_run_backwards() {
     let log = read("time_s,id_hex,data\n2.0,1,00\n,2,00\n1.0,3,00\n3.0,4,00\n");
-    assert_eq!(
-        (
-            log.frames.len(),
-            log.report.without_time,
-            log.report.damaged
-        ),
-        (4, 1, 0)
-    );
+    assert_eq!((log.frames.len(), log.report.without_time, log.report.damaged), (4, 1, 0));
     let backwards = log.report.backwards.expect("it does");
     assert_eq!((backwards.count, backwards.first), (1, PlaceInLog::Line(4)));
     let none = read("id_hex,data\n1,00\n");
-    assert_eq!(
-        (none.frames[0].time_ns, none.report.without_time),
-        (None, 0)
-    );
+    assert_eq!((none.frames[0].time_ns, none.report.without_time), (None, 0));
 }
 
 #[test]
@@ -157,10 +93,7 @@ fn lines_that_never_end_cost_one_line_and_no_memory() {
     text.extend_from_slice(b"\n2,00\n");
     let log = read(&text);
     assert_eq!((log.frames.len(), log.report.damaged), (2, 1));
-    assert_eq!(
-        damage(&log.report),
-        ["line 3: the line is longer than 64 KiB; it is skipped"]
-    );
+    assert_eq!(damage(&log.report), ["line 3: the line is longer than 64 KiB; it is skipped"]);
     assert_eq!(log.frames[1].place, PlaceInLog::Line(4));
     text.resize(text.len() + 3_000_000, 0);
     assert_eq!(read(&text).report.damaged, 2);
@@ -177,10 +110,7 @@ fn ten_million_empty_lines() {
     text.resize(text.len() + 10_000_000, b'\n');
     text.extend_from_slice(b"2,00\n");
     let log = read(&text);
-    assert_eq!(
-        (log.frames.len(), log.report.damaged, log.frames[1].place),
-        (2, 0, PlaceInLog::Line(10_000_003))
-    );
+    assert_eq!((log.frames.len(), log.report.damaged, log.frames[1].place), (2, 0, PlaceInLog::Line(10_000_003)));
 }
 
 #[test]
@@ -188,9 +118,6 @@ fn a_wrong_channel_column_ends_in_words_and_not_in_memory() {
     let mut text = "channel,id_hex,data\n".to_owned();
     (0..5_000).for_each(|number| text.push_str(&format!("{number},1,00\n")));
     let log = read(&text);
-    assert_eq!(
-        (log.channels.len(), log.report.damaged),
-        (1024, 5_000 - 1024)
-    );
+    assert_eq!((log.channels.len(), log.report.damaged), (1024, 5_000 - 1024));
     assert!(damage(&log.report)[0].contains("is this column the channel?"));
 }

@@ -9,10 +9,7 @@ use wirelore_log::{LinePattern, Options};
 
 fn pattern(pattern: &str) -> Options {
     let line = LinePattern::parse(pattern).unwrap_or_else(|error| panic!("{error}"));
-    Options {
-        line: Some(line),
-        ..Options::default()
-    }
+    Options { line: Some(line), ..Options::default() }
 }
 
 fn read_as(text: &str, options: &Options) -> Read {
@@ -21,22 +18,13 @@ fn read_as(text: &str, options: &Options) -> Read {
 
 /// Time, identifier, extended, data of each frame.
 fn brief(log: &Read) -> Vec<(Option<i64>, u32, bool, &[u8])> {
-    log.frames
-        .iter()
-        .map(|frame| (frame.time_ns, frame.id, frame.extended, &frame.payload[..]))
-        .collect()
+    log.frames.iter().map(|frame| (frame.time_ns, frame.id, frame.extended, &frame.payload[..])).collect()
 }
 
 #[test]
 fn patterns() {
-    let log = read_as(
-        "0.5;drive;18FEF100;FF 00\n",
-        &pattern("{time:s};{channel};{id:hex};{data:hex}"),
-    );
-    assert_eq!(
-        brief(&log),
-        [(Some(500_000_000), 0x18FE_F100, true, &[0xFF, 0][..])]
-    );
+    let log = read_as("0.5;drive;18FEF100;FF 00\n", &pattern("{time:s};{channel};{id:hex};{data:hex}"));
+    assert_eq!(brief(&log), [(Some(500_000_000), 0x18FE_F100, true, &[0xFF, 0][..])]);
     assert_eq!(log.channels, ["drive"]);
 
     let log = read_as(
@@ -48,17 +36,8 @@ fn patterns() {
     let log = read_as("{7}123 255 0 7\n", &pattern("{{{skip}}}{id} {data:dec}"));
     assert_eq!(brief(&log), [(None, 0x123, false, &[255, 0, 7][..])]);
 
-    let log = read_as(
-        "\u{FEFF}1 7FF#\r\n2 100#AA\r\n",
-        &pattern("{time:ms} {id}#{data}"),
-    );
-    assert_eq!(
-        brief(&log),
-        [
-            (Some(1_000_000), 0x7FF, false, &[][..]),
-            (Some(2_000_000), 0x100, false, &[0xAA][..])
-        ]
-    );
+    let log = read_as("\u{FEFF}1 7FF#\r\n2 100#AA\r\n", &pattern("{time:ms} {id}#{data}"));
+    assert_eq!(brief(&log), [(Some(1_000_000), 0x7FF, false, &[][..]), (Some(2_000_000), 0x100, false, &[0xAA][..])]);
 }
 
 #[test]

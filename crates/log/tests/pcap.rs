@@ -18,53 +18,22 @@ const PCAP: &str = "D4 C3 B2 A1 02 00 04 00 00 00 00 00 00 00 00 00 FF FF 00 00 
 #[test]
 fn the_example_file_holds_one_frame() {
     let log = read(bytes(PCAP));
-    let [frame] = &log.frames[..] else {
-        panic!("{log:?}")
-    };
+    let [frame] = &log.frames[..] else { panic!("{log:?}") };
     assert_eq!(frame.time_ns, Some(1_700_000_000_250_000_000));
-    assert_eq!(
-        (frame.id, frame.extended, frame.kind, frame.fd),
-        (0x123, false, Kind::Data, false)
-    );
-    assert_eq!(
-        (frame.dlc, &frame.payload[..]),
-        (Some(3), &[0x11, 0x22, 0x33][..])
-    );
+    assert_eq!((frame.id, frame.extended, frame.kind, frame.fd), (0x123, false, Kind::Data, false));
+    assert_eq!((frame.dlc, &frame.payload[..]), (Some(3), &[0x11, 0x22, 0x33][..]));
     assert_eq!(frame.channel, Channel(0));
-    assert_eq!(
-        frame.place,
-        PlaceInLog::Block {
-            number: 1,
-            offset: 24
-        }
-    );
+    assert_eq!(frame.place, PlaceInLog::Block { number: 1, offset: 24 });
     assert_eq!(log.channels, [""]);
-    assert_eq!(
-        (
-            log.report.damaged,
-            &log.report.lost_tail,
-            log.report.frames_read()
-        ),
-        (0, &None, 1)
-    );
+    assert_eq!((log.report.damaged, &log.report.lost_tail, log.report.frames_read()), (0, &None, 1));
 }
 
 #[test]
 fn both_byte_orders_and_both_clocks_of_pcap() {
     let record = record(0x123, &[1]);
     for big_endian in [false, true] {
-        let micro = read(pcap(
-            big_endian,
-            MICROSECONDS,
-            CAN,
-            &[(5, 999_999, &record)],
-        ));
-        let nano = read(pcap(
-            big_endian,
-            NANOSECONDS,
-            CAN,
-            &[(5, 999_999_999, &record)],
-        ));
+        let micro = read(pcap(big_endian, MICROSECONDS, CAN, &[(5, 999_999, &record)]));
+        let nano = read(pcap(big_endian, NANOSECONDS, CAN, &[(5, 999_999_999, &record)]));
         assert_eq!(micro.frames[0].time_ns, Some(5_999_999_000));
         assert_eq!(nano.frames[0].time_ns, Some(5_999_999_999));
     }
@@ -73,40 +42,21 @@ fn both_byte_orders_and_both_clocks_of_pcap() {
 #[test]
 fn the_first_bytes_are_the_published_ones() {
     // Source: draft-ietf-opsawg-pcap, definition of the magic number.
-    assert_eq!(
-        pcap(false, MICROSECONDS, CAN, &[])[..4],
-        [0xD4, 0xC3, 0xB2, 0xA1]
-    );
-    assert_eq!(
-        pcap(true, NANOSECONDS, CAN, &[])[..4],
-        [0xA1, 0xB2, 0x3C, 0x4D]
-    );
+    assert_eq!(pcap(false, MICROSECONDS, CAN, &[])[..4], [0xD4, 0xC3, 0xB2, 0xA1]);
+    assert_eq!(pcap(true, NANOSECONDS, CAN, &[])[..4], [0xA1, 0xB2, 0x3C, 0x4D]);
 }
 
 #[test]
 fn the_link_type_is_in_the_low_16_bits() {
     // Source: draft-ietf-opsawg-pcap: bits 31-28 the length of the frame check sequence, bit 26 its flag.
-    let log = read(pcap(
-        false,
-        MICROSECONDS,
-        0x5400_0000 | CAN,
-        &[(0, 0, &record(1, &[]))],
-    ));
+    let log = read(pcap(false, MICROSECONDS, 0x5400_0000 | CAN, &[(0, 0, &record(1, &[]))]));
     assert_eq!(log.frames.len(), 1);
 }
 
 #[test]
 fn other_link_types_are_counted() {
-    let log = read(pcap(
-        false,
-        MICROSECONDS,
-        1,
-        &[(0, 0, &[0; 60]), (0, 1, &[0; 60])],
-    ));
-    assert_eq!(
-        (log.frames.len(), log.report.other_links.get(&1)),
-        (0, Some(&2))
-    );
+    let log = read(pcap(false, MICROSECONDS, 1, &[(0, 0, &[0; 60]), (0, 1, &[0; 60])]));
+    assert_eq!((log.frames.len(), log.report.other_links.get(&1)), (0, Some(&2)));
     assert!(log.channels.is_empty());
     assert_eq!(log.report.damaged, 0);
 }
@@ -126,38 +76,17 @@ fn heads_that_cannot_be_read() {
 #[test]
 fn time_going_backwards_is_counted_and_the_frames_are_kept() {
     let record = record(1, &[]);
-    let log = read(pcap(
-        false,
-        MICROSECONDS,
-        CAN,
-        &[
-            (5, 0, &record),
-            (4, 0, &record),
-            (6, 0, &record),
-            (1, 0, &record),
-        ],
-    ));
+    let log =
+        read(pcap(false, MICROSECONDS, CAN, &[(5, 0, &record), (4, 0, &record), (6, 0, &record), (1, 0, &record)]));
     let backwards = log.report.backwards.expect("it does");
     assert_eq!((log.frames.len(), backwards.count), (4, 2));
-    assert_eq!(
-        backwards.first,
-        PlaceInLog::Block {
-            number: 2,
-            offset: 48
-        }
-    );
+    assert_eq!(backwards.first, PlaceInLog::Block { number: 2, offset: 48 });
 }
 
 #[test]
 fn a_cut_file_gives_what_it_has() {
     let file = bytes(PCAP);
-    let lost = read(&file[..file.len() - 1])
-        .report
-        .lost_tail
-        .expect("the tail is lost");
-    assert_eq!(
-        lost.to_string(),
-        "block 1 at byte 24: a record says that it has 11 bytes, and the log has 26 more"
-    );
+    let lost = read(&file[..file.len() - 1]).report.lost_tail.expect("the tail is lost");
+    assert_eq!(lost.to_string(), "block 1 at byte 24: a record says that it has 11 bytes, and the log has 26 more");
     assert!(read(&file[..30]).report.lost_tail.is_some());
 }

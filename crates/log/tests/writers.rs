@@ -14,9 +14,7 @@ fn as_pcapng(frames: &[Kept]) -> Vec<u8> {
     for name in CHANNELS {
         log.add_channel(name).expect("memory");
     }
-    frames
-        .iter()
-        .for_each(|frame| log.write(&frame.view()).expect("is a frame"));
+    frames.iter().for_each(|frame| log.write(&frame.view()).expect("is a frame"));
     log.finish().expect("memory")
 }
 
@@ -25,9 +23,7 @@ fn as_text(frames: &[Kept]) -> Vec<u8> {
     for name in CHANNELS {
         log.add_channel(name);
     }
-    frames
-        .iter()
-        .for_each(|frame| log.write(&frame.view()).expect("is a frame"));
+    frames.iter().for_each(|frame| log.write(&frame.view()).expect("is a frame"));
     log.finish().expect("memory")
 }
 
@@ -35,68 +31,40 @@ fn as_text(frames: &[Kept]) -> Vec<u8> {
 fn any_frame() -> impl Strategy<Value = Kept> {
     let payload = proptest::collection::vec(any::<u8>(), 64);
     let flags = any::<[bool; 4]>();
-    (
-        0..i64::MAX,
-        0..3_u16,
-        0..0x2000_0000_u32,
-        0..3_u8,
-        0..16_u8,
-        flags,
-        payload,
-    )
-        .prop_map(
-            |(
-                time_ns,
-                channel,
-                id,
+    (0..i64::MAX, 0..3_u16, 0..0x2000_0000_u32, 0..3_u8, 0..16_u8, flags, payload).prop_map(
+        |(time_ns, channel, id, kind, dlc, [extended, fd, bit_rate_switch, error_state], mut payload)| {
+            let kind = [Kind::Data, Kind::Remote, Kind::Error][usize::from(kind)];
+            let fd = fd && kind == Kind::Data;
+            let code = if kind == Kind::Data { dlc } else { dlc.min(8) };
+            let length = length_of_dlc(code).expect("is a code");
+            payload.truncate(if kind == Kind::Remote {
+                0
+            } else if fd {
+                length
+            } else {
+                length.min(8)
+            });
+            Kept {
+                time_ns: Some(time_ns),
+                channel: Channel(channel),
+                id: if extended { id } else { id & 0x7FF },
+                extended,
                 kind,
-                dlc,
-                [extended, fd, bit_rate_switch, error_state],
-                mut payload,
-            )| {
-                let kind = [Kind::Data, Kind::Remote, Kind::Error][usize::from(kind)];
-                let fd = fd && kind == Kind::Data;
-                let code = if kind == Kind::Data { dlc } else { dlc.min(8) };
-                let length = length_of_dlc(code).expect("is a code");
-                payload.truncate(if kind == Kind::Remote {
-                    0
-                } else if fd {
-                    length
-                } else {
-                    length.min(8)
-                });
-                Kept {
-                    time_ns: Some(time_ns),
-                    channel: Channel(channel),
-                    id: if extended { id } else { id & 0x7FF },
-                    extended,
-                    kind,
-                    fd,
-                    bit_rate_switch: fd && bit_rate_switch,
-                    error_state: fd && error_state,
-                    dlc: Some(code),
-                    payload,
-                    place: PlaceInLog::Line(0),
-                }
-            },
-        )
+                fd,
+                bit_rate_switch: fd && bit_rate_switch,
+                error_state: fd && error_state,
+                dlc: Some(code),
+                payload,
+                place: PlaceInLog::Line(0),
+            }
+        },
+    )
 }
 
 /// Frames with the channel's name for its number: a text log numbers channels as they come.
 fn named(frames: Vec<Kept>, channels: &[impl AsRef<str>]) -> Vec<(String, Kept)> {
     let name = |frame: &Kept| channels[usize::from(frame.channel.0)].as_ref().to_owned();
-    frames
-        .into_iter()
-        .map(|frame| {
-            (
-                name(&frame),
-                Kept {
-                    channel: Channel(0),
-                    ..frame.unplaced()
-                },
-            )
-        })
-        .collect()
+    frames.into_iter().map(|frame| (name(&frame), Kept { channel: Channel(0), ..frame.unplaced() })).collect()
 }
 
 proptest! {
@@ -119,13 +87,7 @@ fn the_published_example_is_written_byte_for_byte() {
     // Source: check bytes from draft-ietf-opsawg-pcapng and the LINKTYPE 227 page.
     let mut log = PcapngWriter::new(Vec::new()).expect("memory");
     let channel = log.add_channel("").expect("memory");
-    log.write(&Frame::data(
-        Some(1_700_000_000_250_000_000),
-        channel,
-        0x123,
-        &[0x11, 0x22, 0x33],
-    ))
-    .expect("is a frame");
+    log.write(&Frame::data(Some(1_700_000_000_250_000_000), channel, 0x123, &[0x11, 0x22, 0x33])).expect("is a frame");
     let wanted = bytes(
         "0A 0D 0D 0A 1C 00 00 00 4D 3C 2B 1A 01 00 00 00 FF FF FF FF FF FF FF FF 1C 00 00 00
          01 00 00 00 20 00 00 00 E3 00 00 00 00 00 00 00 09 00 01 00 09 00 00 00 00 00 00 00 20 00 00 00
@@ -147,62 +109,14 @@ fn a_frame_without_a_time_stays_without() {
 fn frames_that_cannot_exist_are_refused() {
     let good = Frame::data(Some(0), Channel(0), 0x123, &[0; 8]);
     for (frame, words) in [
-        (
-            Frame {
-                channel: Channel(3),
-                ..good
-            },
-            "its channel is 3, and 3 were added before",
-        ),
-        (
-            Frame { id: 0x800, ..good },
-            "its identifier 800 is larger than 7FF",
-        ),
-        (
-            Frame {
-                id: 0x2000_0000,
-                extended: true,
-                ..good
-            },
-            "larger than 1FFFFFFF",
-        ),
-        (
-            Frame {
-                payload: &[0; 9],
-                ..good
-            },
-            "it has 9 data bytes",
-        ),
-        (
-            Frame {
-                payload: &[0; 9],
-                fd: true,
-                ..good
-            },
-            "it has 9 data bytes",
-        ),
-        (
-            Frame {
-                kind: Kind::Remote,
-                ..good
-            },
-            "a remote frame has no data",
-        ),
-        (
-            Frame {
-                time_ns: Some(-1),
-                ..good
-            },
-            "its time lies before 1970",
-        ),
-        (
-            Frame {
-                time_ns: None,
-                channel: Channel(1),
-                ..good
-            },
-            "it has no time",
-        ),
+        (Frame { channel: Channel(3), ..good }, "its channel is 3, and 3 were added before"),
+        (Frame { id: 0x800, ..good }, "its identifier 800 is larger than 7FF"),
+        (Frame { id: 0x2000_0000, extended: true, ..good }, "larger than 1FFFFFFF"),
+        (Frame { payload: &[0; 9], ..good }, "it has 9 data bytes"),
+        (Frame { payload: &[0; 9], fd: true, ..good }, "it has 9 data bytes"),
+        (Frame { kind: Kind::Remote, ..good }, "a remote frame has no data"),
+        (Frame { time_ns: Some(-1), ..good }, "its time lies before 1970"),
+        (Frame { time_ns: None, channel: Channel(1), ..good }, "it has no time"),
     ] {
         let mut log = PcapngWriter::new(Vec::new()).expect("memory");
         for name in CHANNELS {
@@ -210,10 +124,7 @@ fn frames_that_cannot_exist_are_refused() {
         }
         log.write(&good).expect("is a frame");
         let error = log.write(&frame).expect_err(words).to_string();
-        assert!(
-            error.starts_with("cannot write frame 2 of the log: ") && error.contains(words),
-            "{error}"
-        );
+        assert!(error.starts_with("cannot write frame 2 of the log: ") && error.contains(words), "{error}");
     }
 }
 
@@ -222,16 +133,9 @@ fn data_length_codes() {
     // Source: ISO 11898-1, data length codes of CAN FD.
     let lengths = [0, 1, 2, 3, 4, 5, 6, 7, 8, 12, 16, 20, 24, 32, 48, 64];
     for (code, &length) in (0..).zip(&lengths) {
-        assert_eq!(
-            (length_of_dlc(code), dlc_of_length(length)),
-            (Some(length), Some(code))
-        );
+        assert_eq!((length_of_dlc(code), dlc_of_length(length)), (Some(length), Some(code)));
     }
     let no_code = (0..=70).filter(|length| !lengths.contains(length));
-    assert!(
-        no_code
-            .into_iter()
-            .all(|length| dlc_of_length(length).is_none())
-    );
+    assert!(no_code.into_iter().all(|length| dlc_of_length(length).is_none()));
     assert_eq!(length_of_dlc(16), None);
 }

@@ -4,8 +4,7 @@ use std::ops::Deref;
 
 use crate::validate::{self, Flaw, FrameChecks, InvalidDescription};
 use crate::{
-    Description, Ecu, EcuId, Frame, FrameId, Label, Network, NetworkId, Signal, StateTable,
-    StateWord, States, StatesId,
+    Description, Ecu, EcuId, Frame, FrameId, Label, Network, NetworkId, Signal, StateTable, StateWord, States, StatesId,
 };
 
 /// A validated description, not to be changed any more.
@@ -58,48 +57,34 @@ impl Database {
         ecus.check_unique("ecu", &description.ecus, |ecu| &ecu.label)?;
         frames.check_unique("frame", &description.frames, |frame| &frame.label)?;
         states.check_unique("states", &description.states, |table| &table.label)?;
-        Ok(Self {
-            description,
-            networks,
-            ecus,
-            frames,
-            states,
-        })
+        Ok(Self { description, networks, ecus, frames, states })
     }
 
     /// The network with this name.
     #[must_use]
     pub fn network_named(&self, name: &str) -> Option<(NetworkId, &Network)> {
-        let (index, network) = self
-            .networks
-            .find(name, &self.description.networks, |network| &network.label)?;
+        let (index, network) = self.networks.find(name, &self.description.networks, |network| &network.label)?;
         Some((NetworkId(index), network))
     }
 
     /// The control unit with this name.
     #[must_use]
     pub fn ecu_named(&self, name: &str) -> Option<(EcuId, &Ecu)> {
-        let (index, ecu) = self
-            .ecus
-            .find(name, &self.description.ecus, |ecu| &ecu.label)?;
+        let (index, ecu) = self.ecus.find(name, &self.description.ecus, |ecu| &ecu.label)?;
         Some((EcuId(index), ecu))
     }
 
     /// The frame with this name. Its signals are found with [`Frame::signals_named`].
     #[must_use]
     pub fn frame_named(&self, name: &str) -> Option<(FrameId, &Frame)> {
-        let (index, frame) = self
-            .frames
-            .find(name, &self.description.frames, |frame| &frame.label)?;
+        let (index, frame) = self.frames.find(name, &self.description.frames, |frame| &frame.label)?;
         Some((FrameId(index), frame))
     }
 
     /// The table of state words with this name.
     #[must_use]
     pub fn states_named(&self, name: &str) -> Option<(StatesId, &StateTable)> {
-        let (index, table) = self
-            .states
-            .find(name, &self.description.states, |table| &table.label)?;
+        let (index, table) = self.states.find(name, &self.description.states, |table| &table.label)?;
         Some((StatesId(index), table))
     }
 
@@ -107,11 +92,7 @@ impl Database {
     #[must_use]
     pub fn words<'a>(&'a self, signal: &'a Signal) -> &'a [StateWord] {
         match &signal.states {
-            Some(States::Table(id)) => self
-                .description
-                .states
-                .get(id.index())
-                .map_or(&[], |table| &table.words),
+            Some(States::Table(id)) => self.description.states.get(id.index()).map_or(&[], |table| &table.words),
             Some(States::Own(words)) => words,
             None => &[],
         }
@@ -144,11 +125,8 @@ struct ByName(Vec<u32>);
 
 impl ByName {
     fn of<T>(items: &[T], label: impl Fn(&T) -> &Label) -> Self {
-        let mut named: Vec<(&str, u32)> = items
-            .iter()
-            .zip(0..)
-            .map(|(item, index)| (label(item).name.as_str(), index))
-            .collect();
+        let mut named: Vec<(&str, u32)> =
+            items.iter().zip(0..).map(|(item, index)| (label(item).name.as_str(), index)).collect();
         named.sort_unstable();
         Self(named.into_iter().map(|(_, index)| index).collect())
     }
@@ -159,37 +137,18 @@ impl ByName {
         items: &[T],
         label: impl Fn(&T) -> &Label,
     ) -> Result<(), InvalidDescription> {
-        let names = self
-            .0
-            .iter()
-            .filter_map(|&index| Some(&label(items.get(index as usize)?).name));
-        match names
-            .clone()
-            .zip(names.skip(1))
-            .find(|(one, next)| one == next)
-        {
-            Some((name, _)) => Err(InvalidDescription::new(
-                format!("{kind} `{name}`"),
-                Flaw::NameTaken,
-            )),
+        let names = self.0.iter().filter_map(|&index| Some(&label(items.get(index as usize)?).name));
+        match names.clone().zip(names.skip(1)).find(|(one, next)| one == next) {
+            Some((name, _)) => Err(InvalidDescription::new(format!("{kind} `{name}`"), Flaw::NameTaken)),
             None => Ok(()),
         }
     }
 
-    fn find<'a, T>(
-        &self,
-        name: &str,
-        items: &'a [T],
-        label: impl Fn(&T) -> &Label,
-    ) -> Option<(u32, &'a T)> {
+    fn find<'a, T>(&self, name: &str, items: &'a [T], label: impl Fn(&T) -> &Label) -> Option<(u32, &'a T)> {
         let item = |index: u32| items.get(index as usize);
         let at = self
             .0
-            .binary_search_by(|&index| {
-                item(index)
-                    .map_or("", |item| label(item).name.as_str())
-                    .cmp(name)
-            })
+            .binary_search_by(|&index| item(index).map_or("", |item| label(item).name.as_str()).cmp(name))
             .ok()?;
         let &index = self.0.get(at)?;
         Some((index, item(index)?))

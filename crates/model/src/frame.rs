@@ -35,14 +35,8 @@ pub struct Frame {
 
 impl Frame {
     /// The signals with this name: more than one only where they are on pages of which none is around another.
-    pub fn signals_named<'a>(
-        &'a self,
-        name: &'a str,
-    ) -> impl Iterator<Item = (SignalId, &'a Signal)> {
-        (0..)
-            .map(SignalId)
-            .zip(&self.signals)
-            .filter(move |(_, signal)| signal.label.name == name)
+    pub fn signals_named<'a>(&'a self, name: &'a str) -> impl Iterator<Item = (SignalId, &'a Signal)> {
+        (0..).map(SignalId).zip(&self.signals).filter(move |(_, signal)| signal.label.name == name)
     }
 }
 
@@ -87,16 +81,8 @@ impl Identifier {
     #[must_use]
     pub fn matches(&self, id: u32, extended: bool) -> bool {
         match self {
-            Self::Can {
-                first,
-                last,
-                extended: long,
-            } => *long == extended && (*first..=*last).contains(&id),
-            Self::Pgn {
-                pgn,
-                sources,
-                priority,
-            } => {
+            Self::Can { first, last, extended: long } => *long == extended && (*first..=*last).contains(&id),
+            Self::Pgn { pgn, sources, priority } => {
                 extended
                     && pgn_of(id) == *pgn
                     && (sources.is_empty() || sources.contains(&(id as u8)))
@@ -110,11 +96,7 @@ impl Identifier {
 #[must_use]
 pub fn pgn_of(id: u32) -> u32 {
     let group = (id >> 8) & 0x3_FFFF;
-    if (group >> 8) & 0xFF < 240 {
-        group & 0x3_FF00
-    } else {
-        group
-    }
+    if (group >> 8) & 0xFF < 240 { group & 0x3_FF00 } else { group }
 }
 
 /// A least and a greatest payload length in bytes.

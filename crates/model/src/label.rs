@@ -22,10 +22,7 @@ impl Label {
     /// A label that has a name and nothing else.
     #[must_use]
     pub fn named(name: impl Into<String>) -> Self {
-        Self {
-            name: name.into(),
-            ..Self::default()
-        }
+        Self { name: name.into(), ..Self::default() }
     }
 
     /// The title where there is one, else the name.

@@ -86,17 +86,15 @@ mod validate;
 
 pub use database::Database;
 pub use description::{Description, Vehicle};
-pub use frame::{
-    Appearance, FasterWhile, Frame, Identifier, LengthRange, Page, Period, Sending, Test, pgn_of,
-};
+pub use frame::{Appearance, FasterWhile, Frame, Identifier, LengthRange, Page, Period, Sending, Test, pgn_of};
 pub use ids::{EcuId, FrameId, NetworkId, PageId, RouteId, SignalId, StatesId};
 pub use label::{Certainty, Grade, Label};
 pub use near::nearest_name;
 pub use network::{Attachment, BitRate, Ecu, Nanoseconds, Network, NetworkKind, Wire};
 pub use route::{Pace, Passed, Route};
 pub use signal::{
-    ByteSpan, Charset, Checksum, ChecksumAlgorithm, Content, Counter, Curve, CurvePoint, Role,
-    Scaling, Signal, States, ValueRange,
+    ByteSpan, Charset, Checksum, ChecksumAlgorithm, Content, Counter, Curve, CurvePoint, Role, Scaling, Signal, States,
+    ValueRange,
 };
 pub use states::{Meaning, RawSpan, RawValue, StateTable, StateWord};
 pub use unit::Unit;

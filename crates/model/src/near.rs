@@ -20,17 +20,9 @@ pub fn nearest_name<'k>(name: &str, known: impl IntoIterator<Item = &'k str>) ->
     let letters = name.chars().count();
     let allowed = (letters / 3).clamp(usize::from(letters > 1), 3);
     let lower = name.to_lowercase();
-    let distance = |other: &str| {
-        (
-            damerau_levenshtein(&lower, &other.to_lowercase()),
-            damerau_levenshtein(name, other),
-        )
-    };
+    let distance = |other: &str| (damerau_levenshtein(&lower, &other.to_lowercase()), damerau_levenshtein(name, other));
     let close_in_length = |other: &&str| other.chars().count().abs_diff(letters) <= allowed;
-    let near = known
-        .into_iter()
-        .filter(close_in_length)
-        .map(|other| (distance(other), other));
+    let near = known.into_iter().filter(close_in_length).map(|other| (distance(other), other));
     let (best, other) = near.min_by_key(|(distance, _)| *distance)?;
     (best.0 <= allowed).then_some(other)
 }

@@ -41,15 +41,8 @@ pub enum NetworkKind {
 
 impl NetworkKind {
     /// All kinds, in the order of the language page.
-    pub const ALL: [Self; 7] = [
-        Self::Can,
-        Self::CanFd,
-        Self::Lin,
-        Self::Kline,
-        Self::FlexRay,
-        Self::Most,
-        Self::Ethernet,
-    ];
+    pub const ALL: [Self; 7] =
+        [Self::Can, Self::CanFd, Self::Lin, Self::Kline, Self::FlexRay, Self::Most, Self::Ethernet];
 
     /// The word of the language.
     #[must_use]

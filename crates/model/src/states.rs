@@ -83,10 +83,7 @@ impl RawSpan {
     /// A span of one value.
     #[must_use]
     pub fn single(value: RawValue) -> Self {
-        Self {
-            first: value,
-            last: value,
-        }
+        Self { first: value, last: value }
     }
 
     /// The numbers at its ends in a signal of the given encoding, the smaller one first; `None` where it is no unbroken run of numbers
@@ -95,9 +92,7 @@ impl RawSpan {
     pub fn numbers(self, encoding: Encoding) -> Option<(i128, i128)> {
         let (first, last) = (self.first.number(encoding)?, self.last.number(encoding)?);
         let in_order = match (self.first, self.last) {
-            (RawValue::Bits(one), RawValue::Bits(other)) => {
-                one <= other && !crosses_sign(one, other, encoding)
-            }
+            (RawValue::Bits(one), RawValue::Bits(other)) => one <= other && !crosses_sign(one, other, encoding),
             _ => first <= last,
         };
         // Negative sign-magnitude patterns rise while their numbers fall.
@@ -107,16 +102,8 @@ impl RawSpan {
 
 /// Whether two patterns differ in a sign bit.
 fn crosses_sign(one: u64, other: u64, encoding: Encoding) -> bool {
-    let has_sign = matches!(
-        encoding.kind(),
-        NumberKind::Signed | NumberKind::SignMagnitude
-    );
-    has_sign
-        && (one ^ other)
-            .checked_shr(u32::from(encoding.width()).saturating_sub(1))
-            .unwrap_or(0)
-            & 1
-            == 1
+    let has_sign = matches!(encoding.kind(), NumberKind::Signed | NumberKind::SignMagnitude);
+    has_sign && (one ^ other).checked_shr(u32::from(encoding.width()).saturating_sub(1)).unwrap_or(0) & 1 == 1
 }
 
 /// As the language writes it: a number in decimal, a pattern in hexadecimal.
@@ -132,11 +119,7 @@ impl fmt::Display for RawValue {
 /// As the language writes it: one value, or the two ends of a run.
 impl fmt::Display for RawSpan {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if self.first == self.last {
-            write!(f, "{}", self.first)
-        } else {
-            write!(f, "{}..{}", self.first, self.last)
-        }
+        if self.first == self.last { write!(f, "{}", self.first) } else { write!(f, "{}..{}", self.first, self.last) }
     }
 }
 
@@ -149,34 +132,16 @@ mod tests {
     }
 
     fn patterns(first: u64, last: u64) -> RawSpan {
-        RawSpan {
-            first: RawValue::Bits(first),
-            last: RawValue::Bits(last),
-        }
+        RawSpan { first: RawValue::Bits(first), last: RawValue::Bits(last) }
     }
 
     #[test]
     fn patterns_become_numbers_of_the_signals_format() {
-        assert_eq!(
-            patterns(0xFE, 0xFF).numbers(encoding(NumberKind::Unsigned, 8)),
-            Some((254, 255))
-        );
-        assert_eq!(
-            patterns(0xFE, 0xFF).numbers(encoding(NumberKind::Signed, 8)),
-            Some((-2, -1))
-        );
-        assert_eq!(
-            patterns(0x81, 0x83).numbers(encoding(NumberKind::SignMagnitude, 8)),
-            Some((-3, -1))
-        );
-        assert_eq!(
-            patterns(0x09, 0x10).numbers(encoding(NumberKind::Bcd, 8)),
-            Some((9, 10))
-        );
-        assert_eq!(
-            patterns(0, u64::MAX).numbers(encoding(NumberKind::Unsigned, 64)),
-            Some((0, u64::MAX.into()))
-        );
+        assert_eq!(patterns(0xFE, 0xFF).numbers(encoding(NumberKind::Unsigned, 8)), Some((254, 255)));
+        assert_eq!(patterns(0xFE, 0xFF).numbers(encoding(NumberKind::Signed, 8)), Some((-2, -1)));
+        assert_eq!(patterns(0x81, 0x83).numbers(encoding(NumberKind::SignMagnitude, 8)), Some((-3, -1)));
+        assert_eq!(patterns(0x09, 0x10).numbers(encoding(NumberKind::Bcd, 8)), Some((9, 10)));
+        assert_eq!(patterns(0, u64::MAX).numbers(encoding(NumberKind::Unsigned, 64)), Some((0, u64::MAX.into())));
     }
 
     #[test]
@@ -186,51 +151,18 @@ mod tests {
             None,
             "127 and -128 are not neighbours"
         );
-        assert_eq!(
-            patterns(0x7F, 0x80).numbers(encoding(NumberKind::SignMagnitude, 8)),
-            None
-        );
-        assert_eq!(
-            patterns(0x1FF, 0x1FF).numbers(encoding(NumberKind::Unsigned, 8)),
-            None,
-            "nine bits"
-        );
-        assert_eq!(
-            patterns(0x0A, 0x0A).numbers(encoding(NumberKind::Bcd, 8)),
-            None,
-            "no decimal digit"
-        );
-        assert_eq!(
-            patterns(2, 1).numbers(encoding(NumberKind::Unsigned, 8)),
-            None,
-            "upside down"
-        );
-        assert_eq!(
-            patterns(0x7E00, 0x7E00).numbers(encoding(NumberKind::Float, 16)),
-            None,
-            "not an integer"
-        );
-        let mixed = RawSpan {
-            first: RawValue::Number(3),
-            last: RawValue::Bits(2),
-        };
-        assert_eq!(
-            mixed.numbers(encoding(NumberKind::Unsigned, 8)),
-            None,
-            "upside down"
-        );
+        assert_eq!(patterns(0x7F, 0x80).numbers(encoding(NumberKind::SignMagnitude, 8)), None);
+        assert_eq!(patterns(0x1FF, 0x1FF).numbers(encoding(NumberKind::Unsigned, 8)), None, "nine bits");
+        assert_eq!(patterns(0x0A, 0x0A).numbers(encoding(NumberKind::Bcd, 8)), None, "no decimal digit");
+        assert_eq!(patterns(2, 1).numbers(encoding(NumberKind::Unsigned, 8)), None, "upside down");
+        assert_eq!(patterns(0x7E00, 0x7E00).numbers(encoding(NumberKind::Float, 16)), None, "not an integer");
+        let mixed = RawSpan { first: RawValue::Number(3), last: RawValue::Bits(2) };
+        assert_eq!(mixed.numbers(encoding(NumberKind::Unsigned, 8)), None, "upside down");
     }
 
     #[test]
     fn values_are_shown_as_the_language_writes_them() {
-        assert_eq!(
-            RawSpan {
-                first: RawValue::Number(-3),
-                last: RawValue::Bits(0x1F)
-            }
-            .to_string(),
-            "-3..0x1F"
-        );
+        assert_eq!(RawSpan { first: RawValue::Number(-3), last: RawValue::Bits(0x1F) }.to_string(), "-3..0x1F");
         assert_eq!(RawSpan::single(RawValue::Bits(255)).to_string(), "0xFF");
     }
 }

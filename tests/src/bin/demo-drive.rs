@@ -10,12 +10,7 @@ fn main() -> Result<(), Box<dyn Error>> {
     let recording = drive::town_drive(&database)?;
     let path = drive::demo_folder().join("town-drive.pcapng");
     fs::write(&path, &recording.pcapng)?;
-    println!(
-        "{}: {} frames, {} bytes",
-        path.display(),
-        recording.frames,
-        recording.pcapng.len()
-    );
+    println!("{}: {} frames, {} bytes", path.display(), recording.frames, recording.pcapng.len());
     for (network, frames) in &recording.frames_by_network {
         println!("  {network}: {frames} frames");
     }

@@ -71,48 +71,23 @@ impl Body {
     }
 
     /// One step on.
-    pub(crate) fn step(
-        &mut self,
-        at_s: f64,
-        step_s: f64,
-        hands: &Hands,
-        engine: &Engine,
-        speed_kmh: f64,
-    ) {
+    pub(crate) fn step(&mut self, at_s: f64, step_s: f64, hands: &Hands, engine: &Engine, speed_kmh: f64) {
         self.charge(at_s, step_s, hands, engine);
         self.flash(at_s, hands.indicator);
         self.wipe(at_s, step_s, hands.wiper);
         self.locked |= speed_kmh > LOCKING_KMH;
-        let blower = if engine.run_state == RunState::Running {
-            62.0
-        } else {
-            0.0
-        };
+        let blower = if engine.run_state == RunState::Running { 62.0 } else { 0.0 };
         creep_to(&mut self.blower_percent, blower, 9.0, step_s);
-        follow(
-            &mut self.cab_c,
-            14.8 + 0.09 * self.blower_percent,
-            40.0,
-            step_s,
-        );
+        follow(&mut self.cab_c, 14.8 + 0.09 * self.blower_percent, 40.0, step_s);
         for (tyre, front) in self.tyres_c.iter_mut().zip([1.0, 1.0, 0.8, 0.8]) {
             *tyre += 0.0014 * front * speed_kmh * step_s;
         }
-        self.brightness_lx = way_through(
-            &[
-                (0.0, 9200.0),
-                (30.0, 8600.0),
-                (40.0, 4100.0),
-                (60.0, 4700.0),
-            ],
-            at_s,
-        );
+        self.brightness_lx = way_through(&[(0.0, 9200.0), (30.0, 8600.0), (40.0, 4100.0), (60.0, 4700.0)], at_s);
     }
 
     fn charge(&mut self, at_s: f64, step_s: f64, hands: &Hands, engine: &Engine) {
         let since_start = at_s - script::ENGINE_CATCHES_S;
-        let load_v = if hands.low_beam { 0.06 } else { 0.0 }
-            + if self.wiper_motion > 0 { 0.05 } else { 0.0 };
+        let load_v = if hands.low_beam { 0.06 } else { 0.0 } + if self.wiper_motion > 0 { 0.05 } else { 0.0 };
         let (volts, amperes, share, time_constant_s) = match engine.run_state {
             RunState::Stopped if hands.key == key::START => (9.4, -340.0, 0.0, 0.02),
             RunState::Stopped => (12.35, -14.0, 0.0, 0.4),
@@ -120,12 +95,7 @@ impl Body {
             RunState::Running if since_start < 0.8 => (12.2, -16.0, 0.0, 0.25),
             RunState::Running => {
                 let charging = way_through(&[(0.8, 44.0), (20.0, 17.0), (60.0, 9.0)], since_start);
-                (
-                    14.28 - load_v,
-                    charging,
-                    30.0 + charging * 0.7 + load_v * 120.0,
-                    0.7,
-                )
+                (14.28 - load_v, charging, 30.0 + charging * 0.7 + load_v * 120.0, 0.7)
             }
         };
         follow(&mut self.battery_v, volts, time_constant_s, step_s);
@@ -150,25 +120,14 @@ impl Body {
     }
 
     fn wipe(&mut self, at_s: f64, step_s: f64, stalk: u8) {
-        follow(
-            &mut self.wet_percent,
-            100.0 * script::rain(at_s),
-            3.0,
-            step_s,
-        );
-        let pause_s = if stalk == wiper::INTERVAL {
-            INTERVAL_S
-        } else {
-            2.0 * STROKE_S
-        };
+        follow(&mut self.wet_percent, 100.0 * script::rain(at_s), 3.0, step_s);
+        let pause_s = if stalk == wiper::INTERVAL { INTERVAL_S } else { 2.0 * STROKE_S };
         let since_s = self.wipe_began_s.map(|began| at_s - began);
         if stalk != wiper::OFF && since_s.is_none_or(|since| since >= pause_s) {
             self.wipe_began_s = Some(at_s);
             self.strokes += 1;
         }
-        let since_s = self
-            .wipe_began_s
-            .map_or(f64::INFINITY, |began| at_s - began);
+        let since_s = self.wipe_began_s.map_or(f64::INFINITY, |began| at_s - began);
         self.wiper_motion = match since_s {
             s if s < STROKE_S => 1,
             s if s < 2.0 * STROKE_S => 2,

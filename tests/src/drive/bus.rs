@@ -37,24 +37,13 @@ pub(crate) struct Bus {
 impl Bus {
     /// A quiet bus of this many bits a second.
     pub(crate) fn new(bits_per_s: u64, seed: u64) -> Self {
-        Self {
-            bit_ns: 1_000_000_000 / bits_per_s,
-            quiet_from_ns: 0,
-            waiting: Vec::new(),
-            noise: Noise::new(seed),
-        }
+        Self { bit_ns: 1_000_000_000 / bits_per_s, quiet_from_ns: 0, waiting: Vec::new(), noise: Noise::new(seed) }
     }
 
     /// Takes a frame that wants to be sent.
     pub(crate) fn offer(&mut self, message: Message) {
-        let others = if self.noise.share() < TAKEN_SHARE {
-            self.noise.up_to(TAKEN_BITS)
-        } else {
-            0
-        };
-        self.quiet_from_ns = self
-            .quiet_from_ns
-            .max(message.time_ns + others * self.bit_ns);
+        let others = if self.noise.share() < TAKEN_SHARE { self.noise.up_to(TAKEN_BITS) } else { 0 };
+        self.quiet_from_ns = self.quiet_from_ns.max(message.time_ns + others * self.bit_ns);
         self.waiting.push(message);
     }
 
@@ -66,11 +55,7 @@ impl Bus {
             if begin_ns >= until_ns {
                 break;
             }
-            let ready = self
-                .waiting
-                .iter()
-                .enumerate()
-                .filter(|(_, message)| message.time_ns <= begin_ns);
+            let ready = self.waiting.iter().enumerate().filter(|(_, message)| message.time_ns <= begin_ns);
             let Some((winner, _)) = ready.min_by_key(|(_, message)| message.id) else {
                 break;
             };
@@ -89,13 +74,7 @@ mod tests {
     use super::*;
 
     fn message(id: u16, time_ns: u64) -> Message {
-        Message {
-            frame: FrameId(0),
-            id,
-            payload: vec![0x55; 8],
-            values: Values::new(),
-            time_ns,
-        }
+        Message { frame: FrameId(0), id, payload: vec![0x55; 8], values: Values::new(), time_ns }
     }
 
     #[test]
@@ -106,15 +85,9 @@ mod tests {
         bus.offer(message(0x100, 1_600));
         let passed = bus.run(10_000_000);
         let ids: Vec<u16> = passed.iter().map(|message| message.id).collect();
-        assert!(
-            ids == [0x300, 0x100, 0x200] || ids == [0x100, 0x200, 0x300],
-            "{ids:X?}"
-        );
+        assert!(ids == [0x300, 0x100, 0x200] || ids == [0x100, 0x200, 0x300], "{ids:X?}");
         for pair in passed.windows(2) {
-            assert!(
-                pair[1].time_ns - pair[0].time_ns >= 111 * 2_000,
-                "two frames at once"
-            );
+            assert!(pair[1].time_ns - pair[0].time_ns >= 111 * 2_000, "two frames at once");
         }
     }
 }

@@ -114,11 +114,7 @@ impl Chassis {
     }
 
     fn resistance_newton(&self) -> f64 {
-        if self.speed_mps < 0.02 {
-            150.0
-        } else {
-            290.0 + 0.95 * self.speed_mps * self.speed_mps
-        }
+        if self.speed_mps < 0.02 { 150.0 } else { 290.0 + 0.95 * self.speed_mps * self.speed_mps }
     }
 
     /// The switch closes at once; the pressure comes when the slack is gone, and goes before the switch opens.
@@ -127,23 +123,11 @@ impl Chassis {
             self.foot_on_brake_s += step_s;
             let nearly_there = ((self.speed_mps - until_kmh / KMH) / 0.7).clamp(0.0, 1.0);
             let stands = self.speed_mps < 0.05;
-            let strength = if stands {
-                1.0
-            } else {
-                0.35 + 0.65 * nearly_there
-            };
-            let goal_bar = if until_kmh > 0.0 && nearly_there <= 0.0 {
-                2.0
-            } else {
-                slowing_mps2 / MPS2_PER_BAR * strength
-            };
+            let strength = if stands { 1.0 } else { 0.35 + 0.65 * nearly_there };
+            let goal_bar =
+                if until_kmh > 0.0 && nearly_there <= 0.0 { 2.0 } else { slowing_mps2 / MPS2_PER_BAR * strength };
             let slack_gone = self.foot_on_brake_s > 0.13;
-            follow(
-                &mut self.pressure_bar,
-                if slack_gone { goal_bar } else { 0.0 },
-                0.18,
-                step_s,
-            );
+            follow(&mut self.pressure_bar, if slack_gone { goal_bar } else { 0.0 }, 0.18, step_s);
             self.brake_pressed = true;
         } else {
             self.foot_on_brake_s = 0.0;
@@ -175,10 +159,6 @@ impl Chassis {
     /// What the sensor of a wheel reads.
     pub(crate) fn wheel_reading_kmh(&self, wheel: usize, noise: &mut Noise) -> f64 {
         let true_kmh = self.wheels_kmh[wheel];
-        if true_kmh < 0.2 {
-            0.0
-        } else {
-            true_kmh + noise.around_zero(0.04)
-        }
+        if true_kmh < 0.2 { 0.0 } else { true_kmh + noise.around_zero(0.04) }
     }
 }

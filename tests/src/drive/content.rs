@@ -43,23 +43,11 @@ pub(crate) struct Recorded {
 }
 
 const fn by_unit(frame: &'static str, values: fn(&mut World, u64) -> Values) -> Recorded {
-    Recorded {
-        frame,
-        values,
-        change: None,
-    }
+    Recorded { frame, values, change: None }
 }
 
-const fn on_change(
-    frame: &'static str,
-    values: fn(&mut World, u64) -> Values,
-    change: fn(&World) -> u64,
-) -> Recorded {
-    Recorded {
-        frame,
-        values,
-        change: Some(change),
-    }
+const fn on_change(frame: &'static str, values: fn(&mut World, u64) -> Values, change: fn(&World) -> u64) -> Recorded {
+    Recorded { frame, values, change: Some(change) }
 }
 
 /// The recorder's filter: these frames are kept, and what the gateway makes of them; the others of the description are not in the

@@ -19,10 +19,7 @@ pub(super) fn key_state(world: &mut World, count: u64) -> Values {
         word("key", position),
         word("terminal_15", 1),
         word("terminal_50", u8::from(position == key::START)),
-        word(
-            "engine_runs",
-            u8::from(world.engine.run_state == RunState::Running),
-        ),
+        word("engine_runs", u8::from(world.engine.run_state == RunState::Running)),
         number("supply", world.body.battery_v - 0.1),
         word("woken_by", 1),
         number("alive", (count % 15) as f64),
@@ -83,10 +80,7 @@ pub(super) fn lights(world: &mut World, _count: u64) -> Values {
         word("hazard", 0),
         word("broken", 0),
         number("dimmer", 70.0),
-        number(
-            "brightness",
-            body.brightness_lx + world.noise.around_zero(40.0),
-        ),
+        number("brightness", body.brightness_lx + world.noise.around_zero(40.0)),
     ]
 }
 
@@ -109,14 +103,7 @@ pub(super) fn cluster_display(world: &mut World, _count: u64) -> Values {
     let runs = world.engine.run_state == RunState::Running;
     let doors_open = world.hands.driver_door || world.hands.sliding_door > 0.0;
     vec![
-        number(
-            "displayed_speed",
-            if speed_kmh > 1.5 {
-                speed_kmh * 1.03 + 0.8
-            } else {
-                0.0
-            },
-        ),
+        number("displayed_speed", if speed_kmh > 1.5 { speed_kmh * 1.03 + 0.8 } else { 0.0 }),
         number("odometer", ODOMETER_KM + world.chassis.distance_m / 1000.0),
         number("fuel_level", 57.5),
         number("outside_temperature", 11.5),
@@ -164,12 +151,7 @@ pub(super) fn climate_state(world: &mut World, _count: u64) -> Values {
 /// `tyres`: a wheel that has not been heard yet has no reading.
 pub(super) fn tyres(world: &mut World, _count: u64) -> Values {
     const PRESSURES: [&str; 4] = ["pressure[1]", "pressure[2]", "pressure[3]", "pressure[4]"];
-    const TEMPERATURES: [&str; 4] = [
-        "temperature[1]",
-        "temperature[2]",
-        "temperature[3]",
-        "temperature[4]",
-    ];
+    const TEMPERATURES: [&str; 4] = ["temperature[1]", "temperature[2]", "temperature[3]", "temperature[4]"];
     const COLD_BAR: [f64; 4] = [3.575, 3.6, 4.175, 4.15];
     let mut values = Values::new();
     for wheel in 0..4 {
@@ -180,10 +162,7 @@ pub(super) fn tyres(world: &mut World, _count: u64) -> Values {
         } else {
             (Value::NoReading, Value::NoReading)
         };
-        values.extend([
-            (PRESSURES[wheel], pressure),
-            (TEMPERATURES[wheel], temperature),
-        ]);
+        values.extend([(PRESSURES[wheel], pressure), (TEMPERATURES[wheel], temperature)]);
     }
     values
 }
@@ -200,21 +179,13 @@ pub(super) fn lights_change(world: &World) -> u64 {
         hands.driver_door,
         hands.sliding_door > 0.0,
     ];
-    flags
-        .iter()
-        .fold(0, |bits, flag| bits << 1 | u64::from(*flag))
+    flags.iter().fold(0, |bits, flag| bits << 1 | u64::from(*flag))
 }
 
 /// What makes `doors` come at once.
 pub(super) fn doors_change(world: &World) -> u64 {
-    let flags = [
-        world.hands.driver_door,
-        world.hands.sliding_door > 0.0,
-        world.body.locked,
-    ];
-    flags
-        .iter()
-        .fold(0, |bits, flag| bits << 1 | u64::from(*flag))
+    let flags = [world.hands.driver_door, world.hands.sliding_door > 0.0, world.body.locked];
+    flags.iter().fold(0, |bits, flag| bits << 1 | u64::from(*flag))
 }
 
 /// What makes `wipers` come at once.

@@ -21,22 +21,13 @@ pub(super) fn wheel_speeds(world: &mut World, count: u64) -> Values {
 
 /// `brake_state`
 pub(super) fn brake_state(world: &mut World, count: u64) -> Values {
-    let Chassis {
-        pressure_bar,
-        brake_pressed,
-        distance_m,
-        speed_mps,
-        ..
-    } = world.chassis;
+    let Chassis { pressure_bar, brake_pressed, distance_m, speed_mps, .. } = world.chassis;
     let pressure = (pressure_bar + world.noise.around_zero(0.12)).max(0.0);
     vec![
         number("vehicle_speed", world.chassis.speed_kmh()),
         number("brake_pressure", pressure),
         word("brake_pedal", brake_pressed.into()),
-        word(
-            "hold_assist",
-            u8::from(speed_mps == 0.0 && pressure_bar > 10.0 && world.at_s > 50.0),
-        ),
+        word("hold_assist", u8::from(speed_mps == 0.0 && pressure_bar > 10.0 && world.at_s > 50.0)),
         word("brake_light", brake_pressed.into()),
         word("abs", 0),
         word("stability", 0),
@@ -52,18 +43,9 @@ pub(super) fn brake_state(world: &mut World, count: u64) -> Values {
 pub(super) fn vehicle_motion(world: &mut World, count: u64) -> Values {
     let (chassis, noise) = (&world.chassis, &mut world.noise);
     vec![
-        number(
-            "yaw_rate",
-            chassis.yaw_deg_per_s() - 0.04 + noise.around_zero(0.12),
-        ),
-        number(
-            "lateral_acceleration",
-            chassis.lateral_mps2() + 0.02 + noise.around_zero(0.06),
-        ),
-        number(
-            "longitudinal_acceleration",
-            chassis.acceleration_mps2 - 0.01 + noise.around_zero(0.06),
-        ),
+        number("yaw_rate", chassis.yaw_deg_per_s() - 0.04 + noise.around_zero(0.12)),
+        number("lateral_acceleration", chassis.lateral_mps2() + 0.02 + noise.around_zero(0.06)),
+        number("longitudinal_acceleration", chassis.acceleration_mps2 - 0.01 + noise.around_zero(0.06)),
         number("sensor_temperature", 19.0 + world.at_s / 30.0),
         word("yaw_valid", 1),
         word("lateral_valid", 1),
@@ -76,36 +58,22 @@ pub(super) fn vehicle_motion(world: &mut World, count: u64) -> Values {
 pub(super) fn steering_wheel(world: &mut World, count: u64) -> Values {
     let chassis = &world.chassis;
     let runs = world.engine.run_state == RunState::Running;
-    let holding = if runs {
-        chassis.lateral_mps2() * 3.0 + chassis.steering_deg_per_s / 25.0
-    } else {
-        0.0
-    };
+    let holding = if runs { chassis.lateral_mps2() * 3.0 + chassis.steering_deg_per_s / 25.0 } else { 0.0 };
     vec![
-        number(
-            "angle",
-            chassis.steering_deg + world.noise.around_zero(0.15),
-        ),
+        number("angle", chassis.steering_deg + world.noise.around_zero(0.15)),
         number("rate", chassis.steering_deg_per_s),
         number("assist_torque", holding.clamp(-45.0, 45.0)),
         word("learned", 1),
         word("assist", u8::from(runs)),
         number("alive", (count % 16) as f64),
-        number(
-            "supply",
-            world.body.battery_v - 0.15 - holding.abs() * 0.004,
-        ),
+        number("supply", world.body.battery_v - 0.15 - holding.abs() * 0.004),
     ]
 }
 
 /// `engine_state`
 pub(super) fn engine_state(world: &mut World, _count: u64) -> Values {
     let engine = &world.engine;
-    let ripple = if engine.speed_rpm > 100.0 {
-        world.noise.around_zero(7.0)
-    } else {
-        0.0
-    };
+    let ripple = if engine.speed_rpm > 100.0 { world.noise.around_zero(7.0) } else { 0.0 };
     let throttle = match engine.run_state {
         RunState::Running => (4.0 + 0.9 * engine.pedal_percent).min(100.0),
         RunState::Cranking | RunState::Stopped => 8.0,
@@ -126,43 +94,15 @@ pub(super) fn engine_state(world: &mut World, _count: u64) -> Values {
 
 /// `engine_torque`
 pub(super) fn engine_torque(world: &mut World, count: u64) -> Values {
-    let Engine {
-        torque_nm,
-        demand_nm,
-        answers,
-        run_state,
-        ..
-    } = world.engine;
+    let Engine { torque_nm, demand_nm, answers, run_state, .. } = world.engine;
     let runs = run_state == RunState::Running;
     let intervenes = answers != Intervention::None;
     vec![
-        number(
-            "actual_torque",
-            torque_nm
-                + if runs {
-                    world.noise.around_zero(0.8)
-                } else {
-                    0.0
-                },
-        ),
+        number("actual_torque", torque_nm + if runs { world.noise.around_zero(0.8) } else { 0.0 }),
         number("driver_demand", demand_nm),
-        number(
-            "friction",
-            if runs {
-                -24.0 - world.engine.speed_rpm / 400.0
-            } else {
-                0.0
-            },
-        ),
+        number("friction", if runs { -24.0 - world.engine.speed_rpm / 400.0 } else { 0.0 }),
         word("answer", intervenes.into()),
-        word(
-            "limited_by",
-            if answers == Intervention::Reduce {
-                4
-            } else {
-                0
-            },
-        ),
+        word("limited_by", if answers == Intervention::Reduce { 4 } else { 0 }),
         number("alive", (count % 16) as f64),
         number("highest_torque", if runs { 330.0 } else { 0.0 }),
     ]
@@ -171,11 +111,7 @@ pub(super) fn engine_torque(world: &mut World, count: u64) -> Values {
 /// `shift_request`
 pub(super) fn shift_request(world: &mut World, count: u64) -> Values {
     let gearbox = &world.gearbox;
-    let current = if gearbox.phase == Phase::Ratio {
-        15
-    } else {
-        gearbox.told(gearbox.gear)
-    };
+    let current = if gearbox.phase == Phase::Ratio { 15 } else { gearbox.told(gearbox.gear) };
     let converter = match gearbox.lock_up {
         share if share > 0.95 => 2,
         share if share > 0.05 => 1,
@@ -228,14 +164,8 @@ pub(super) fn charging(world: &mut World, _count: u64) -> Values {
     let body = &world.body;
     let runs = world.engine.run_state == RunState::Running;
     vec![
-        number(
-            "battery_voltage",
-            body.battery_v + world.noise.around_zero(0.012),
-        ),
-        number(
-            "battery_current",
-            body.battery_a + world.noise.around_zero(0.4),
-        ),
+        number("battery_voltage", body.battery_v + world.noise.around_zero(0.012)),
+        number("battery_current", body.battery_a + world.noise.around_zero(0.4)),
         number("alternator_load", body.alternator_percent.clamp(0.0, 100.0)),
         number("battery_charge", 81.0 + world.at_s / 120.0),
         number("battery_temperature", 12.0),
@@ -254,20 +184,9 @@ pub(super) fn gearbox_details(world: &mut World, count: u64) -> Values {
             number("oil_temperature", gearbox.oil_c),
             number(
                 "line_pressure",
-                if world.engine.speed_rpm > 500.0 {
-                    5.2 + world.engine.torque_nm.abs() / 30.0
-                } else {
-                    0.0
-                },
+                if world.engine.speed_rpm > 500.0 { 5.2 + world.engine.torque_nm.abs() / 30.0 } else { 0.0 },
             ),
-            number(
-                "slip",
-                if gearbox.in_drive() {
-                    world.engine.speed_rpm - gearbox.turbine_rpm
-                } else {
-                    0.0
-                },
-            ),
+            number("slip", if gearbox.in_drive() { world.engine.speed_rpm - gearbox.turbine_rpm } else { 0.0 }),
             number("oil_age", 48_210.0),
         ]),
         1 => {
@@ -278,23 +197,12 @@ pub(super) fn gearbox_details(world: &mut World, count: u64) -> Values {
                 "clutch_pressure[4]",
                 "clutch_pressure[5]",
             ];
-            let holds = |clutch: usize| {
-                gearbox.in_drive()
-                    && (clutch == gearbox.gear % 5 || clutch == (gearbox.gear + 2) % 5)
-            };
+            let holds =
+                |clutch: usize| gearbox.in_drive() && (clutch == gearbox.gear % 5 || clutch == (gearbox.gear + 2) % 5);
             let pressure = |clutch| {
-                if holds(clutch) {
-                    7.5 + world.engine.torque_nm.abs() / 40.0
-                } else {
-                    0.2
-                }
+                if holds(clutch) { 7.5 + world.engine.torque_nm.abs() / 40.0 } else { 0.2 }
             };
-            values.extend(
-                NAMES
-                    .iter()
-                    .enumerate()
-                    .map(|(clutch, name)| number(name, pressure(clutch))),
-            );
+            values.extend(NAMES.iter().enumerate().map(|(clutch, name)| number(name, pressure(clutch))));
         }
         _ => learned_page(&mut values, count / 3 % 5 + 1),
     }
@@ -305,15 +213,9 @@ fn learned_page(values: &mut Values, clutch: u64) {
     let place = clutch as f64;
     values.push(number("clutch", place));
     if clutch <= 2 {
-        values.extend([
-            number("fill_time", 96.0 + 7.0 * place),
-            number("fill_pressure", 3.1 + 0.2 * place),
-        ]);
+        values.extend([number("fill_time", 96.0 + 7.0 * place), number("fill_pressure", 3.1 + 0.2 * place)]);
     } else {
-        values.extend([
-            number("touch_point", 1.1 + 0.13 * place),
-            number("return_spring", 1.4 + 0.1 * place),
-        ]);
+        values.extend([number("touch_point", 1.1 + 0.13 * place), number("return_spring", 1.4 + 0.1 * place)]);
     }
     values.push(number("shifts_learned", 2_740.0 + 311.0 * place));
 }
@@ -331,10 +233,7 @@ pub(super) fn engine_identity(_world: &mut World, count: u64) -> Values {
             number("software_day", 19.0),
             number("calibration", 4711.0),
         ]),
-        _ => values.push((
-            "serial",
-            Value::Bytes(&[0x00, 0x4B, 0x33, 0x00, 0x12, 0x9F, 0x07]),
-        )),
+        _ => values.push(("serial", Value::Bytes(&[0x00, 0x4B, 0x33, 0x00, 0x12, 0x9F, 0x07]))),
     }
     values
 }
@@ -342,11 +241,6 @@ pub(super) fn engine_identity(_world: &mut World, count: u64) -> Values {
 /// What makes `selector_lever` come at once.
 pub(super) fn lever_change(world: &World) -> u64 {
     let hands = &world.hands;
-    let flags = [
-        hands.lever_button,
-        world.chassis.brake_pressed && hands.lever == lever::PARK,
-    ];
-    flags.iter().fold(u64::from(hands.lever), |bits, flag| {
-        bits << 1 | u64::from(*flag)
-    })
+    let flags = [hands.lever_button, world.chassis.brake_pressed && hands.lever == lever::PARK];
+    flags.iter().fold(u64::from(hands.lever), |bits, flag| bits << 1 | u64::from(*flag))
 }

@@ -23,27 +23,13 @@ impl<'a> Encoder<'a> {
     ///
     /// # Errors
     /// A value that does not fit, that lies outside its described range, or that nobody has given: a real sender knows what it sends.
-    pub(crate) fn payload(
-        &self,
-        frame: FrameId,
-        values: &[(&str, Value)],
-    ) -> Result<Vec<u8>, DriveError> {
+    pub(crate) fn payload(&self, frame: FrameId, values: &[(&str, Value)]) -> Result<Vec<u8>, DriveError> {
         let name = || self.database.frames[frame.index()].label.name.clone();
-        let fail = |reason: String| DriveError::Encode {
-            frame: name(),
-            reason,
-        };
-        let given: Vec<(&str, Given)> = values
-            .iter()
-            .map(|(signal, value)| (*signal, given(*value)))
-            .collect();
-        let encoded =
-            encode(self.database, frame, &given).map_err(|error| fail(error.to_string()))?;
+        let fail = |reason: String| DriveError::Encode { frame: name(), reason };
+        let given: Vec<(&str, Given)> = values.iter().map(|(signal, value)| (*signal, given(*value))).collect();
+        let encoded = encode(self.database, frame, &given).map_err(|error| fail(error.to_string()))?;
         let wrong = encoded.notes.iter().find(|note| {
-            !matches!(
-                note,
-                Note::Rounded { .. } | Note::ChecksumCalculated { .. } | Note::Lengthened { .. }
-            )
+            !matches!(note, Note::Rounded { .. } | Note::ChecksumCalculated { .. } | Note::Lengthened { .. })
         });
         match wrong {
             Some(note) => Err(fail(note.to_string())),
@@ -54,10 +40,7 @@ impl<'a> Encoder<'a> {
 
 fn given(value: Value) -> Given {
     match value {
-        Value::Number(number) => Given::Value {
-            number: millionths(number),
-            unit: None,
-        },
+        Value::Number(number) => Given::Value { number: millionths(number), unit: None },
         Value::State(state) => Given::Raw(state.into()),
         Value::NoReading => Given::NoReading,
         Value::Text(text) => Given::Text(text.to_owned()),

@@ -72,14 +72,7 @@ impl Engine {
     }
 
     /// One step on.
-    pub(crate) fn step(
-        &mut self,
-        at_s: f64,
-        step_s: f64,
-        hands: &Hands,
-        gearbox: &Gearbox,
-        wanted_nm: f64,
-    ) {
+    pub(crate) fn step(&mut self, at_s: f64, step_s: f64, hands: &Hands, gearbox: &Gearbox, wanted_nm: f64) {
         self.run_state = if at_s >= script::ENGINE_CATCHES_S {
             RunState::Running
         } else if hands.key == key::START {
@@ -95,24 +88,16 @@ impl Engine {
 
     fn move_pedal(&mut self, step_s: f64, hands: &Hands, wanted_nm: f64) {
         let wanted = match hands.foot {
-            Foot::Accelerator(_) => {
-                ((wanted_nm + FRICTION_NM) / STRONGEST_NM * 100.0).clamp(0.0, 70.0)
-            }
+            Foot::Accelerator(_) => ((wanted_nm + FRICTION_NM) / STRONGEST_NM * 100.0).clamp(0.0, 70.0),
             Foot::Off | Foot::Brake(..) => 0.0,
         };
-        let lift = if wanted < self.pedal_percent {
-            90.0
-        } else {
-            30.0
-        };
+        let lift = if wanted < self.pedal_percent { 90.0 } else { 30.0 };
         creep_to(&mut self.pedal_percent, wanted, lift, step_s);
     }
 
     fn make_torque(&mut self, step_s: f64, gearbox: &Gearbox) {
-        self.heard
-            .push_back((gearbox.intervention, gearbox.request_nm));
-        let (intervention, request_nm) =
-            self.heard.pop_front().unwrap_or((Intervention::None, 0.0));
+        self.heard.push_back((gearbox.intervention, gearbox.request_nm));
+        let (intervention, request_nm) = self.heard.pop_front().unwrap_or((Intervention::None, 0.0));
         if self.run_state != RunState::Running {
             self.demand_nm = 0.0;
             self.torque_nm = 0.0;
@@ -135,10 +120,7 @@ impl Engine {
             RunState::Stopped => (0.0, 0.15),
             RunState::Cranking => (235.0, 0.08),
             RunState::Running if since_start < 0.45 => (1280.0, 0.12),
-            RunState::Running => (
-                self.driven_rpm(gearbox),
-                between(0.45, 0.03, passage(since_start, 0.5, 4.0)),
-            ),
+            RunState::Running => (self.driven_rpm(gearbox), between(0.45, 0.03, passage(since_start, 0.5, 4.0))),
         };
         follow(&mut self.speed_rpm, target, time_constant_s, step_s);
     }
@@ -167,17 +149,9 @@ impl Engine {
             self.coolant_c += (0.085 + 0.004 * power_kw) * step_s;
             self.oil_c += (0.06 + 0.004 * power_kw) * step_s;
         }
-        follow(
-            &mut self.intake_c,
-            if runs { 17.0 + 0.12 * power_kw } else { 27.0 },
-            9.0,
-            step_s,
-        );
-        let pressure = if self.speed_rpm < 100.0 {
-            0.0
-        } else {
-            (1.3 + (self.speed_rpm - 800.0) / 800.0).clamp(0.6, 4.6)
-        };
+        follow(&mut self.intake_c, if runs { 17.0 + 0.12 * power_kw } else { 27.0 }, 9.0, step_s);
+        let pressure =
+            if self.speed_rpm < 100.0 { 0.0 } else { (1.3 + (self.speed_rpm - 800.0) / 800.0).clamp(0.6, 4.6) };
         follow(&mut self.oil_bar, pressure, 0.35, step_s);
     }
 }

@@ -19,10 +19,7 @@ enum Made {
     /// The same bytes.
     Copy,
     /// Some of its signals in a frame of the gateway's own: pairs of names, there and here.
-    Repacked {
-        target: FrameId,
-        signals: Vec<(String, String)>,
-    },
+    Repacked { target: FrameId, signals: Vec<(String, String)> },
 }
 
 /// One route between the two networks.
@@ -49,29 +46,16 @@ impl Gateway {
     /// The gateway of a description, as far as it concerns these networks.
     pub(crate) fn new(database: &Database, networks: &[NetworkId], seed: u64) -> Self {
         let mut ways: Vec<Way> = Vec::new();
-        for route in database
-            .routes
-            .iter()
-            .filter(|route| networks.contains(&route.from) && networks.contains(&route.to))
+        for route in
+            database.routes.iter().filter(|route| networks.contains(&route.from) && networks.contains(&route.to))
         {
             let (source, target) = match &route.what {
                 Passed::Frame(frame) => (*frame, *frame),
-                Passed::Signal {
-                    from_frame,
-                    from_signal,
-                    to_frame,
-                    to_signal,
-                } => {
+                Passed::Signal { from_frame, from_signal, to_frame, to_signal } => {
                     let name = |frame: FrameId, signal: usize| {
-                        database.frames[frame.index()].signals[signal]
-                            .label
-                            .name
-                            .clone()
+                        database.frames[frame.index()].signals[signal].label.name.clone()
                     };
-                    let pair = (
-                        name(*from_frame, from_signal.index()),
-                        name(*to_frame, to_signal.index()),
-                    );
+                    let pair = (name(*from_frame, from_signal.index()), name(*to_frame, to_signal.index()));
                     let known = ways.iter_mut().find_map(|way| match &mut way.made {
                         Made::Repacked { target, signals } if target == to_frame => Some(signals),
                         _ => None,
@@ -80,10 +64,7 @@ impl Gateway {
                         signals.push(pair);
                         continue;
                     }
-                    let made = Made::Repacked {
-                        target: *to_frame,
-                        signals: vec![pair],
-                    };
+                    let made = Made::Repacked { target: *to_frame, signals: vec![pair] };
                     ways.extend(Way::new(database, *from_frame, *to_frame, route, made));
                     continue;
                 }
@@ -91,10 +72,7 @@ impl Gateway {
             };
             ways.extend(Way::new(database, source, target, route, Made::Copy));
         }
-        Self {
-            ways,
-            noise: Noise::new(seed),
-        }
+        Self { ways, noise: Noise::new(seed) }
     }
 
     /// What it sends after it has heard a frame, and on which network.
@@ -108,48 +86,26 @@ impl Gateway {
         encoder: &Encoder<'_>,
     ) -> Result<Vec<(NetworkId, Message)>, DriveError> {
         let mut sent = Vec::new();
-        for way in self
-            .ways
-            .iter_mut()
-            .filter(|way| way.source == heard.frame && way.from == on)
-        {
+        for way in self.ways.iter_mut().filter(|way| way.source == heard.frame && way.from == on) {
             if !way.is_due(heard.time_ns) {
                 continue;
             }
             let (frame, payload) = match &way.made {
                 Made::Copy => (heard.frame, heard.payload.clone()),
-                Made::Repacked { target, signals } => (
-                    *target,
-                    encoder.payload(*target, &repacked(signals, &heard.values))?,
-                ),
+                Made::Repacked { target, signals } => {
+                    (*target, encoder.payload(*target, &repacked(signals, &heard.values))?)
+                }
             };
             let time_ns = heard.time_ns + FASTEST_NS + self.noise.up_to(SLOWEST_NS - FASTEST_NS);
-            sent.push((
-                way.to,
-                Message {
-                    frame,
-                    id: way.id,
-                    payload,
-                    values: Values::new(),
-                    time_ns,
-                },
-            ));
+            sent.push((way.to, Message { frame, id: way.id, payload, values: Values::new(), time_ns }));
         }
         Ok(sent)
     }
 }
 
 fn repacked<'a>(signals: &'a [(String, String)], values: &Values) -> Vec<(&'a str, Value)> {
-    let value_of = |source: &str| {
-        values
-            .iter()
-            .find(|(name, _)| *name == source)
-            .map(|(_, value)| *value)
-    };
-    signals
-        .iter()
-        .filter_map(|(source, target)| Some((target.as_str(), value_of(source)?)))
-        .collect()
+    let value_of = |source: &str| values.iter().find(|(name, _)| *name == source).map(|(_, value)| *value);
+    signals.iter().filter_map(|(source, target)| Some((target.as_str(), value_of(source)?))).collect()
 }
 
 impl Way {
@@ -160,24 +116,12 @@ impl Way {
         route: &wirelore_model::Route,
         made: Made,
     ) -> Option<Self> {
-        let appearance = database.frames[target.index()]
-            .seen_on
-            .iter()
-            .find(|seen| seen.network == route.to)?;
+        let appearance = database.frames[target.index()].seen_on.iter().find(|seen| seen.network == route.to)?;
         let Identifier::Can { first, .. } = appearance.identifier else {
             return None;
         };
         let id = u16::try_from(first).ok()?;
-        Some(Self {
-            source,
-            from: route.from,
-            to: route.to,
-            id,
-            made,
-            pace: route.pace,
-            heard: 0,
-            due_ns: 0,
-        })
+        Some(Self { source, from: route.from, to: route.to, id, made, pace: route.pace, heard: 0, due_ns: 0 })
     }
 
     /// Whether what was heard at `time_ns` is passed on; a slow clock waits for the next fresh frame.

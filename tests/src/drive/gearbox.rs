@@ -95,34 +95,18 @@ impl Gearbox {
 
     /// Turns of the crankshaft for one of the wheels, with the converter closed.
     pub(crate) fn ratio(&self, at_s: f64) -> f64 {
-        let share = if self.phase == Phase::None {
-            1.0
-        } else {
-            passage(at_s - self.shift_began_s, 0.20, 0.42)
-        };
+        let share = if self.phase == Phase::None { 1.0 } else { passage(at_s - self.shift_began_s, 0.20, 0.42) };
         let (old, new) = (RATIOS[self.gear - 1], RATIOS[self.target - 1]);
         between(old, new, share) * FINAL_DRIVE
     }
 
     /// The gear as `shift_request` tells it: 0 park, 1 reverse, 2 neutral, 3 first and so on, 15 between two.
     pub(crate) fn told(&self, gear: usize) -> u8 {
-        if self.in_drive() {
-            gear as u8 + 2
-        } else {
-            self.lever
-        }
+        if self.in_drive() { gear as u8 + 2 } else { self.lever }
     }
 
     /// One step on. `wheel_rpm` is the mean of the driven wheels.
-    pub(crate) fn step(
-        &mut self,
-        at_s: f64,
-        step_s: f64,
-        lever: u8,
-        wheel_rpm: f64,
-        speed_kmh: f64,
-        demand_nm: f64,
-    ) {
+    pub(crate) fn step(&mut self, at_s: f64, step_s: f64, lever: u8, wheel_rpm: f64, speed_kmh: f64, demand_nm: f64) {
         self.lever = lever;
         if self.phase == Phase::None {
             self.decide(at_s, speed_kmh);
@@ -130,16 +114,8 @@ impl Gearbox {
         self.go_on_shifting(at_s, demand_nm);
         self.output_rpm = wheel_rpm * FINAL_DRIVE;
         self.turbine_rpm = wheel_rpm * self.ratio(at_s);
-        let closed = self.in_drive()
-            && self.gear >= 2
-            && self.turbine_rpm > 950.0
-            && self.phase == Phase::None;
-        creep_to(
-            &mut self.lock_up,
-            if closed { 1.0 } else { 0.0 },
-            if closed { 2.5 } else { 8.0 },
-            step_s,
-        );
+        let closed = self.in_drive() && self.gear >= 2 && self.turbine_rpm > 950.0 && self.phase == Phase::None;
+        creep_to(&mut self.lock_up, if closed { 1.0 } else { 0.0 }, if closed { 2.5 } else { 8.0 }, step_s);
         self.oil_c += (0.03 + 0.0002 * speed_kmh) * step_s;
     }
 
@@ -172,16 +148,8 @@ impl Gearbox {
         if (0.06..0.54).contains(&since_s) {
             let depth = passage(since_s, 0.06, 0.12) - passage(since_s, 0.42, 0.54);
             let up = self.target > self.gear;
-            self.intervention = if up {
-                Intervention::Reduce
-            } else {
-                Intervention::Raise
-            };
-            let goal_nm = if up {
-                (0.22 * demand_nm).max(10.0)
-            } else {
-                demand_nm.max(0.0) + BLIP_NM
-            };
+            self.intervention = if up { Intervention::Reduce } else { Intervention::Raise };
+            let goal_nm = if up { (0.22 * demand_nm).max(10.0) } else { demand_nm.max(0.0) + BLIP_NM };
             self.request_nm = between(demand_nm, goal_nm, depth);
         }
         if since_s >= SHIFT_S {

@@ -60,67 +60,35 @@ pub fn town_drive(database: &Database) -> Result<Recording, DriveError> {
 
 fn network(database: &Database, name: &str) -> Result<NetworkId, DriveError> {
     let found = database.network_named(name).map(|(id, _)| id);
-    found.ok_or_else(|| DriveError::Missing {
-        what: format!("network {name}"),
-    })
+    found.ok_or_else(|| DriveError::Missing { what: format!("network {name}") })
 }
 
 impl<'a> Recorder<'a> {
     fn new(database: &'a Database) -> Result<Self, DriveError> {
-        let networks = [
-            network(database, NETWORKS[0])?,
-            network(database, NETWORKS[1])?,
-        ];
-        let rate = |id: NetworkId| {
-            database.networks[id.index()]
-                .rate
-                .map_or(500_000, |rate| rate.0)
-        };
+        let networks = [network(database, NETWORKS[0])?, network(database, NETWORKS[1])?];
+        let rate = |id: NetworkId| database.networks[id.index()].rate.map_or(500_000, |rate| rate.0);
         let world = World::parked();
         let mut stations = Vec::new();
         for (seed, recorded) in RECORDED.iter().enumerate() {
             let missing = || DriveError::Missing {
-                what: format!(
-                    "frame {} on {} or {}",
-                    recorded.frame, NETWORKS[0], NETWORKS[1]
-                ),
+                what: format!("frame {} on {} or {}", recorded.frame, NETWORKS[0], NETWORKS[1]),
             };
             let (frame_id, frame) = database.frame_named(recorded.frame).ok_or_else(missing)?;
             let home = frame.seen_on.first().ok_or_else(missing)?;
-            let bus = networks
-                .iter()
-                .position(|network| *network == home.network)
-                .ok_or_else(missing)?;
-            let Identifier::Can {
-                first,
-                extended: false,
-                ..
-            } = home.identifier
-            else {
+            let bus = networks.iter().position(|network| *network == home.network).ok_or_else(missing)?;
+            let Identifier::Can { first, extended: false, .. } = home.identifier else {
                 return Err(missing());
             };
-            let message = Message {
-                frame: frame_id,
-                id: first as u16,
-                payload: Vec::new(),
-                values: Vec::new(),
-                time_ns: 0,
-            };
-            stations.push(Station {
-                sender: Sender::new(*recorded, frame, &world, 1000 + seed as u64),
-                message,
-                bus,
-            });
+            let message =
+                Message { frame: frame_id, id: first as u16, payload: Vec::new(), values: Vec::new(), time_ns: 0 };
+            stations.push(Station { sender: Sender::new(*recorded, frame, &world, 1000 + seed as u64), message, bus });
         }
         Ok(Self {
             encoder: Encoder::new(database),
             networks,
             world,
             stations,
-            buses: [
-                Bus::new(rate(networks[0]), 1),
-                Bus::new(rate(networks[1]), 2),
-            ],
+            buses: [Bus::new(rate(networks[0]), 1), Bus::new(rate(networks[1]), 2)],
             gateway: Gateway::new(database, &networks, 3),
             passed: Vec::new(),
         })
@@ -131,20 +99,12 @@ impl<'a> Recorder<'a> {
         for station in &mut self.stations {
             if let Some((time_ns, values)) = station.sender.step(now_ns, &mut self.world) {
                 let payload = self.encoder.payload(station.message.frame, &values)?;
-                self.buses[station.bus].offer(Message {
-                    payload,
-                    values,
-                    time_ns,
-                    ..station.message.clone()
-                });
+                self.buses[station.bus].offer(Message { payload, values, time_ns, ..station.message.clone() });
             }
         }
         for bus in 0..self.buses.len() {
             for message in self.buses[bus].run(now_ns + STEP_NS) {
-                for (to, copy) in self
-                    .gateway
-                    .hear(&message, self.networks[bus], &self.encoder)?
-                {
+                for (to, copy) in self.gateway.hear(&message, self.networks[bus], &self.encoder)? {
                     let other = usize::from(to == self.networks[1]);
                     self.buses[other].offer(copy);
                 }
@@ -155,21 +115,12 @@ impl<'a> Recorder<'a> {
     }
 
     fn write(mut self) -> Result<Recording, DriveError> {
-        self.passed
-            .sort_by_key(|(bus, message)| (message.time_ns, *bus));
+        self.passed.sort_by_key(|(bus, message)| (message.time_ns, *bus));
         let mut log = PcapngWriter::new(Vec::new())?;
-        let channels: Vec<Channel> = NETWORKS
-            .iter()
-            .map(|name| log.add_channel(name))
-            .collect::<Result<_, _>>()?;
+        let channels: Vec<Channel> = NETWORKS.iter().map(|name| log.add_channel(name)).collect::<Result<_, _>>()?;
         for (bus, message) in &self.passed {
             let time_ns = (START_NS + message.time_ns) as i64;
-            log.write(&Frame::data(
-                Some(time_ns),
-                channels[*bus],
-                message.id.into(),
-                &message.payload,
-            ))?;
+            log.write(&Frame::data(Some(time_ns), channels[*bus], message.id.into(), &message.payload))?;
         }
         let count = |bus: usize| self.passed.iter().filter(|(at, _)| *at == bus).count();
         Ok(Recording {

@@ -72,17 +72,8 @@ pub(crate) struct Hands {
 /// When the starter is let go: the engine runs.
 pub(crate) const ENGINE_CATCHES_S: f64 = 4.15;
 
-const KEY: &[(f64, u8)] = &[
-    (0.0, key::IGNITION),
-    (3.4, key::START),
-    (4.35, key::IGNITION),
-];
-const LEVER: &[(f64, u8)] = &[
-    (0.0, lever::PARK),
-    (5.72, lever::REVERSE),
-    (5.86, lever::NEUTRAL),
-    (6.02, lever::DRIVE),
-];
+const KEY: &[(f64, u8)] = &[(0.0, key::IGNITION), (3.4, key::START), (4.35, key::IGNITION)];
+const LEVER: &[(f64, u8)] = &[(0.0, lever::PARK), (5.72, lever::REVERSE), (5.86, lever::NEUTRAL), (6.02, lever::DRIVE)];
 const INDICATOR: &[(f64, u8)] = &[
     (0.0, indicator::MIDDLE),
     (6.9, indicator::LEFT),
@@ -90,12 +81,7 @@ const INDICATOR: &[(f64, u8)] = &[
     (23.4, indicator::RIGHT),
     (31.9, indicator::MIDDLE),
 ];
-const WIPER: &[(f64, u8)] = &[
-    (0.0, wiper::OFF),
-    (36.2, wiper::INTERVAL),
-    (42.6, wiper::SLOW),
-    (55.1, wiper::INTERVAL),
-];
+const WIPER: &[(f64, u8)] = &[(0.0, wiper::OFF), (36.2, wiper::INTERVAL), (42.6, wiper::SLOW), (55.1, wiper::INTERVAL)];
 const FOOT: &[(f64, Foot)] = &[
     (0.0, Foot::Off),
     (4.9, Foot::Brake(2.0, 0.0)),

@@ -29,10 +29,7 @@ impl<'a> Sender<'a> {
     /// The sender of a recorded frame, with a clock and a beginning of its own.
     pub(crate) fn new(recorded: Recorded, frame: &'a Frame, world: &World, seed: u64) -> Self {
         let mut noise = Noise::new(seed);
-        let period_ns = frame
-            .sending
-            .every
-            .map_or(STEP_NS, |period| period.shortest.0);
+        let period_ns = frame.sending.every.map_or(STEP_NS, |period| period.shortest.0);
         Self {
             frame,
             recorded,
@@ -48,17 +45,9 @@ impl<'a> Sender<'a> {
 
     /// What it sends in the step that begins at `now_ns`, and when that is ready; ordinarily nothing.
     pub(crate) fn step(&mut self, now_ns: u64, world: &mut World) -> Option<(u64, Values)> {
-        let values = self
-            .frame
-            .sending
-            .faster
-            .is_some()
-            .then(|| (self.recorded.values)(world, self.count));
+        let values = self.frame.sending.faster.is_some().then(|| (self.recorded.values)(world, self.count));
         let planned_ns = self.planned_ns(values.as_deref());
-        let change = self
-            .recorded
-            .change
-            .map_or(self.last_change, |change| change(world));
+        let change = self.recorded.change.map_or(self.last_change, |change| change(world));
         let apart_ns = self.frame.sending.apart_at_least.map_or(0, |time| time.0);
         let may_send = self.sent_ns.is_none_or(|sent| now_ns >= sent + apart_ns);
         self.slot_ns = if change != self.last_change && may_send {
@@ -69,11 +58,7 @@ impl<'a> Sender<'a> {
             return None;
         };
         self.last_change = change;
-        let jitter_ns = self
-            .frame
-            .sending
-            .jitter
-            .map_or(USUAL_JITTER_NS, |time| time.0 / 4);
+        let jitter_ns = self.frame.sending.jitter.map_or(USUAL_JITTER_NS, |time| time.0 / 4);
         let ready_ns = self.slot_ns + self.noise.up_to(jitter_ns);
         self.sent_ns = Some(ready_ns);
         let values = values.unwrap_or_else(|| (self.recorded.values)(world, self.count));
@@ -87,17 +72,12 @@ impl<'a> Sender<'a> {
             return self.slot_ns;
         }
         let sending = &self.frame.sending;
-        let faster = sending
-            .faster
-            .as_ref()
-            .filter(|faster| values.is_some_and(|values| self.passes(&faster.test, values)));
+        let faster =
+            sending.faster.as_ref().filter(|faster| values.is_some_and(|values| self.passes(&faster.test, values)));
         let period_ns = |period: Period| period.shortest.0;
-        let nominal_ns = faster
-            .map(|faster| period_ns(faster.every))
-            .or(sending.every.map(period_ns))
-            .unwrap_or(u64::MAX / 4);
-        let by_own_clock_ns = nominal_ns - nominal_ns / 1_000_000 * CLOCK_PPM
-            + nominal_ns / 1_000_000 * self.clock_ppm;
+        let nominal_ns =
+            faster.map(|faster| period_ns(faster.every)).or(sending.every.map(period_ns)).unwrap_or(u64::MAX / 4);
+        let by_own_clock_ns = nominal_ns - nominal_ns / 1_000_000 * CLOCK_PPM + nominal_ns / 1_000_000 * self.clock_ppm;
         self.slot_ns + by_own_clock_ns
     }
 
@@ -113,8 +93,7 @@ impl<'a> Sender<'a> {
         });
         let within = |span: &wirelore_model::RawSpan| {
             let ends = span.numbers(encoding);
-            ends.zip(state)
-                .is_some_and(|((low, high), state)| (low..=high).contains(&state))
+            ends.zip(state).is_some_and(|((low, high), state)| (low..=high).contains(&state))
         };
         test.values.iter().any(within)
     }

@@ -38,10 +38,7 @@ pub(crate) fn angle_deg(slope: f64) -> f64 {
 /// The value at `at` on a way through points, without kinks at the points.
 pub(crate) fn way_through(points: &[(f64, f64)], at: f64) -> f64 {
     let after = points.partition_point(|(time, _)| *time <= at);
-    match (
-        after.checked_sub(1).and_then(|before| points.get(before)),
-        points.get(after),
-    ) {
+    match (after.checked_sub(1).and_then(|before| points.get(before)), points.get(after)) {
         (Some((from, low)), Some((to, high))) => between(*low, *high, passage(at, *from, *to)),
         (Some((_, value)), None) | (None, Some((_, value))) => *value,
         (None, None) => 0.0,

@@ -8,9 +8,7 @@ const POLYNOMIAL: u16 = 0x4599;
 /// Start, arbitration, control, data and checksum as they are sent, one bit after the other.
 fn bits(id: u16, payload: &[u8]) -> Vec<bool> {
     let mut bits = Vec::with_capacity(34 + 8 * payload.len());
-    let mut push = |number: u16, width: u16| {
-        bits.extend((0..width).rev().map(|place| number >> place & 1 == 1))
-    };
+    let mut push = |number: u16, width: u16| bits.extend((0..width).rev().map(|place| number >> place & 1 == 1));
     push(0, 1); // start of frame
     push(id, 11);
     push(0, 3); // no remote frame, base format, reserved
@@ -25,11 +23,7 @@ fn checksum(bits: &[bool]) -> u16 {
     bits.iter().fold(0, |register: u16, bit| {
         let top = register >> 14 & 1 == 1;
         let shifted = register << 1 & 0x7FFF;
-        if top != *bit {
-            shifted ^ POLYNOMIAL
-        } else {
-            shifted
-        }
+        if top != *bit { shifted ^ POLYNOMIAL } else { shifted }
     })
 }
 
@@ -66,24 +60,16 @@ mod tests {
         let mut noise = Noise::new(1);
         for _ in 0..20_000 {
             let payload: Vec<u8> = (0..noise.up_to(8)).map(|_| noise.bits() as u8).collect();
-            let (length, bits) = (
-                payload.len() as u64,
-                frame_bits(noise.up_to(0x7FF) as u16, &payload),
-            );
-            assert!(
-                (47 + 8 * length..=55 + 10 * length).contains(&bits),
-                "{bits} bits for {length} bytes"
-            );
+            let (length, bits) = (payload.len() as u64, frame_bits(noise.up_to(0x7FF) as u16, &payload));
+            assert!((47 + 8 * length..=55 + 10 * length).contains(&bits), "{bits} bits for {length} bytes");
         }
     }
 
     /// The public catalogue of parametrised CRC algorithms: CRC-15/CAN gives 0x059E for the characters 1 to 9.
     #[test]
     fn checksum_gives_the_published_value() {
-        let bits: Vec<bool> = b"123456789"
-            .iter()
-            .flat_map(|byte| (0..8).rev().map(move |place| byte >> place & 1 == 1))
-            .collect();
+        let bits: Vec<bool> =
+            b"123456789".iter().flat_map(|byte| (0..8).rev().map(move |place| byte >> place & 1 == 1)).collect();
         assert_eq!(checksum(&bits), 0x059E);
     }
 }

@@ -53,32 +53,17 @@ impl World {
         self.hands = hands(self.at_s);
         let ratio = self.gearbox.ratio(self.at_s);
         let wanted_nm = self.chassis.wanted_nm(self.hands.foot, ratio);
-        self.engine
-            .step(self.at_s, STEP_S, &self.hands, &self.gearbox, wanted_nm);
+        self.engine.step(self.at_s, STEP_S, &self.hands, &self.gearbox, wanted_nm);
         let (wheel_rpm, speed_kmh) = (self.chassis.driven_rpm(), self.chassis.speed_kmh());
-        self.gearbox.step(
-            self.at_s,
-            STEP_S,
-            self.hands.lever,
-            wheel_rpm,
-            speed_kmh,
-            self.engine.demand_nm,
-        );
-        let ratio_at_wheels = if self.gearbox.in_drive() {
-            ratio * self.converter_gain()
-        } else {
-            0.0
-        };
-        self.chassis
-            .step(STEP_S, &self.hands, self.engine.torque_nm, ratio_at_wheels);
-        self.body
-            .step(self.at_s, STEP_S, &self.hands, &self.engine, speed_kmh);
+        self.gearbox.step(self.at_s, STEP_S, self.hands.lever, wheel_rpm, speed_kmh, self.engine.demand_nm);
+        let ratio_at_wheels = if self.gearbox.in_drive() { ratio * self.converter_gain() } else { 0.0 };
+        self.chassis.step(STEP_S, &self.hands, self.engine.torque_nm, ratio_at_wheels);
+        self.body.step(self.at_s, STEP_S, &self.hands, &self.engine, speed_kmh);
     }
 
     /// A converter that slips gives more torque than it takes.
     fn converter_gain(&self) -> f64 {
-        let slip =
-            1.0 - (self.gearbox.turbine_rpm / self.engine.speed_rpm.max(1.0)).clamp(0.0, 1.0);
+        let slip = 1.0 - (self.gearbox.turbine_rpm / self.engine.speed_rpm.max(1.0)).clamp(0.0, 1.0);
         1.0 + 0.8 * slip
     }
 }

@@ -23,10 +23,6 @@ fn committed_recording_is_the_one_that_its_program_makes() {
     let path = demo_folder().join("town-drive.pcapng");
     let committed = fs::read(&path).expect("the demo recording is in the repository");
     let same = committed == made.pcapng;
-    assert!(
-        same,
-        "{} differs: make it anew with `cargo run -p wirelore-tests --bin demo-drive`",
-        path.display()
-    );
+    assert!(same, "{} differs: make it anew with `cargo run -p wirelore-tests --bin demo-drive`", path.display());
     assert!(committed.len() < LARGEST_BYTES, "{} bytes", committed.len());
 }

@@ -50,9 +50,7 @@ pub(crate) fn drive() -> &'static Drive {
 impl Drive {
     /// All points of `network/frame.signal`.
     pub(crate) fn row(&self, name: &str) -> &[Point] {
-        self.rows
-            .get(name)
-            .unwrap_or_else(|| panic!("the recording has no {name}"))
+        self.rows.get(name).unwrap_or_else(|| panic!("the recording has no {name}"))
     }
 
     /// The last value of a signal at a moment.
@@ -71,14 +69,8 @@ impl Drive {
     }
 
     /// All frames of one name on one network.
-    pub(crate) fn frames_named<'a>(
-        &'a self,
-        network: &'a str,
-        frame: &'a str,
-    ) -> impl Iterator<Item = &'a Seen> {
-        self.frames
-            .iter()
-            .filter(move |seen| seen.network == network && seen.frame == frame)
+    pub(crate) fn frames_named<'a>(&'a self, network: &'a str, frame: &'a str) -> impl Iterator<Item = &'a Seen> {
+        self.frames.iter().filter(move |seen| seen.network == network && seen.frame == frame)
     }
 }
 
@@ -89,37 +81,21 @@ struct Collector<'a> {
 
 impl Sink for Collector<'_> {
     fn reading(&mut self, event: &Event<'_>, signal: SignalId, reading: Reading<'_>) {
-        let (network, frame) = (
-            &self.database.networks[event.network.index()],
-            &self.database.frames[event.frame.index()],
-        );
-        let name = format!(
-            "{}/{}.{}",
-            network.label.name,
-            frame.label.name,
-            frame.signals[signal.index()].label.name
-        );
+        let (network, frame) =
+            (&self.database.networks[event.network.index()], &self.database.frames[event.frame.index()]);
+        let name = format!("{}/{}.{}", network.label.name, frame.label.name, frame.signals[signal.index()].label.name);
         let at_s = since_start_ns(event) as f64 / 1e9;
         if reading.outside_range {
-            self.drive
-                .outside_range
-                .push(format!("{name} at {at_s} s: {:?}", reading.value));
+            self.drive.outside_range.push(format!("{name} at {at_s} s: {:?}", reading.value));
         }
-        let point = Point {
-            at_s,
-            value: reading.value.number(),
-            word: reading.word.map(str::to_owned),
-        };
+        let point = Point { at_s, value: reading.value.number(), word: reading.word.map(str::to_owned) };
         self.drive.rows.entry(name).or_default().push(point);
     }
 
     fn end(&mut self, event: &Event<'_>, _outcome: &FrameOutcome) -> io::Result<()> {
         self.drive.frames.push(Seen {
             at_ns: since_start_ns(event),
-            network: self.database.networks[event.network.index()]
-                .label
-                .name
-                .clone(),
+            network: self.database.networks[event.network.index()].label.name.clone(),
             frame: self.database.frames[event.frame.index()].label.name.clone(),
             payload: event.payload.to_vec(),
         });
@@ -128,30 +104,17 @@ impl Sink for Collector<'_> {
 }
 
 fn since_start_ns(event: &Event<'_>) -> u64 {
-    let time_ns = event
-        .time_ns
-        .expect("every frame of the recording has a time");
-    (time_ns as u64)
-        .checked_sub(START_NS)
-        .expect("no frame comes before the beginning")
+    let time_ns = event.time_ns.expect("every frame of the recording has a time");
+    (time_ns as u64).checked_sub(START_NS).expect("no frame comes before the beginning")
 }
 
 fn read() -> Result<Drive, Box<dyn Error>> {
     let database = kestrel()?;
     let decoder = Decoder::new(&database)?;
     let mut session = Session::new(&decoder, &Options::default())?;
-    let mut recording = Recording::open(
-        &demo_folder().join("town-drive.pcapng"),
-        &wirelore_log::Options::default(),
-    )?;
-    let mut collector = Collector {
-        database: &database,
-        drive: Drive::default(),
-    };
+    let mut recording = Recording::open(&demo_folder().join("town-drive.pcapng"), &wirelore_log::Options::default())?;
+    let mut collector = Collector { database: &database, drive: Drive::default() };
     session.run(&mut recording, &mut collector)?;
     let tally = session.tally().clone();
-    Ok(Drive {
-        tally,
-        ..collector.drive
-    })
+    Ok(Drive { tally, ..collector.drive })
 }

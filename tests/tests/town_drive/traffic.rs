@@ -10,15 +10,7 @@ fn every_frame_is_described_and_every_check_is_right() {
     assert_eq!(tally.unmatched_selectors, 0);
     let counters = &tally.counters;
     assert!(counters.right > 5_000);
-    assert_eq!(
-        (
-            counters.repeated,
-            counters.jumped,
-            counters.suspended,
-            counters.outside_range
-        ),
-        (0, 0, 0, 0)
-    );
+    assert_eq!((counters.repeated, counters.jumped, counters.suspended, counters.outside_range), (0, 0, 0, 0));
     let checksums = &tally.checksums;
     assert!(checksums.right > 5_000);
     assert_eq!((checksums.wrong, checksums.too_short), (0, 0));
@@ -33,15 +25,10 @@ fn nothing_lies_outside_its_range() {
 fn it_takes_a_minute_on_both_networks() {
     for network in ["drive", "comfort"] {
         let of_network = || drive().frames.iter().filter(|seen| seen.network == network);
-        let (first, last) = (
-            of_network().next().map(|seen| seen.at_ns),
-            of_network().next_back().map(|seen| seen.at_ns),
-        );
+        let (first, last) =
+            (of_network().next().map(|seen| seen.at_ns), of_network().next_back().map(|seen| seen.at_ns));
         assert!(first.is_some_and(|at_ns| at_ns < 200_000_000), "{network}");
-        assert!(
-            last.is_some_and(|at_ns| (59_500_000_000..60_010_000_000).contains(&at_ns)),
-            "{network}"
-        );
+        assert!(last.is_some_and(|at_ns| (59_500_000_000..60_010_000_000).contains(&at_ns)), "{network}");
     }
 }
 
@@ -80,27 +67,12 @@ fn periods_are_the_described_ones() {
         ("comfort", "tyres", 2000.0),
     ];
     for (network, frame, period_ms) in fixed {
-        let times: Vec<u64> = drive()
-            .frames_named(network, frame)
-            .map(|seen| seen.at_ns)
-            .collect();
-        let gaps_ms: Vec<f64> = times
-            .windows(2)
-            .map(|pair| (pair[1] - pair[0]) as f64 / 1e6)
-            .collect();
+        let times: Vec<u64> = drive().frames_named(network, frame).map(|seen| seen.at_ns).collect();
+        let gaps_ms: Vec<f64> = times.windows(2).map(|pair| (pair[1] - pair[0]) as f64 / 1e6).collect();
         let mean_ms = gaps_ms.iter().sum::<f64>() / gaps_ms.len() as f64;
-        assert!(
-            (mean_ms - period_ms).abs() < 0.002 * period_ms,
-            "{frame} every {mean_ms} ms"
-        );
-        let off_ms = gaps_ms
-            .iter()
-            .map(|gap| (gap - period_ms).abs())
-            .fold(0.0, f64::max);
-        assert!(
-            off_ms > 0.01,
-            "{frame} without any jitter is not from a vehicle"
-        );
+        assert!((mean_ms - period_ms).abs() < 0.002 * period_ms, "{frame} every {mean_ms} ms");
+        let off_ms = gaps_ms.iter().map(|gap| (gap - period_ms).abs()).fold(0.0, f64::max);
+        assert!(off_ms > 0.01, "{frame} without any jitter is not from a vehicle");
         assert!(off_ms < 4.0, "{frame} is off by {off_ms} ms");
     }
 }
@@ -121,18 +93,9 @@ fn copies_follow_their_originals() {
         let mut copies = 0;
         for copy in drive().frames_named(to, frame) {
             let before = originals.partition_point(|original| original.at_ns <= copy.at_ns);
-            let original = originals[before
-                .checked_sub(1)
-                .expect("no copy comes before its original")];
-            assert_eq!(
-                original.payload, copy.payload,
-                "{frame} at {} ns",
-                copy.at_ns
-            );
-            assert!(
-                (1_000_000..within_ms * 1_000_000).contains(&(copy.at_ns - original.at_ns)),
-                "{frame}"
-            );
+            let original = originals[before.checked_sub(1).expect("no copy comes before its original")];
+            assert_eq!(original.payload, copy.payload, "{frame} at {} ns", copy.at_ns);
+            assert!((1_000_000..within_ms * 1_000_000).contains(&(copy.at_ns - original.at_ns)), "{frame}");
             copies += 1;
         }
         assert!(copies >= 55, "{frame} was passed on {copies} times");

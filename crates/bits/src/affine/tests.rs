@@ -12,19 +12,9 @@ fn formula(factor: &str, offset: &str) -> Affine {
 
 #[test]
 fn factor_and_offset_come_back() {
-    for (factor, offset) in [
-        ("0.05", "-273.15"),
-        ("1/3", "1/7"),
-        ("-2", "0"),
-        ("0.1", "0.1"),
-        ("6", "4"),
-        ("1", "0"),
-    ] {
+    for (factor, offset) in [("0.05", "-273.15"), ("1/3", "1/7"), ("-2", "0"), ("0.1", "0.1"), ("6", "4"), ("1", "0")] {
         let formula = formula(factor, offset);
-        assert_eq!(
-            (formula.factor(), formula.offset()),
-            (ratio(factor), ratio(offset))
-        );
+        assert_eq!((formula.factor(), formula.offset()), (ratio(factor), ratio(offset)));
     }
     assert_eq!(formula("1", "0"), Affine::identity());
     assert!(Affine::default().is_identity() && !formula("1", "1").is_identity());
@@ -45,10 +35,7 @@ fn formulas_chain_exactly() {
     let fahrenheit = celsius.then(&ratio("9/5"), &ratio("32")).expect("fits");
     assert_eq!(fahrenheit, formula("0.18", "-40"));
     assert_eq!(fahrenheit.value(1400), 212.0);
-    assert_eq!(
-        fahrenheit.then(&ratio("5/9"), &ratio("-160/9")),
-        Some(celsius)
-    );
+    assert_eq!(fahrenheit.then(&ratio("5/9"), &ratio("-160/9")), Some(celsius));
     assert_eq!(celsius.then(&Ratio::ZERO, &Ratio::ONE), None);
     assert_eq!(celsius.then(&ratio("1e-38"), &Ratio::ZERO), None);
 }
@@ -73,19 +60,11 @@ fn any_raw_value_may_be_given() {
 #[test]
 fn floats_that_are_no_numbers_pass() {
     let formula = formula("-0.1", "5");
-    assert!(
-        formula.value_of_float(f64::NAN).is_nan() && formula.raw_float_nearest(f64::NAN).is_nan()
-    );
+    assert!(formula.value_of_float(f64::NAN).is_nan() && formula.raw_float_nearest(f64::NAN).is_nan());
     assert_eq!(formula.value_of_float(f64::INFINITY), f64::NEG_INFINITY);
     assert_eq!(formula.raw_float_nearest(f64::INFINITY), f64::NEG_INFINITY);
-    assert_eq!(
-        self::formula("1e30", "0").value_of_float(1e300),
-        f64::INFINITY
-    );
-    assert_eq!(
-        self::formula("1e30", "0").value_of_float(-1e300),
-        f64::NEG_INFINITY
-    );
+    assert_eq!(self::formula("1e30", "0").value_of_float(1e300), f64::INFINITY);
+    assert_eq!(self::formula("1e30", "0").value_of_float(-1e300), f64::NEG_INFINITY);
 }
 
 #[test]
@@ -111,8 +90,5 @@ fn float_raw_values_come_back() {
     assert_eq!(formula.value_of_float(250.0), -15.0);
     assert_eq!(formula.raw_float_nearest(-15.0), 250.0);
     assert_eq!(formula.raw_float_nearest(-40.0).to_bits(), 0);
-    assert_eq!(
-        Affine::identity().raw_float_nearest(-0.0).to_bits(),
-        (-0.0f64).to_bits()
-    );
+    assert_eq!(Affine::identity().raw_float_nearest(-0.0).to_bits(), (-0.0f64).to_bits());
 }

@@ -37,25 +37,14 @@ fn halves_overflow_from_the_middle_on() {
 fn singles_agree_with_the_language() {
     let mut state = 7u64;
     for _ in 0..500_000 {
-        state = state
-            .wrapping_mul(6_364_136_223_846_793_005)
-            .wrapping_add(1_442_695_040_888_963_407);
+        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
         let single = f32::from_bits((state >> 32) as u32);
         if !single.is_nan() {
-            assert_eq!(
-                SINGLE.widen(single.to_bits().into()).to_bits(),
-                f64::from(single).to_bits()
-            );
+            assert_eq!(SINGLE.widen(single.to_bits().into()).to_bits(), f64::from(single).to_bits());
         }
-        assert_eq!(
-            SINGLE.narrow(SINGLE.widen(state >> 32)),
-            (state >> 32, true)
-        );
+        assert_eq!(SINGLE.narrow(SINGLE.widen(state >> 32)), (state >> 32, true));
         // Any double, and one in reach of a single.
-        for double in [
-            f64::from_bits(state),
-            f64::from(single) * (1.0 + (state as u32) as f64 * 2f64.powi(-54)),
-        ] {
+        for double in [f64::from_bits(state), f64::from(single) * (1.0 + (state as u32) as f64 * 2f64.powi(-54))] {
             if !double.is_nan() {
                 let (bits, exact) = SINGLE.narrow(double);
                 assert_eq!(bits, u64::from((double as f32).to_bits()), "{double:e}");
@@ -69,32 +58,15 @@ fn singles_agree_with_the_language() {
 fn not_a_numbers_keep_what_fits() {
     // Signalling ones stay signalling, bit for bit.
     assert_eq!(SINGLE.widen(0x7FA0_0001).to_bits(), 0x7FF4_0000_2000_0000);
-    assert_eq!(
-        SINGLE.narrow(f64::from_bits(0x7FF4_0000_2000_0000)),
-        (0x7FA0_0001, true)
-    );
+    assert_eq!(SINGLE.narrow(f64::from_bits(0x7FF4_0000_2000_0000)), (0x7FA0_0001, true));
     // A payload that does not fit is cut; one that is lost wholly becomes the quiet one.
-    assert_eq!(
-        SINGLE.narrow(f64::from_bits(0xFFF4_0000_2000_0001)),
-        (0xFFA0_0001, false)
-    );
-    assert_eq!(
-        SINGLE.narrow(f64::from_bits(0x7FF0_0000_0000_0001)),
-        (0x7FC0_0000, false)
-    );
+    assert_eq!(SINGLE.narrow(f64::from_bits(0xFFF4_0000_2000_0001)), (0xFFA0_0001, false));
+    assert_eq!(SINGLE.narrow(f64::from_bits(0x7FF0_0000_0000_0001)), (0x7FC0_0000, false));
 }
 
 #[test]
 fn doubles_are_themselves() {
-    for value in [
-        0.0,
-        -0.0,
-        1.5,
-        -5e-324,
-        f64::MIN_POSITIVE,
-        f64::MAX,
-        f64::NEG_INFINITY,
-    ] {
+    for value in [0.0, -0.0, 1.5, -5e-324, f64::MIN_POSITIVE, f64::MAX, f64::NEG_INFINITY] {
         assert_eq!(DOUBLE.narrow(value), (value.to_bits(), true));
         assert_eq!(DOUBLE.widen(value.to_bits()).to_bits(), value.to_bits());
     }
@@ -103,13 +75,8 @@ fn doubles_are_themselves() {
 #[test]
 fn more_breaks_ties_upwards() {
     // 2^55 + 2 is half way between two doubles; anything more is nearer to the upper one.
-    let tie = Dyadic {
-        negative: false,
-        significand: (1 << 54) + 2 - 1,
-        exponent: 0,
-    };
-    let double =
-        |significand: u64, more| f64::from_bits(DOUBLE.round(Dyadic { significand, ..tie }, more));
+    let tie = Dyadic { negative: false, significand: (1 << 54) + 2 - 1, exponent: 0 };
+    let double = |significand: u64, more| f64::from_bits(DOUBLE.round(Dyadic { significand, ..tie }, more));
     assert_eq!(double((1 << 54) + 2, false), 2f64.powi(54));
     assert_eq!(double((1 << 54) + 2, true), 2f64.powi(54) + 4.0);
     assert_eq!(double((1 << 54) + 1, true), 2f64.powi(54));

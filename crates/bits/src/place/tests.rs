@@ -52,24 +52,13 @@ fn every_pair_of_ends() {
             continue;
         }
         let place = place.expect("at most 64 bits");
-        assert_eq!(
-            (
-                place.order(),
-                place.msb(),
-                place.lsb(),
-                u64::from(place.width())
-            ),
-            (order, msb, lsb, width)
-        );
+        assert_eq!((place.order(), place.msb(), place.lsb(), u64::from(place.width())), (order, msb, lsb, width));
         assert!(place.positions().eq(bits.iter().copied()), "{msb}..{lsb}");
         assert_eq!(place.first_byte(), msb.byte.min(lsb.byte));
         assert_eq!(place.last_byte(), msb.byte.max(lsb.byte));
         assert_eq!(place.spans_bytes(), msb.byte != lsb.byte);
         // Inside one byte the order that is asked for makes no difference.
-        for order in [INTEL, MOTOROLA]
-            .into_iter()
-            .filter(|other| *other == order || !place.spans_bytes())
-        {
+        for order in [INTEL, MOTOROLA].into_iter().filter(|other| *other == order || !place.spans_bytes()) {
             assert_eq!(Place::from_lsb(lsb, width as u32, order), Ok(place));
             assert_eq!(Place::from_msb(msb, width as u32, order), Ok(place));
         }
@@ -89,29 +78,14 @@ fn order_and_width_follow_from_the_ends() {
 
 #[test]
 fn bad_places_are_refused() {
-    assert_eq!(
-        Place::between(at(0, 8), at(0, 0)),
-        Err(PlaceError::BitOutOfRange { bit: 8 })
-    );
-    assert_eq!(
-        Place::between(at(0, 0), at(0, 255)),
-        Err(PlaceError::BitOutOfRange { bit: 255 })
-    );
+    assert_eq!(Place::between(at(0, 8), at(0, 0)), Err(PlaceError::BitOutOfRange { bit: 8 }));
+    assert_eq!(Place::between(at(0, 0), at(0, 255)), Err(PlaceError::BitOutOfRange { bit: 255 }));
     for order in [INTEL, MOTOROLA] {
         for build in [Place::from_lsb, Place::from_msb] {
             assert_eq!(build(at(3, 0), 0, order), Err(PlaceError::ZeroWidth));
-            assert_eq!(
-                build(at(3, 0), 65, order),
-                Err(PlaceError::TooWide { width: 65 })
-            );
-            assert_eq!(
-                build(at(3, 9), 4, order),
-                Err(PlaceError::BitOutOfRange { bit: 9 })
-            );
-            assert_eq!(
-                build(at(u32::MAX, 0), 4, order),
-                Err(PlaceError::OutsidePayload)
-            );
+            assert_eq!(build(at(3, 0), 65, order), Err(PlaceError::TooWide { width: 65 }));
+            assert_eq!(build(at(3, 9), 4, order), Err(PlaceError::BitOutOfRange { bit: 9 }));
+            assert_eq!(build(at(u32::MAX, 0), 4, order), Err(PlaceError::OutsidePayload));
         }
     }
 }
@@ -119,48 +93,22 @@ fn bad_places_are_refused() {
 #[test]
 fn places_stay_inside_the_payload() {
     let last = u32::MAX - 1;
-    assert_eq!(
-        Place::from_lsb(at(0, 0), 9, MOTOROLA),
-        Err(PlaceError::OutsidePayload)
-    );
-    assert_eq!(
-        Place::from_msb(at(0, 7), 9, INTEL),
-        Err(PlaceError::OutsidePayload)
-    );
-    assert_eq!(
-        Place::from_lsb(at(last, 0), 9, INTEL),
-        Err(PlaceError::OutsidePayload)
-    );
-    assert_eq!(
-        Place::from_msb(at(last, 7), 9, MOTOROLA),
-        Err(PlaceError::OutsidePayload)
-    );
+    assert_eq!(Place::from_lsb(at(0, 0), 9, MOTOROLA), Err(PlaceError::OutsidePayload));
+    assert_eq!(Place::from_msb(at(0, 7), 9, INTEL), Err(PlaceError::OutsidePayload));
+    assert_eq!(Place::from_lsb(at(last, 0), 9, INTEL), Err(PlaceError::OutsidePayload));
+    assert_eq!(Place::from_msb(at(last, 7), 9, MOTOROLA), Err(PlaceError::OutsidePayload));
     let edge = Place::from_lsb(at(last, 0), 8, INTEL).expect("inside");
     assert_eq!((edge.msb(), edge.last_byte()), (at(last, 7), last));
-    assert_eq!(
-        Place::between(at(last, 0), at(0, 0)),
-        Err(PlaceError::TooWide {
-            width: u64::from(last) * 8 + 1
-        })
-    );
-    assert_eq!(
-        Place::between(at(u32::MAX, 0), at(u32::MAX, 0)),
-        Err(PlaceError::OutsidePayload)
-    );
+    assert_eq!(Place::between(at(last, 0), at(0, 0)), Err(PlaceError::TooWide { width: u64::from(last) * 8 + 1 }));
+    assert_eq!(Place::between(at(u32::MAX, 0), at(u32::MAX, 0)), Err(PlaceError::OutsidePayload));
 }
 
 #[test]
 fn shifting_keeps_everything_else() {
     let place = Place::between(at(1, 4), at(0, 0)).expect("a place");
     assert_eq!(place.shifted(0), Some(place));
-    assert_eq!(
-        place.shifted(7),
-        Some(Place::between(at(8, 4), at(7, 0)).expect("a place"))
-    );
-    assert_eq!(
-        place.shifted(u32::MAX - 2).map(|place| place.last_byte()),
-        Some(u32::MAX - 1)
-    );
+    assert_eq!(place.shifted(7), Some(Place::between(at(8, 4), at(7, 0)).expect("a place")));
+    assert_eq!(place.shifted(u32::MAX - 2).map(|place| place.last_byte()), Some(u32::MAX - 1));
     assert_eq!(place.shifted(u32::MAX - 1), None);
     assert_eq!(place.shifted(u32::MAX), None);
 }
@@ -174,13 +122,8 @@ fn overlap_is_a_shared_position() {
             places.extend(starts().filter_map(|start| Place::from_lsb(start, width, order).ok()));
         }
     }
-    for (one, other) in places
-        .iter()
-        .flat_map(|one| places.iter().map(move |other| (one, other)))
-    {
-        let shared = one
-            .positions()
-            .any(|bit| other.positions().any(|other| bit == other));
+    for (one, other) in places.iter().flat_map(|one| places.iter().map(move |other| (one, other))) {
+        let shared = one.positions().any(|bit| other.positions().any(|other| bit == other));
         assert_eq!(one.overlaps(other), shared, "{one:?} and {other:?}");
     }
 }

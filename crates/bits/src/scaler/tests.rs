@@ -5,11 +5,7 @@ use crate::Ratio;
 
 fn scaler(factor: &str, offset: &str, range: (i128, i128)) -> Scaler {
     let ratio = |text: &str| text.parse::<Ratio>().expect("a number");
-    Scaler::new(
-        &Affine::new(ratio(factor), ratio(offset)).expect("fits"),
-        range.0,
-        range.1,
-    )
+    Scaler::new(&Affine::new(ratio(factor), ratio(offset)).expect("fits"), range.0, range.1)
 }
 
 const U16: (i128, i128) = (0, 0xFFFF);
@@ -19,47 +15,16 @@ const U64: (i128, i128) = (0, u64::MAX as i128);
 #[test]
 fn the_cheapest_exact_path_is_chosen() {
     assert_eq!(scaler("1", "0", I64).path, Path::Identity);
-    assert_eq!(
-        scaler("1", "-40", U16).path,
-        Path::Product {
-            factor: 1,
-            offset: -40,
-            reciprocal: 1.0
-        }
-    );
-    assert_eq!(
-        scaler("1/256", "3", U16).path,
-        Path::Product {
-            factor: 1,
-            offset: 768,
-            reciprocal: 1.0 / 256.0
-        }
-    );
-    assert_eq!(
-        scaler("0.05", "-273.15", U16).path,
-        Path::Quotient {
-            factor: 1,
-            offset: -5463,
-            divisor: 20.0
-        }
-    );
+    assert_eq!(scaler("1", "-40", U16).path, Path::Product { factor: 1, offset: -40, reciprocal: 1.0 });
+    assert_eq!(scaler("1/256", "3", U16).path, Path::Product { factor: 1, offset: 768, reciprocal: 1.0 / 256.0 });
+    assert_eq!(scaler("0.05", "-273.15", U16).path, Path::Quotient { factor: 1, offset: -5463, divisor: 20.0 });
     // The conversion of a 64-bit numerator rounds, and a division would round again.
     assert_eq!(scaler("0.1", "0", I64).path, Path::Wide);
-    assert_eq!(
-        scaler("0.1", "0", (0, 1 << 53)).path,
-        Path::Quotient {
-            factor: 1,
-            offset: 0,
-            divisor: 10.0
-        }
-    );
+    assert_eq!(scaler("0.1", "0", (0, 1 << 53)).path, Path::Quotient { factor: 1, offset: 0, divisor: 10.0 });
     assert_eq!(scaler("0.1", "0", (0, (1 << 53) + 1)).path, Path::Wide);
     // The numerator of 2^63 / 2 does not fit, and neither does its product on the way to a sum that would.
     assert_eq!(scaler("1.5", "0", I64).path, Path::Wide);
-    assert_eq!(
-        scaler("2", "-9223372036854775807", (0, i64::MAX.into())).path,
-        Path::Wide
-    );
+    assert_eq!(scaler("2", "-9223372036854775807", (0, i64::MAX.into())).path, Path::Wide);
     assert_eq!(scaler("1e-20", "0", U16).path, Path::Wide);
     assert_eq!(scaler("1e20", "0", U16).path, Path::Wide);
     assert_eq!(scaler("0.1", "0", (9, 8)).path, Path::Wide);
@@ -96,15 +61,7 @@ fn every_path_agrees_with_the_formula_inside_and_outside_its_range() {
         ("-1e20", "0.1"),
         ("-1/3", "5"),
     ] {
-        for range in [
-            U16,
-            I64,
-            U64,
-            (-5, 5),
-            (9, 8),
-            (1 << 70, 1 << 71),
-            (i128::MIN, i128::MAX),
-        ] {
+        for range in [U16, I64, U64, (-5, 5), (9, 8), (1 << 70, 1 << 71), (i128::MIN, i128::MAX)] {
             let scaler = scaler(factor, offset, range);
             for raw in edges.into_iter().flat_map(|raw| [raw, -raw]) {
                 let expected = scaler.affine().value(raw).to_bits();

@@ -36,20 +36,9 @@ fn wider_raw_values_come_back() {
     for _ in 0..10_000 {
         for (factor, offset) in FORMULAS {
             let (formula, raw) = (affine(factor, offset), random.raw());
-            let range = if raw < 0 {
-                (i64::MIN.into(), i64::MAX.into())
-            } else {
-                (0, u64::MAX.into())
-            };
-            let (value, found) = (
-                formula.value(raw),
-                formula.raw_nearest(formula.value(raw), range),
-            );
-            assert_eq!(
-                (found.fit, formula.value(found.raw)),
-                (Fit::Exact, value),
-                "{raw} * {factor} + {offset}"
-            );
+            let range = if raw < 0 { (i64::MIN.into(), i64::MAX.into()) } else { (0, u64::MAX.into()) };
+            let (value, found) = (formula.value(raw), formula.raw_nearest(formula.value(raw), range));
+            assert_eq!((found.fit, formula.value(found.raw)), (Fit::Exact, value), "{raw} * {factor} + {offset}");
         }
     }
 }
@@ -60,29 +49,17 @@ fn the_ends_of_64_bits_come_back() {
     let formula = affine("1", "0");
     for raw in [u64::MAX, u64::MAX - 1, u64::MAX - 1023] {
         let found = formula.raw_nearest(raw as f64, (0, u64::MAX.into()));
-        assert_eq!(
-            (found.fit, formula.value(found.raw)),
-            (Fit::Exact, raw as f64)
-        );
+        assert_eq!((found.fit, formula.value(found.raw)), (Fit::Exact, raw as f64));
     }
     let found = formula.raw_nearest(2f64.powi(64).next_up(), (0, u64::MAX.into()));
     assert_eq!((found.fit, found.raw), (Fit::OutOfRange, u64::MAX.into()));
 }
 
 /// Every raw value of a small range looked at, with exact distances.
-fn nearest_by_search(
-    exact: &ExactFormula,
-    wanted: &BigRational,
-    range: (i128, i128),
-) -> (BigRational, Vec<i128>) {
+fn nearest_by_search(exact: &ExactFormula, wanted: &BigRational, range: (i128, i128)) -> (BigRational, Vec<i128>) {
     let distance = |raw: i128| (exact.at(raw) - wanted).abs();
-    let least = (range.0..=range.1)
-        .map(distance)
-        .min()
-        .expect("a range with raw values");
-    let nearest = (range.0..=range.1)
-        .filter(|raw| distance(*raw) == least)
-        .collect();
+    let least = (range.0..=range.1).map(distance).min().expect("a range with raw values");
+    let nearest = (range.0..=range.1).filter(|raw| distance(*raw) == least).collect();
     (least, nearest)
 }
 
@@ -96,8 +73,7 @@ fn unreached_values_get_the_nearest_raw_value() {
             let range = (-5, 7);
             // From a little below the range to a little above it.
             let twentieths = i128::from(random.below(340)) - 140;
-            let wanted = exact.at(0)
-                + (exact.at(1) - exact.at(0)) * BigRational::new(twentieths.into(), 20.into());
+            let wanted = exact.at(0) + (exact.at(1) - exact.at(0)) * BigRational::new(twentieths.into(), 20.into());
             let Some(ratio) = to_ratio(&wanted) else {
                 continue;
             };
@@ -126,18 +102,12 @@ fn unreached_values_get_the_nearest_raw_value() {
             seen[found.fit as usize] += 1;
         }
     }
-    assert!(
-        seen.iter().all(|count| *count > 200),
-        "every kind of answer was met: {seen:?}"
-    );
+    assert!(seen.iter().all(|count| *count > 200), "every kind of answer was met: {seen:?}");
 }
 
 fn to_ratio(exact: &BigRational) -> Option<Ratio> {
     let exact = BigRational::new(exact.numer().clone(), exact.denom().clone());
-    Ratio::new(
-        exact.numer().try_into().ok()?,
-        exact.denom().try_into().ok()?,
-    )
+    Ratio::new(exact.numer().try_into().ok()?, exact.denom().try_into().ok()?)
 }
 
 #[test]
@@ -169,25 +139,14 @@ fn exact_values_are_exact() {
     let mut random = Random(24);
     for _ in 0..5_000 {
         for (factor, offset) in FORMULAS {
-            let (formula, exact, raw) = (
-                affine(factor, offset),
-                ExactFormula::new(factor, offset),
-                random.raw(),
-            );
+            let (formula, exact, raw) = (affine(factor, offset), ExactFormula::new(factor, offset), random.raw());
             let Some(value) = formula.exact(raw) else {
-                assert!(
-                    to_ratio(&exact.at(raw)).is_none(),
-                    "{raw} * {factor} + {offset} fits"
-                );
+                assert!(to_ratio(&exact.at(raw)).is_none(), "{raw} * {factor} + {offset} fits");
                 continue;
             };
             assert_eq!(exactly_ratio(&value), exact.at(raw).reduced());
             let found = formula.raw_for_ratio(&value, (i64::MIN.into(), u64::MAX.into()));
-            assert_eq!(
-                (found.raw, found.fit),
-                (raw, Fit::Exact),
-                "{raw} * {factor} + {offset}"
-            );
+            assert_eq!((found.raw, found.fit), (raw, Fit::Exact), "{raw} * {factor} + {offset}");
         }
     }
 }
@@ -195,30 +154,14 @@ fn exact_values_are_exact() {
 #[test]
 fn half_precision_raw_values_come_back() {
     let half = Encoding::new(NumberKind::Float, 16).expect("a float");
-    for (factor, offset) in [
-        ("1", "0"),
-        ("0.1", "0"),
-        ("-0.05", "0"),
-        ("9/5", "32"),
-        ("0.01", "-327.68"),
-    ] {
+    for (factor, offset) in [("1", "0"), ("0.1", "0"), ("-0.05", "0"), ("9/5", "32"), ("0.01", "-327.68")] {
         let formula = affine(factor, offset);
         for bits in (0..=0xFFFFu64).filter(|bits| bits & 0x7C00 != 0x7C00) {
-            let Ok(Number::Float(raw)) = half.number(bits) else {
-                panic!("a float reads as a float")
-            };
+            let Ok(Number::Float(raw)) = half.number(bits) else { panic!("a float reads as a float") };
             let value = formula.value_of_float(raw);
-            let back = half
-                .float_bits(formula.raw_float_nearest(value))
-                .expect("it was a half");
-            let Ok(Number::Float(again)) = half.number(back.bits) else {
-                panic!("a float reads as a float")
-            };
-            assert_eq!(
-                formula.value_of_float(again),
-                value,
-                "{raw} * {factor} + {offset}"
-            );
+            let back = half.float_bits(formula.raw_float_nearest(value)).expect("it was a half");
+            let Ok(Number::Float(again)) = half.number(back.bits) else { panic!("a float reads as a float") };
+            assert_eq!(formula.value_of_float(again), value, "{raw} * {factor} + {offset}");
         }
     }
 }

@@ -1,8 +1,6 @@
 //! Bit packing and number formats as published, each value with its source.
 
-use wirelore_bits::{
-    BitPosition, ByteOrder, Encoding, Extractor, Field, Number, NumberKind, Place,
-};
+use wirelore_bits::{BitPosition, ByteOrder, Encoding, Extractor, Field, Number, NumberKind, Place};
 
 const PACKING: [u8; 8] = [0x12, 0x34, 0x56, 0x78, 0x9A, 0xBC, 0xDE, 0xF0];
 
@@ -11,11 +9,7 @@ fn check_packing(place: Place, raw: u64, signed: i128) {
     let extractor = Extractor::new(&Field::from(place));
     assert_eq!(extractor.extract(&PACKING), Some(raw), "{place:?}");
     let encoding = Encoding::new(NumberKind::Signed, place.width()).expect("a width");
-    assert_eq!(
-        encoding.number(raw),
-        Ok(Number::Integer(signed)),
-        "{place:?}"
-    );
+    assert_eq!(encoding.number(raw), Ok(Number::Integer(signed)), "{place:?}");
     assert_eq!(encoding.bits(Number::Integer(signed)), Ok(raw), "{place:?}");
     let mut empty = [0; 8];
     assert_eq!(extractor.insert(&mut empty, raw), Ok(()));
@@ -35,12 +29,7 @@ fn bit_packing() {
         ((0, 0), 32, 0x7856_3412, 2_018_915_346),
         ((2, 4), 17, 0x1_A785, -22651),
         ((7, 5), 3, 0x7, -1),
-        (
-            (0, 0),
-            64,
-            0xF0DE_BC9A_7856_3412,
-            -1_090_226_688_147_180_526,
-        ),
+        ((0, 0), 64, 0xF0DE_BC9A_7856_3412, -1_090_226_688_147_180_526),
         ((0, 7), 1, 0x0, 0),
         ((4, 7), 2, 0x1, 1),
     ];
@@ -67,8 +56,7 @@ fn bit_packing() {
     ];
     for ((byte, bit), width, raw, signed) in motorola {
         check_packing(
-            Place::from_msb(BitPosition::new(byte, bit), width, ByteOrder::Motorola)
-                .expect("a place"),
+            Place::from_msb(BitPosition::new(byte, bit), width, ByteOrder::Motorola).expect("a place"),
             raw,
             signed,
         );
@@ -131,16 +119,10 @@ fn ieee_floats() {
     ];
     for (width, bits, value) in floats {
         let encoding = Encoding::new(NumberKind::Float, width).expect("a float");
-        let Ok(Number::Float(read)) = encoding.number(bits) else {
-            panic!("a float reads as a float")
-        };
+        let Ok(Number::Float(read)) = encoding.number(bits) else { panic!("a float reads as a float") };
         assert_eq!(read.to_bits(), f64::to_bits(value), "{width} bits {bits:X}");
         let written = encoding.float_bits(value).expect("in reach");
-        assert_eq!(
-            (written.bits, written.exact),
-            (bits, true),
-            "{width} bits {bits:X}"
-        );
+        assert_eq!((written.bits, written.exact), (bits, true), "{width} bits {bits:X}");
     }
     for (width, bits) in [(16, 0x7E00), (32, 0x7FC0_0000), (64, 0x7FF8_0000_0000_0000)] {
         let encoding = Encoding::new(NumberKind::Float, width).expect("a float");
@@ -148,8 +130,5 @@ fn ieee_floats() {
     }
     // 25.0 in four bytes, least significant first.
     let place = Place::between(BitPosition::new(3, 7), BitPosition::new(0, 0)).expect("a place");
-    assert_eq!(
-        Extractor::new(&Field::from(place)).extract(&[0x00, 0x00, 0xC8, 0x41]),
-        Some(0x41C8_0000)
-    );
+    assert_eq!(Extractor::new(&Field::from(place)).extract(&[0x00, 0x00, 0xC8, 0x41]), Some(0x41C8_0000));
 }

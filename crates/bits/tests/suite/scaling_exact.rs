@@ -12,15 +12,8 @@ fn check_16_bit(formulas: &[(&str, &str)]) {
         let scaler = Scaler::new(&formula, *ALL_16_BIT.start(), *ALL_16_BIT.end());
         for raw in ALL_16_BIT {
             let value = formula.value(raw);
-            assert!(
-                is_nearest(value, &exact.at(raw)),
-                "{raw} * {factor} + {offset} gave {value}"
-            );
-            assert_eq!(
-                scaler.value(raw as i64).to_bits(),
-                value.to_bits(),
-                "{raw} * {factor} + {offset}"
-            );
+            assert!(is_nearest(value, &exact.at(raw)), "{raw} * {factor} + {offset} gave {value}");
+            assert_eq!(scaler.value(raw as i64).to_bits(), value.to_bits(), "{raw} * {factor} + {offset}");
         }
     }
 }
@@ -47,9 +40,7 @@ fn decimal_text_read_as_a_double_agrees() {
     ] {
         let formula = affine(factor, offset);
         for raw in 0..=0xFFFF {
-            let expected: f64 = format!("{}e-3", raw * thousandths + start)
-                .parse()
-                .expect("a number");
+            let expected: f64 = format!("{}e-3", raw * thousandths + start).parse().expect("a number");
             assert_eq!(formula.value(raw), expected, "{raw} * {factor} + {offset}");
         }
     }
@@ -58,10 +49,8 @@ fn decimal_text_read_as_a_double_agrees() {
 #[test]
 fn a_million_wider_raw_values() {
     let mut random = Random(11);
-    let exact: Vec<_> = FORMULAS
-        .iter()
-        .map(|(factor, offset)| (affine(factor, offset), ExactFormula::new(factor, offset)))
-        .collect();
+    let exact: Vec<_> =
+        FORMULAS.iter().map(|(factor, offset)| (affine(factor, offset), ExactFormula::new(factor, offset))).collect();
     for _ in 0..40_000 {
         for (index, (formula, exact)) in exact.iter().enumerate() {
             let raw = random.raw();
@@ -92,17 +81,9 @@ fn random_factors_and_offsets() {
 /// One value, by the formula itself and by scalers for ranges that do and do not hold the raw value.
 fn check_value(formula: &Affine, exact: &ExactFormula, raw: i128, (factor, offset): (&str, &str)) {
     let value = formula.value(raw);
-    assert!(
-        is_nearest(value, &exact.at(raw)),
-        "{raw} * {factor} + {offset} gave {value}"
-    );
-    for (low, high) in [
-        (0, u64::MAX.into()),
-        (i64::MIN.into(), i64::MAX.into()),
-        (raw - 3, raw + 9),
-        (-7, 7),
-        (5, -5),
-    ] {
+    assert!(is_nearest(value, &exact.at(raw)), "{raw} * {factor} + {offset} gave {value}");
+    for (low, high) in [(0, u64::MAX.into()), (i64::MIN.into(), i64::MAX.into()), (raw - 3, raw + 9), (-7, 7), (5, -5)]
+    {
         let scaler = Scaler::new(formula, low, high);
         assert_eq!(
             scaler.value_of(raw).to_bits(),
@@ -127,9 +108,8 @@ fn plain_arithmetic_would_be_wrong() {
         (0.125, 0.0, 0),
     ] {
         let formula = affine(&format!("{factor}"), &format!("{offset}"));
-        let wrong = (0..=0xFFFFu16)
-            .filter(|raw| f64::from(*raw) * factor + offset != formula.value((*raw).into()))
-            .count();
+        let wrong =
+            (0..=0xFFFFu16).filter(|raw| f64::from(*raw) * factor + offset != formula.value((*raw).into())).count();
         assert_eq!(
             (wrong * 1000 + 32_768) / 65_536,
             per_mille,
@@ -144,15 +124,10 @@ fn every_half_precision_raw_value() {
     for (factor, offset) in FORMULAS {
         let (formula, exact) = (affine(factor, offset), ExactFormula::new(factor, offset));
         for bits in 0..=0xFFFF {
-            let Ok(Number::Float(raw)) = half.number(bits) else {
-                panic!("a float reads as a float")
-            };
+            let Ok(Number::Float(raw)) = half.number(bits) else { panic!("a float reads as a float") };
             let value = formula.value_of_float(raw);
             if raw.is_finite() {
-                assert!(
-                    is_nearest(value, &exact.at_float(raw)),
-                    "{raw} * {factor} + {offset} gave {value}"
-                );
+                assert!(is_nearest(value, &exact.at_float(raw)), "{raw} * {factor} + {offset} gave {value}");
             } else {
                 assert_eq!(value.is_nan(), raw.is_nan());
                 assert_eq!(value.is_infinite(), raw.is_infinite());
@@ -164,23 +139,15 @@ fn every_half_precision_raw_value() {
 #[test]
 fn any_double_as_raw_value() {
     let mut random = Random(13);
-    let exact: Vec<_> = FORMULAS
-        .iter()
-        .map(|(factor, offset)| (affine(factor, offset), ExactFormula::new(factor, offset)))
-        .collect();
+    let exact: Vec<_> =
+        FORMULAS.iter().map(|(factor, offset)| (affine(factor, offset), ExactFormula::new(factor, offset))).collect();
     for _ in 0..4_000 {
         for (formula, exact) in &exact {
             // Any exponent at all, and one near 0 where the offset matters.
             let near = (random.next() as i64) as f64 * 2f64.powi(-(random.below(80) as i32));
-            for raw in [f64::from_bits(random.next()), near]
-                .into_iter()
-                .filter(|raw| raw.is_finite())
-            {
+            for raw in [f64::from_bits(random.next()), near].into_iter().filter(|raw| raw.is_finite()) {
                 let value = formula.value_of_float(raw);
-                assert!(
-                    is_nearest(value, &exact.at_float(raw)),
-                    "{raw:e} through {formula:?} gave {value:e}"
-                );
+                assert!(is_nearest(value, &exact.at_float(raw)), "{raw:e} through {formula:?} gave {value:e}");
             }
         }
     }
@@ -191,16 +158,8 @@ fn any_double_as_raw_value() {
 fn the_judge_judges() {
     let (third, tie) = (exactly("1/3"), exactly("9007199254740993"));
     assert!(is_nearest(1.0 / 3.0, &third));
-    assert!(
-        !is_nearest((1.0f64 / 3.0).next_up(), &third)
-            && !is_nearest((1.0f64 / 3.0).next_down(), &third)
-    );
-    assert!(
-        is_nearest(9_007_199_254_740_992.0, &tie) && !is_nearest(9_007_199_254_740_994.0, &tie)
-    );
-    assert!(
-        is_nearest(f64::INFINITY, &exactly("1.8e308"))
-            && !is_nearest(f64::INFINITY, &exactly("1.79e308"))
-    );
+    assert!(!is_nearest((1.0f64 / 3.0).next_up(), &third) && !is_nearest((1.0f64 / 3.0).next_down(), &third));
+    assert!(is_nearest(9_007_199_254_740_992.0, &tie) && !is_nearest(9_007_199_254_740_994.0, &tie));
+    assert!(is_nearest(f64::INFINITY, &exactly("1.8e308")) && !is_nearest(f64::INFINITY, &exactly("1.79e308")));
     assert!(is_nearest(0.0, &exactly("1e-330")) && is_nearest(5e-324, &exactly("3e-324")));
 }

@@ -28,11 +28,7 @@ impl Random {
     /// A raw value of 1 to 64 bits with or without a sign, small and large ones alike.
     pub(crate) fn raw(&mut self) -> i128 {
         let bits = self.next() >> self.below(64);
-        if self.below(2) == 0 {
-            i128::from(bits)
-        } else {
-            i128::from(bits as i64)
-        }
+        if self.below(2) == 0 { i128::from(bits) } else { i128::from(bits as i64) }
     }
 
     /// A decimal number of 1 to 18 digits, as text.
@@ -93,11 +89,7 @@ pub(crate) fn exactly(text: &str) -> BigRational {
     let digits: BigInt = format!("{whole}{fraction}").parse().expect("digits");
     let exponent = exponent.parse::<i32>().expect("an exponent") - fraction.len() as i32;
     let power = BigRational::from_integer(BigInt::from(10).pow(exponent.unsigned_abs()));
-    if exponent < 0 {
-        BigRational::from_integer(digits) / power
-    } else {
-        BigRational::from_integer(digits) * power
-    }
+    if exponent < 0 { BigRational::from_integer(digits) / power } else { BigRational::from_integer(digits) * power }
 }
 
 pub(crate) fn exactly_ratio(ratio: &Ratio) -> BigRational {
@@ -123,19 +115,13 @@ impl ExactFormula {
 
     /// The exact value of a whole raw value.
     pub(crate) fn at(&self, raw: i128) -> BigRational {
-        BigRational::new_raw(
-            &self.factor * BigInt::from(raw) + &self.offset,
-            self.denominator.clone(),
-        )
+        BigRational::new_raw(&self.factor * BigInt::from(raw) + &self.offset, self.denominator.clone())
     }
 
     /// The exact value of a finite floating-point raw value.
     pub(crate) fn at_float(&self, raw: f64) -> BigRational {
         let raw = exactly_double(raw);
-        BigRational::new_raw(
-            &self.factor * raw.numer() + &self.offset * raw.denom(),
-            &self.denominator * raw.denom(),
-        )
+        BigRational::new_raw(&self.factor * raw.numer() + &self.offset * raw.denom(), &self.denominator * raw.denom())
     }
 }
 
@@ -148,11 +134,7 @@ fn parts(value: f64) -> (BigInt, i32) {
 pub(crate) fn exactly_double(value: f64) -> BigRational {
     let (significand, exponent) = parts(value);
     let power = BigInt::from(1) << exponent.unsigned_abs();
-    if exponent < 0 {
-        BigRational::new_raw(significand, power)
-    } else {
-        BigRational::from_integer(significand * power)
-    }
+    if exponent < 0 { BigRational::new_raw(significand, power) } else { BigRational::from_integer(significand * power) }
 }
 
 /// How `exact` compares with the number half way between two neighbouring doubles.
@@ -175,8 +157,7 @@ pub(crate) fn is_nearest(value: f64, exact: &BigRational) -> bool {
     if value.is_infinite() {
         let largest = BigInt::from((1u64 << 53) - 1) << 971u32;
         let limit = largest + (BigInt::from(1) << 970u32);
-        return exact.is_negative() == (value < 0.0)
-            && exact.numer().abs() >= limit * exact.denom();
+        return exact.is_negative() == (value < 0.0) && exact.numer().abs() >= limit * exact.denom();
     }
     if exact.is_zero() {
         return value == 0.0;

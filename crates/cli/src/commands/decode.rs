@@ -49,13 +49,16 @@ pub(crate) fn run(arguments: &DecodeArguments) -> Result<Outcome, Failure> {
     let notes = match (arguments.shape, form) {
         (Shape::Grid, _) => {
             let wanted = |frame, signal| selection.wants(frame, signal);
-            let mut sink = GridSink::new(&database, &decoder, wanted, (form, arguments.times, every_ns), &mut destination);
+            let mut sink =
+                GridSink::new(&database, &decoder, wanted, (form, arguments.times, every_ns), &mut destination);
             run.logs(&mut sink)?;
             sink.finish().map_err(|reason| Failure::writing(run.output_name(), reason))?;
             sink.notes(&database)
         }
         (Shape::Long, ValueForm::Csv) => run.long(Csv::new(&database, &decoder), &mut destination)?,
-        (Shape::Long, ValueForm::Jsonl) => run.long(Jsonl::new(&database, &decoder, arguments.times), &mut destination)?,
+        (Shape::Long, ValueForm::Jsonl) => {
+            run.long(Jsonl::new(&database, &decoder, arguments.times), &mut destination)?
+        }
         (Shape::Long, ValueForm::Table) => run.long(Table::new(&database, &decoder), &mut destination)?,
     };
     destination.finish()?;
@@ -85,10 +88,11 @@ impl Run<'_> {
             let mut recording = open(name, &self.log_options)?;
             let progress = Progress::new(recording.size(), self.arguments.quiet);
             loop {
-                let more = self.session.advance(&mut recording, sink, FRAMES_BETWEEN_LOOKS).map_err(|error| match error {
-                    SessionError::Sink(reason) => Failure::writing(self.output_name(), reason),
-                    other => Failure::Session(other),
-                })?;
+                let more =
+                    self.session.advance(&mut recording, sink, FRAMES_BETWEEN_LOOKS).map_err(|error| match error {
+                        SessionError::Sink(reason) => Failure::writing(self.output_name(), reason),
+                        other => Failure::Session(other),
+                    })?;
                 progress.at(recording.bytes_read());
                 self.tell_bindings();
                 if !more {
@@ -188,23 +192,28 @@ fn form_of(arguments: &DecodeArguments) -> Result<ValueForm, Failure> {
 fn every_ns(arguments: &DecodeArguments) -> Result<i64, Failure> {
     match (arguments.shape, &arguments.every) {
         (Shape::Grid, Some(text)) => match parse_time_ns("--every", text)? {
-            0 => Err(Failure::Usage("--every 0 makes a grid without end; give the distance of two lines, such as 100ms".to_owned())),
+            0 => Err(Failure::Usage(
+                "--every 0 makes a grid without end; give the distance of two lines, such as 100ms".to_owned(),
+            )),
             every_ns => Ok(every_ns),
         },
-        (Shape::Grid, None) => Err(Failure::Usage("--shape grid needs the distance of two lines, such as --every 100ms".to_owned())),
+        (Shape::Grid, None) => {
+            Err(Failure::Usage("--shape grid needs the distance of two lines, such as --every 100ms".to_owned()))
+        }
         (Shape::Long, Some(_)) => Err(Failure::Usage("--every goes with --shape grid".to_owned())),
         (Shape::Long, None) => Ok(0),
     }
 }
 
 fn log_options(arguments: &DecodeArguments) -> Result<wirelore_log::Options, Failure> {
-    let mut options = wirelore_log::Options::default();
-    options.columns = arguments.columns.as_deref().map(ColumnMap::parse).transpose()?;
-    options.line = arguments.line.as_deref().map(LinePattern::parse).transpose()?;
-    if arguments.swapped_identifiers {
-        options.identifiers = IdentifierOrder::Swapped;
-    }
-    Ok(options)
+    let identifiers =
+        if arguments.swapped_identifiers { IdentifierOrder::Swapped } else { IdentifierOrder::AsPublished };
+    Ok(wirelore_log::Options {
+        columns: arguments.columns.as_deref().map(ColumnMap::parse).transpose()?,
+        line: arguments.line.as_deref().map(LinePattern::parse).transpose()?,
+        identifiers,
+        ..Default::default()
+    })
 }
 
 fn session_options(arguments: &DecodeArguments) -> Result<Options, Failure> {

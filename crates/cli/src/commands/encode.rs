@@ -28,7 +28,12 @@ pub(crate) fn run(arguments: &EncodeArguments) -> Result<Outcome, Failure> {
     destination.finish()?;
 
     let frame = &database.frames[id.index()];
-    eprintln!("{} on {}, {}", frame.label.name, appearance_text(&database, &frame.seen_on[0]), bytes(encoded.payload.len()));
+    eprintln!(
+        "{} on {}, {}",
+        frame.label.name,
+        appearance_text(&database, &frame.seen_on[0]),
+        bytes(encoded.payload.len())
+    );
     for note in &encoded.notes {
         eprintln!("{note}");
     }

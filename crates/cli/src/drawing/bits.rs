@@ -16,7 +16,10 @@ enum Mark {
     Unknown,
     /// A signal that stands outside the page which is drawn.
     Elsewhere,
-    Signal { letter: String, most_significant: bool },
+    Signal {
+        letter: String,
+        most_significant: bool,
+    },
 }
 
 /// Draws the signals of a page; bits of signals that are there beside them show as taken.

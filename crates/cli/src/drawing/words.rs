@@ -4,8 +4,8 @@ use std::fmt::Write;
 
 use wirelore_bits::{Affine, ByteOrder, NumberKind, Place, Ratio};
 use wirelore_model::{
-    Appearance, ByteSpan, Content, Database, EcuId, Frame, Identifier, Label, LengthRange, Nanoseconds, Period, RawSpan,
-    RawValue, Role, Scaling, Sending, Signal, Test,
+    Appearance, ByteSpan, Content, Database, EcuId, Frame, Identifier, Label, LengthRange, Nanoseconds, Period,
+    RawSpan, RawValue, Role, Scaling, Sending, Signal, Test,
 };
 
 /// A name and its title.
@@ -110,7 +110,8 @@ pub(crate) fn length_text(length: LengthRange) -> String {
 
 /// When a frame is sent, in the order of the language.
 pub(crate) fn sending_text(database: &Database, frame: &Frame) -> Vec<String> {
-    let Sending { every, faster, on_change, on_request, apart_at_least, apart_at_most, jitter, timeout } = &frame.sending;
+    let Sending { every, faster, on_change, on_request, apart_at_least, apart_at_most, jitter, timeout } =
+        &frame.sending;
     let mut parts = Vec::new();
     if let Some(faster) = faster {
         parts.push(format!("every {} while {}", period_text(faster.every), test_text(database, frame, &faster.test)));
@@ -143,7 +144,7 @@ fn period_text(period: Period) -> String {
 fn time_text(time: Nanoseconds) -> String {
     let ns = time.0;
     let units = [(1_000_000_000, "s"), (1_000_000, "ms"), (1_000, "us")];
-    match units.iter().find(|(scale, _)| ns >= *scale && ns % scale == 0) {
+    match units.iter().find(|(scale, _)| ns >= *scale && ns.is_multiple_of(*scale)) {
         Some((scale, unit)) => format!("{} {unit}", ns / scale),
         None => format!("{ns} ns"),
     }
@@ -174,7 +175,11 @@ fn one_place(place: &Place) -> String {
         return format!("bit {}.{}", msb.byte, msb.bit);
     }
     if msb.bit == 7 && lsb.bit == 0 {
-        return if msb.byte == lsb.byte { format!("byte {}", msb.byte) } else { format!("bytes {}..{}", msb.byte, lsb.byte) };
+        return if msb.byte == lsb.byte {
+            format!("byte {}", msb.byte)
+        } else {
+            format!("bytes {}..{}", msb.byte, lsb.byte)
+        };
     }
     format!("bits {}.{}..{}.{}", msb.byte, msb.bit, lsb.byte, lsb.bit)
 }
@@ -288,7 +293,12 @@ pub(super) fn signal_details(database: &Database, signal: &Signal) -> Vec<String
     }
     lines.extend(reach_text(signal));
     if let Some(range) = &signal.range {
-        lines.push(format!("stated range {} to {}{}; what is outside is reported", range.low, range.high, unit_suffix(signal)));
+        lines.push(format!(
+            "stated range {} to {}{}; what is outside is reported",
+            range.low,
+            range.high,
+            unit_suffix(signal)
+        ));
     }
     lines.extend(remarks(database, signal));
     lines

@@ -55,7 +55,9 @@ pub(crate) fn push_state(reading: &Reading<'_>, verdict: Option<Verdict>, to: &m
         Some(Verdict::Counter(CounterVerdict::Jumped { by })) => part(&format!("count jumped by {by}")),
         Some(Verdict::Counter(CounterVerdict::OutsideRange)) => part("not a count"),
         Some(Verdict::Checksum(ChecksumVerdict::Right)) => part("checksum right"),
-        Some(Verdict::Checksum(ChecksumVerdict::Wrong { expected, .. })) => part(&format!("checksum wrong, bytes give {expected}")),
+        Some(Verdict::Checksum(ChecksumVerdict::Wrong { expected, .. })) => {
+            part(&format!("checksum wrong, bytes give {expected}"))
+        }
         _ => {}
     }
 }

@@ -17,7 +17,9 @@ pub(crate) struct Csv {
 
 impl Csv {
     pub(crate) fn new(database: &Database, decoder: &Decoder) -> Self {
-        let texts = SignalTexts::new(database, decoder, |name, unit| [format!(",{},", quoted(name)), format!(",{},", quoted(unit))]);
+        let texts = SignalTexts::new(database, decoder, |name, unit| {
+            [format!(",{},", quoted(name)), format!(",{},", quoted(unit))]
+        });
         Self {
             frames: database.frames.iter().map(|frame| format!(",{}", quoted(&frame.label.name))).collect(),
             networks: database.networks.iter().map(|network| format!(",{}", quoted(&network.label.name))).collect(),
@@ -43,7 +45,15 @@ impl Form for Csv {
         }
     }
 
-    fn line(&mut self, shared: &[u8], frame: FrameId, signal: SignalId, reading: &Reading<'_>, verdict: Option<Verdict>, to: &mut Vec<u8>) {
+    fn line(
+        &mut self,
+        shared: &[u8],
+        frame: FrameId,
+        signal: SignalId,
+        reading: &Reading<'_>,
+        verdict: Option<Verdict>,
+        to: &mut Vec<u8>,
+    ) {
         let (before, behind) = self.texts.around(frame, signal);
         to.extend_from_slice(shared);
         to.extend_from_slice(before);

@@ -86,7 +86,8 @@ impl<'w, W: Write> GridSink<'w, W> {
                 let signals = (0..frame.signals.len() as u32).map(SignalId).filter(|signal| wanted(id, *signal));
                 let columns: Vec<(SignalId, usize)> = signals
                     .map(|signal| {
-                        let unit = decoder.unit(id, signal).map(|unit| format!(" [{}]", unit.as_str())).unwrap_or_default();
+                        let unit =
+                            decoder.unit(id, signal).map(|unit| format!(" [{}]", unit.as_str())).unwrap_or_default();
                         let name = &frame.signals[signal.index()].label.name;
                         let title = format!("{}.{name}{suffix}{unit}", frame.label.name);
                         (signal, grid.add_column(title, frame))
@@ -201,7 +202,10 @@ impl<'w, W: Write> GridSink<'w, W> {
             ));
         }
         if self.skipped_gaps > 0 {
-            notes.push(format!("the grid leaves out {} gaps of more than {LINES_IN_A_GAP} lines each", self.skipped_gaps));
+            notes.push(format!(
+                "the grid leaves out {} gaps of more than {LINES_IN_A_GAP} lines each",
+                self.skipped_gaps
+            ));
         }
         notes
     }
@@ -236,7 +240,8 @@ impl<W: Write> Sink for GridSink<'_, W> {
         let columns = self.first_column.get(&(event.network, event.frame));
         let column = columns.and_then(|columns| columns.iter().find(|(held, _)| *held == signal));
         let Some(&(_, column)) = column else { return };
-        let held = self.columns[column].held.get_or_insert_with(|| Held { time_ns, plain: Vec::new(), json: Vec::new() });
+        let held =
+            self.columns[column].held.get_or_insert_with(|| Held { time_ns, plain: Vec::new(), json: Vec::new() });
         held.hear(time_ns, &reading, self.form);
     }
 
@@ -248,7 +253,9 @@ impl<W: Write> Sink for GridSink<'_, W> {
 impl Column {
     /// What the column holds at a time, unless it is too old.
     fn at(&self, at_ns: i64) -> Option<&Held> {
-        self.held.as_ref().filter(|held| self.timeout_ns.is_none_or(|timeout| at_ns.saturating_sub(held.time_ns) <= timeout))
+        self.held
+            .as_ref()
+            .filter(|held| self.timeout_ns.is_none_or(|timeout| at_ns.saturating_sub(held.time_ns) <= timeout))
     }
 }
 
@@ -260,7 +267,9 @@ impl Held {
         self.json.clear();
         let is_word = reading.word.is_some() && !matches!(reading.value, Value::NoReading | Value::SensorFault);
         match form {
-            ValueForm::Csv | ValueForm::Table if is_word => self.plain.extend_from_slice(reading.word.unwrap_or("").as_bytes()),
+            ValueForm::Csv | ValueForm::Table if is_word => {
+                self.plain.extend_from_slice(reading.word.unwrap_or("").as_bytes())
+            }
             ValueForm::Csv => push_value(&reading.value, &mut self.plain),
             ValueForm::Table => {
                 push_value(&reading.value, &mut self.plain);

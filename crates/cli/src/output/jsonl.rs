@@ -26,7 +26,11 @@ impl Jsonl {
         });
         Self {
             frames: database.frames.iter().map(|frame| format!(",\"frame\":{}", string(&frame.label.name))).collect(),
-            networks: database.networks.iter().map(|network| format!(",\"network\":{}", string(&network.label.name))).collect(),
+            networks: database
+                .networks
+                .iter()
+                .map(|network| format!(",\"network\":{}", string(&network.label.name)))
+                .collect(),
             texts,
             sources: has_sources(database).then(|| SourceNames::new(database)),
             time_is_text: times == TimeBase::Clock,
@@ -50,7 +54,15 @@ impl Form for Jsonl {
         }
     }
 
-    fn line(&mut self, shared: &[u8], frame: FrameId, signal: SignalId, reading: &Reading<'_>, verdict: Option<Verdict>, to: &mut Vec<u8>) {
+    fn line(
+        &mut self,
+        shared: &[u8],
+        frame: FrameId,
+        signal: SignalId,
+        reading: &Reading<'_>,
+        verdict: Option<Verdict>,
+        to: &mut Vec<u8>,
+    ) {
         let (before, behind) = self.texts.around(frame, signal);
         to.extend_from_slice(shared);
         to.extend_from_slice(before);
@@ -68,7 +80,12 @@ impl Form for Jsonl {
 }
 
 /// Appends a time as a number, or as text where it is a date; null where the recording tells none.
-pub(crate) fn push_time(clock: Clock, (time_ns, first_ns): (Option<i64>, Option<i64>), as_text: bool, to: &mut Vec<u8>) {
+pub(crate) fn push_time(
+    clock: Clock,
+    (time_ns, first_ns): (Option<i64>, Option<i64>),
+    as_text: bool,
+    to: &mut Vec<u8>,
+) {
     if time_ns.is_none() {
         to.extend_from_slice(b"null");
     } else if as_text {

@@ -15,7 +15,15 @@ pub(crate) trait Form {
     /// Appends what all values of one frame share: time, network, frame and who sent it.
     fn shared(&self, clock: Clock, event: &Event<'_>, to: &mut Vec<u8>);
     /// Appends one line.
-    fn line(&mut self, shared: &[u8], frame: FrameId, signal: SignalId, reading: &Reading<'_>, verdict: Option<Verdict>, to: &mut Vec<u8>);
+    fn line(
+        &mut self,
+        shared: &[u8],
+        frame: FrameId,
+        signal: SignalId,
+        reading: &Reading<'_>,
+        verdict: Option<Verdict>,
+        to: &mut Vec<u8>,
+    );
 }
 
 /// Writes one line for each value.

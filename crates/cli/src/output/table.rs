@@ -26,7 +26,8 @@ impl Table {
     pub(crate) fn new(database: &Database, decoder: &Decoder) -> Self {
         let frames = || database.frames.iter().map(|frame| frame.label.name.as_str());
         let networks = || database.networks.iter().map(|network| network.label.name.as_str());
-        let signals = || database.frames.iter().flat_map(|frame| &frame.signals).map(|signal| signal.label.name.as_str());
+        let signals =
+            || database.frames.iter().flat_map(|frame| &frame.signals).map(|signal| signal.label.name.as_str());
         let units = database.frames.iter().zip((0..).map(FrameId)).flat_map(|(frame, id)| {
             let signals = (0..frame.signals.len() as u32).map(SignalId);
             signals.filter_map(move |signal| decoder.unit(id, signal)).map(|unit| unit.as_str())
@@ -75,7 +76,15 @@ impl Form for Table {
         }
     }
 
-    fn line(&mut self, shared: &[u8], frame: FrameId, signal: SignalId, reading: &Reading<'_>, verdict: Option<Verdict>, to: &mut Vec<u8>) {
+    fn line(
+        &mut self,
+        shared: &[u8],
+        frame: FrameId,
+        signal: SignalId,
+        reading: &Reading<'_>,
+        verdict: Option<Verdict>,
+        to: &mut Vec<u8>,
+    ) {
         let (before, behind) = self.texts.around(frame, signal);
         to.extend_from_slice(shared);
         to.extend_from_slice(before);

@@ -91,14 +91,7 @@ fn specials(
     against_each_other(name, &all, encoding, scope, messages);
 }
 
-fn against_words(
-    name: &str,
-    all: &[Special],
-    encoding: Encoding,
-    fit: &Fit,
-    scope: &Scope,
-    messages: &mut Messages,
-) {
+fn against_words(name: &str, all: &[Special], encoding: Encoding, fit: &Fit, scope: &Scope, messages: &mut Messages) {
     for &(span, meaning, written) in all {
         if fit.meaning_of(span, encoding).is_some_and(|word| word != meaning) {
             let text = format!("raw value {span} of `{name}` has a state word and is no reading");

@@ -132,7 +132,7 @@ fn divided(line: Line, number: Ratio) -> Option<Line> {
     Some(Line { factor: line.factor.checked_div(&number)?, offset: line.offset.checked_div(&number)? })
 }
 
-/// Whether `raw` occurs in a formula that [`line`] could reduce (so it is not too deep).
+/// Whether `raw` occurs in a formula that [`line()`] could reduce (so it is not too deep).
 fn mentions_raw(expr: &Expr) -> bool {
     let mut open = vec![expr];
     while let Some(expr) = open.pop() {

@@ -76,7 +76,8 @@ fn answers_are_those_of_the_program() {
 #[test]
 fn fences_are_of_known_kinds() {
     for Block { info, line, .. } in blocks(&read("language.md")) {
-        let known = matches!(info.as_str(), "text" | "bytes" | "message" | "lore" | "lore wrong" | "lore part") || info.ends_with(".lore");
+        let known = matches!(info.as_str(), "text" | "bytes" | "message" | "lore" | "lore wrong" | "lore part")
+            || info.ends_with(".lore");
         assert!(known, "schema/language.md, line {line}: no test looks at blocks marked `{info}`");
     }
 }
@@ -112,7 +113,11 @@ fn drawings_of_bytes_are_right() {
     let drawings: Vec<_> = blocks(&read("language.md")).into_iter().filter(|block| block.info == "bytes").collect();
     assert!(drawings.len() >= 3);
     for Block { text, line, .. } in drawings {
-        let ends = text.lines().next().and_then(|first| first.strip_prefix("bits ")?.split_once("..")).expect("a place in the first line");
+        let ends = text
+            .lines()
+            .next()
+            .and_then(|first| first.strip_prefix("bits ")?.split_once(".."))
+            .expect("a place in the first line");
         let place = Place::between(position(ends.0), position(ends.1)).expect("a place");
         assert_eq!(text, drawn(&place), "schema/language.md, line {line}");
     }

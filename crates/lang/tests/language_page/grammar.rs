@@ -40,7 +40,11 @@ fn tokens(grammar: &str) -> Vec<Token> {
                 name.len()
             }
             c => {
-                assert!("=;,|-()[]{}".contains(c), "`{c}` is no sign of the notation: {}", rest.lines().next().unwrap_or(""));
+                assert!(
+                    "=;,|-()[]{}".contains(c),
+                    "`{c}` is no sign of the notation: {}",
+                    rest.lines().next().unwrap_or("")
+                );
                 found.push(Token::Sign(c));
                 1
             }
@@ -117,12 +121,18 @@ fn every_keyword_occurs_in_an_example() {
     let grammar = read("lore.ebnf");
     let items = grammar.find("files and items").expect("the heading behind the tokens");
     let start = items + grammar[items..].find("*)").expect("the heading is a comment") + 2;
-    let examples: String = right_texts().lines().map(|line| line.split('#').next().unwrap_or("").to_owned() + "\n").collect();
+    let examples: String =
+        right_texts().lines().map(|line| line.split('#').next().unwrap_or("").to_owned() + "\n").collect();
     let words: BTreeSet<&str> = examples.split(|c: char| !c.is_alphanumeric() && c != '_' && c != '/').collect();
-    let keywords = definitions(&grammar[start..]).into_iter().flat_map(|(_, body)| body).filter_map(|token| match token {
-        Token::Terminal(text) if text.chars().all(|c| c.is_alphanumeric() || c == '_' || c == '/') && text != "/" => Some(text),
-        _ => None,
-    });
+    let keywords =
+        definitions(&grammar[start..]).into_iter().flat_map(|(_, body)| body).filter_map(|token| match token {
+            Token::Terminal(text)
+                if text.chars().all(|c| c.is_alphanumeric() || c == '_' || c == '/') && text != "/" =>
+            {
+                Some(text)
+            }
+            _ => None,
+        });
     let keywords: BTreeSet<_> = keywords.collect();
     assert!(keywords.len() > 80, "only {} keywords found in the grammar", keywords.len());
     let missing: Vec<_> = keywords.iter().filter(|keyword| !words.contains(keyword.as_str())).collect();

@@ -42,7 +42,8 @@ fn units_are_those_of_the_model() {
 
 /// A unit and its other spellings; nothing for the plain number, which is never written.
 fn with_spellings(unit: wirelore_model::unit::KnownUnit) -> Option<String> {
-    let mut spellings: Vec<_> = symbols().iter().filter(|text| recognise(text).is_some_and(|found| found.unit == unit)).collect();
+    let mut spellings: Vec<_> =
+        symbols().iter().filter(|text| recognise(text).is_some_and(|found| found.unit == unit)).collect();
     let symbol = spellings.iter().position(|text| **text == unit.symbol())?;
     let symbol = spellings.remove(symbol);
     assert_eq!(Unit::known(symbol), Some(unit.into()));
@@ -56,7 +57,8 @@ fn rules_are_those_of_the_code() {
     let mut table = String::from("| rule | grade | what it says |\n| --- | --- | --- |\n");
     for rule in Rule::ALL {
         let (name, level, summary) = (rule.name(), rule.level().word(), rule.page().summary);
-        writeln!(table, "| [`{name}`](../crates/lang/rules/{name}.md) | {level} | {summary} |").expect("a string takes everything");
+        writeln!(table, "| [`{name}`](../crates/lang/rules/{name}.md) | {level} | {summary} |")
+            .expect("a string takes everything");
     }
     assert_table("rules", &table);
 }
@@ -85,7 +87,15 @@ fn checksums_are_those_of_the_core() {
         let hex = |value: u64| format!("0x{value:0digits$X}");
         let reflected = if of.refin && of.refout { "yes" } else { "no" };
         let check = crc.checksum(b"123456789");
-        let cells = [of.width.to_string(), published.into(), hex(of.poly), hex(of.init), reflected.into(), hex(of.xorout), hex(check)];
+        let cells = [
+            of.width.to_string(),
+            published.into(),
+            hex(of.poly),
+            hex(of.init),
+            reflected.into(),
+            hex(of.xorout),
+            hex(check),
+        ];
         let wanted = row(name, &cells);
         assert!(page.contains(&wanted), "schema/language.md lacks the row\n{wanted}");
     }

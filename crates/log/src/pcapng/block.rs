@@ -20,8 +20,7 @@ pub(super) mod kind {
     /// Enhanced Packet Block.
     pub(crate) const PACKET: u32 = 6;
     /// Published blocks that hold no packet: name resolution, statistics, journal, secrets, custom (two).
-    pub(crate) const PUBLISHED_AND_PASSED_OVER: [u32; 6] =
-        [4, STATISTICS, 9, 10, 0x0000_0BAD, 0x4000_0BAD];
+    pub(crate) const PUBLISHED_AND_PASSED_OVER: [u32; 6] = [4, STATISTICS, 9, 10, 0x0000_0BAD, 0x4000_0BAD];
 }
 
 /// Type, length, and the length again at the end.
@@ -65,19 +64,11 @@ impl Envelope {
             _ => return Err(Implausible::NoSection),
         };
         let [kind, length] = [0, 4].map(|at| order.u32_at(bytes, at).unwrap_or_default());
-        let least = if kind == kind::SECTION {
-            SECTION_BYTES_MIN
-        } else {
-            ENVELOPE_BYTES as u32
-        };
+        let least = if kind == kind::SECTION { SECTION_BYTES_MIN } else { ENVELOPE_BYTES as u32 };
         if length < least || length % 4 != 0 || length > BLOCK_BYTES_MAX {
             return Err(Implausible::BlockLength(length));
         }
-        Ok(Self {
-            kind,
-            order,
-            total_bytes: length as usize,
-        })
+        Ok(Self { kind, order, total_bytes: length as usize })
     }
 
     /// Compares the length at the end of the whole block with the one at its start.
@@ -86,10 +77,7 @@ impl Envelope {
         let start = self.total_bytes as u32;
         match self.order.u32_at(bytes, self.total_bytes - 4) {
             Some(end) if end == start => Ok(self),
-            end => Err(Implausible::BlockTrailer {
-                start,
-                end: end.unwrap_or_default(),
-            }),
+            end => Err(Implausible::BlockTrailer { start, end: end.unwrap_or_default() }),
         }
     }
 
@@ -102,10 +90,8 @@ impl Envelope {
     /// Whether the block would be believed after damage.
     pub(super) fn is_likely(self) -> bool {
         use kind::{INTERFACE, OLD_PACKET, PACKET, SECTION, SIMPLE_PACKET, STATISTICS};
-        matches!(
-            self.kind,
-            SECTION | INTERFACE | OLD_PACKET | SIMPLE_PACKET | STATISTICS | PACKET
-        ) && (ENVELOPE_BYTES + 4..=LIKELY_BYTES_MAX).contains(&self.total_bytes)
+        matches!(self.kind, SECTION | INTERFACE | OLD_PACKET | SIMPLE_PACKET | STATISTICS | PACKET)
+            && (ENVELOPE_BYTES + 4..=LIKELY_BYTES_MAX).contains(&self.total_bytes)
     }
 }
 
@@ -136,16 +122,12 @@ impl PacketBody {
     fn timed(body: &[u8], order: ByteOrder, interface: Option<u32>) -> Result<Self, Flaw<'static>> {
         const DATA_AT: usize = 20;
         let room = body.len().saturating_sub(DATA_AT);
-        let [high, low, captured, original] =
-            [4, 8, 12, 16].map(|at| order.u32_at(body, at).unwrap_or_default());
+        let [high, low, captured, original] = [4, 8, 12, 16].map(|at| order.u32_at(body, at).unwrap_or_default());
         let Some(interface) = interface.filter(|_| body.len() >= DATA_AT) else {
             return Err(Flaw::PacketShort(body.len()));
         };
         if captured as usize > room {
-            return Err(Flaw::PacketLength {
-                told: captured,
-                room,
-            });
+            return Err(Flaw::PacketLength { told: captured, room });
         }
         Ok(Self {
             interface,
@@ -156,33 +138,17 @@ impl PacketBody {
     }
 
     /// A Simple Packet Block: as many bytes as the packet had, up to the interface's limit.
-    pub(super) fn simple(
-        body: &[u8],
-        order: ByteOrder,
-        limit_bytes: u32,
-    ) -> Result<Self, Flaw<'static>> {
+    pub(super) fn simple(body: &[u8], order: ByteOrder, limit_bytes: u32) -> Result<Self, Flaw<'static>> {
         const DATA_AT: usize = 4;
         let room = body.len().saturating_sub(DATA_AT);
         let original = order.u32_at(body, 0).unwrap_or_default();
-        let captured = if limit_bytes == 0 {
-            original
-        } else {
-            original.min(limit_bytes)
-        };
+        let captured = if limit_bytes == 0 { original } else { original.min(limit_bytes) };
         if body.len() < DATA_AT {
             return Err(Flaw::PacketShort(body.len()));
         }
         if captured as usize > room {
-            return Err(Flaw::PacketLength {
-                told: captured,
-                room,
-            });
+            return Err(Flaw::PacketLength { told: captured, room });
         }
-        Ok(Self {
-            interface: 0,
-            ticks: None,
-            original,
-            data: DATA_AT..DATA_AT + captured as usize,
-        })
+        Ok(Self { interface: 0, ticks: None, original, data: DATA_AT..DATA_AT + captured as usize })
     }
 }

@@ -29,10 +29,7 @@ impl Clock {
             (false, 0..=9) => Tick::Times(10_u64.pow(9 - exponent)),
             (false, _) => Tick::DividedBy(10_u64.checked_pow(exponent - 9).unwrap_or(u64::MAX)),
         };
-        Self {
-            tick,
-            offset_ns: i128::from(offset_s) * i128::from(NS_PER_S),
-        }
+        Self { tick, offset_ns: i128::from(offset_s) * i128::from(NS_PER_S) }
     }
 
     /// The time of a tick, rounded down; `None` where 64 bits of nanoseconds do not reach.
@@ -41,9 +38,7 @@ impl Clock {
         if self.offset_ns == 0
             && let Tick::Times(length_ns) = self.tick
         {
-            return ticks
-                .checked_mul(length_ns)
-                .and_then(|time_ns| i64::try_from(time_ns).ok());
+            return ticks.checked_mul(length_ns).and_then(|time_ns| i64::try_from(time_ns).ok());
         }
         let since_offset_ns = match self.tick {
             Tick::Times(length_ns) => i128::from(ticks) * i128::from(length_ns),
@@ -63,10 +58,7 @@ mod tests {
     fn powers_of_ten() {
         assert_eq!(Clock::new(0, 0).time_ns(3), Some(3_000_000_000));
         assert_eq!(Clock::new(3, 0).time_ns(1500), Some(1_500_000_000));
-        assert_eq!(
-            Clock::new(6, 0).time_ns(1_700_000_000_250_000),
-            Some(1_700_000_000_250_000_000)
-        );
+        assert_eq!(Clock::new(6, 0).time_ns(1_700_000_000_250_000), Some(1_700_000_000_250_000_000));
         assert_eq!(Clock::new(9, 0).time_ns(7), Some(7));
         assert_eq!(Clock::new(12, 0).time_ns(1999), Some(1));
         assert_eq!(Clock::new(127, 0).time_ns(u64::MAX - 1), Some(0));
@@ -76,10 +68,7 @@ mod tests {
     fn powers_of_two() {
         assert_eq!(Clock::new(0x80, 0).time_ns(2), Some(2_000_000_000));
         assert_eq!(Clock::new(0x8A, 0).time_ns(512), Some(500_000_000));
-        assert_eq!(
-            Clock::new(0xA0, 0).time_ns(1 << 32 | 1 << 31),
-            Some(1_500_000_000)
-        );
+        assert_eq!(Clock::new(0xA0, 0).time_ns(1 << 32 | 1 << 31), Some(1_500_000_000));
         assert_eq!(Clock::new(0xFF, 0).time_ns(u64::MAX), Some(0));
     }
 

@@ -58,9 +58,7 @@ impl Interfaces {
 
     /// The most bytes that the first interface records of a packet; 0 means all.
     pub(super) fn first_limit_bytes(&self) -> u32 {
-        self.of_section
-            .first()
-            .map_or(0, |interface| interface.limit_bytes)
+        self.of_section.first().map_or(0, |interface| interface.limit_bytes)
     }
 
     /// A new section numbers its interfaces from zero.
@@ -91,29 +89,18 @@ impl Interfaces {
             _ => (Link::Unknown, 0, Err(Flaw::InterfaceShort(body.len()))),
         };
         // A damaged description keeps its number, or the packets of all later interfaces would go to the wrong one.
-        self.of_section.push(Interface {
-            link,
-            clock,
-            limit_bytes,
-            name: described.name,
-        });
+        self.of_section.push(Interface { link, clock, limit_bytes, name: described.name });
         outcome
     }
 
     /// The channel of a new interface: the one it had in an earlier section, or a new one.
     fn channel(&mut self, name: &[u8], channels: &mut Channels) -> Result<Channel, Flaw<'static>> {
-        let is_alike =
-            |other: &&Interface| matches!(other.link, Link::Channel(_)) && other.name == name;
-        let key = (
-            name.to_vec(),
-            self.of_section.iter().filter(is_alike).count(),
-        );
+        let is_alike = |other: &&Interface| matches!(other.link, Link::Channel(_)) && other.name == name;
+        let key = (name.to_vec(), self.of_section.iter().filter(is_alike).count());
         if let Some(&known) = self.channels.get(&key) {
             return Ok(known);
         }
-        let new = channels
-            .add(name)
-            .ok_or(Flaw::TooManyInterfaces(CHANNELS_MAX))?;
+        let new = channels.add(name).ok_or(Flaw::TooManyInterfaces(CHANNELS_MAX))?;
         self.channels.insert(key, new);
         Ok(new)
     }
@@ -129,11 +116,7 @@ struct Described {
 
 /// Reads options up to their end mark or the first that does not fit.
 fn read_options(mut options: &[u8], order: ByteOrder) -> Described {
-    let mut described = Described {
-        name: Vec::new(),
-        resolution: DEFAULT_RESOLUTION,
-        offset_s: 0,
-    };
+    let mut described = Described { name: Vec::new(), resolution: DEFAULT_RESOLUTION, offset_s: 0 };
     while let (Some(code), Some(length)) = (order.u16_at(options, 0), order.u16_at(options, 2)) {
         let length = usize::from(length);
         let Some(value) = options.get(4..4 + length).filter(|_| code != OPTION_END) else {

@@ -38,10 +38,7 @@ pub(crate) struct PcapngReader {
 impl PcapngReader {
     /// Where the reading position is.
     pub(crate) fn place(&self, window: &Window) -> PlaceInLog {
-        PlaceInLog::Block {
-            number: self.blocks + 1,
-            offset: window.offset(),
-        }
+        PlaceInLog::Block { number: self.blocks + 1, offset: window.offset() }
     }
 
     /// The next frame.
@@ -71,10 +68,7 @@ impl PcapngReader {
         }
         let left = window.data().len();
         if left > 0 {
-            shared.report.tail_lost(
-                self.place(window),
-                format!("the log ends after {left} bytes of a block"),
-            );
+            shared.report.tail_lost(self.place(window), format!("the log ends after {left} bytes of a block"));
             window.consume(left);
         }
         false
@@ -86,10 +80,7 @@ impl PcapngReader {
         let envelope = Envelope::read(window.data(), self.section)?;
         if !window.have(envelope.total_bytes) {
             let left = window.data().len();
-            return Err(Implausible::BlockBeyondEnd {
-                told: envelope.total_bytes as u32,
-                left,
-            });
+            return Err(Implausible::BlockBeyondEnd { told: envelope.total_bytes as u32, left });
         }
         envelope.check_trailer(window.data())
     }
@@ -104,9 +95,7 @@ impl PcapngReader {
         }
         let packet = match envelope.kind {
             kind::PACKET => PacketBody::enhanced(body, order),
-            kind::SIMPLE_PACKET => {
-                PacketBody::simple(body, order, self.interfaces.first_limit_bytes())
-            }
+            kind::SIMPLE_PACKET => PacketBody::simple(body, order, self.interfaces.first_limit_bytes()),
             kind::OLD_PACKET => PacketBody::old(body, order),
             _ => {
                 self.describing_block(envelope, body, self.place(window), shared);
@@ -135,10 +124,7 @@ impl PcapngReader {
         shared: &mut Shared,
     ) -> Result<Option<Found>, Flaw<'static>> {
         self.has_packets = true;
-        let interface = self
-            .interfaces
-            .get(packet.interface)
-            .ok_or(Flaw::NoInterface(packet.interface))?;
+        let interface = self.interfaces.get(packet.interface).ok_or(Flaw::NoInterface(packet.interface))?;
         let channel = match interface.link {
             Link::Channel(channel) => channel,
             Link::Other(link_type) => {
@@ -152,31 +138,15 @@ impl PcapngReader {
             None => None,
         };
         let record = body.get(packet.data).unwrap_or_default();
-        Ok(Packet {
-            record,
-            position,
-            original: packet.original,
-            time_ns,
-            channel,
-            place,
-        }
-        .frame(shared))
+        Ok(Packet { record, position, original: packet.original, time_ns, channel, place }.frame(shared))
     }
 
     /// Blocks that hold no packet: sections and interfaces are kept, all others are passed over.
     #[cold]
-    fn describing_block(
-        &mut self,
-        envelope: Envelope,
-        body: &[u8],
-        place: PlaceInLog,
-        shared: &mut Shared,
-    ) {
+    fn describing_block(&mut self, envelope: Envelope, body: &[u8], place: PlaceInLog, shared: &mut Shared) {
         let outcome = match envelope.kind {
             kind::SECTION => self.begin_section(envelope.order, body),
-            kind::INTERFACE => self
-                .interfaces
-                .describe(body, envelope.order, &mut shared.channels),
+            kind::INTERFACE => self.interfaces.describe(body, envelope.order, &mut shared.channels),
             other => {
                 if !kind::PUBLISHED_AND_PASSED_OVER.contains(&other) {
                     shared.report.unknown_blocks += 1;
@@ -196,11 +166,7 @@ impl PcapngReader {
         self.has_packets = false;
         self.interfaces.begin_section();
         self.unreadable_version = major != 1;
-        if self.unreadable_version {
-            Err(Flaw::SectionVersion { major, minor })
-        } else {
-            Ok(())
-        }
+        if self.unreadable_version { Err(Flaw::SectionVersion { major, minor }) } else { Ok(()) }
     }
 
     /// Steps over a damaged place, to the next whole block of a known kind.
@@ -215,13 +181,7 @@ impl PcapngReader {
         }
         self.blocks += 1;
         let is_likely_here = |window: &mut Window| self.is_likely_here(window);
-        search::next_likely(
-            window,
-            &mut shared.report,
-            (place, what),
-            block::ENVELOPE_BYTES,
-            is_likely_here,
-        );
+        search::next_likely(window, &mut shared.report, (place, what), block::ENVELOPE_BYTES, is_likely_here);
     }
 
     /// Whether a whole block of a known kind and believable length stands at the reading position.

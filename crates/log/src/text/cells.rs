@@ -15,8 +15,7 @@ impl Cell {
     /// The bytes of the cell.
     #[inline]
     pub(super) fn of(self, line: &[u8]) -> &[u8] {
-        line.get(self.start as usize..self.end as usize)
-            .unwrap_or_default()
+        line.get(self.start as usize..self.end as usize).unwrap_or_default()
     }
 }
 
@@ -25,19 +24,11 @@ impl Cell {
 /// Blanks around a cell do not count. A cell that begins with a quote ends at the next single one; delimiters inside do not
 /// cut, and two quotes stand for one ([`unquoted`]).
 #[inline]
-pub(super) fn split<'l>(
-    line: &'l [u8],
-    delimiter: u8,
-    wanted: usize,
-    cells: &mut Vec<Cell>,
-) -> Result<(), Flaw<'l>> {
+pub(super) fn split<'l>(line: &'l [u8], delimiter: u8, wanted: usize, cells: &mut Vec<Cell>) -> Result<(), Flaw<'l>> {
     cells.clear();
     let mut start = 0;
     while cells.len() < wanted {
-        let end = match line[start..]
-            .iter()
-            .position(|&byte| byte == delimiter || byte == b'"')
-        {
+        let end = match line[start..].iter().position(|&byte| byte == delimiter || byte == b'"') {
             None => line.len(),
             Some(found) if line[start + found] == delimiter => start + found,
             Some(_) => {
@@ -69,43 +60,21 @@ fn trimmed(line: &[u8], mut start: usize, mut end: usize, delimiter: u8) -> Cell
     while end > start && is_blank(line[end - 1]) {
         end -= 1;
     }
-    Cell {
-        start: start as u32,
-        end: end as u32,
-    }
+    Cell { start: start as u32, end: end as u32 }
 }
 
 /// A cell with a quote somewhere in it, and where the next one begins.
 #[cold]
-fn split_with_quotes(
-    line: &[u8],
-    start: usize,
-    delimiter: u8,
-) -> Result<(Cell, Option<usize>), Flaw<'_>> {
-    let next_delimiter = |from: usize| {
-        line[from..]
-            .iter()
-            .position(|&byte| byte == delimiter)
-            .map(|at| from + at)
-    };
-    let open = start
-        + line[start..]
-            .iter()
-            .take_while(|byte| matches!(byte, b' ' | b'\t'))
-            .count();
+fn split_with_quotes(line: &[u8], start: usize, delimiter: u8) -> Result<(Cell, Option<usize>), Flaw<'_>> {
+    let next_delimiter = |from: usize| line[from..].iter().position(|&byte| byte == delimiter).map(|at| from + at);
+    let open = start + line[start..].iter().take_while(|byte| matches!(byte, b' ' | b'\t')).count();
     if line.get(open) != Some(&b'"') {
         let end = next_delimiter(start);
-        return Ok((
-            trimmed(line, start, end.unwrap_or(line.len()), delimiter),
-            end.map(|end| end + 1),
-        ));
+        return Ok((trimmed(line, start, end.unwrap_or(line.len()), delimiter), end.map(|end| end + 1)));
     }
     let mut close = open + 1;
     loop {
-        close += line[close..]
-            .iter()
-            .position(|&byte| byte == b'"')
-            .ok_or(Flaw::OpenQuote)?;
+        close += line[close..].iter().position(|&byte| byte == b'"').ok_or(Flaw::OpenQuote)?;
         if line.get(close + 1) != Some(&b'"') {
             break;
         }
@@ -138,9 +107,7 @@ mod tests {
     fn cut(line: &str, delimiter: u8) -> Vec<String> {
         let mut cells = Vec::new();
         split(line.as_bytes(), delimiter, 99, &mut cells).expect("the line is whole");
-        let text = |cell: &Cell| {
-            String::from_utf8(unquoted(cell.of(line.as_bytes())).into_owned()).expect("is text")
-        };
+        let text = |cell: &Cell| String::from_utf8(unquoted(cell.of(line.as_bytes())).into_owned()).expect("is text");
         cells.iter().map(text).collect()
     }
 
@@ -153,10 +120,7 @@ mod tests {
 
     #[test]
     fn quoted_cells() {
-        assert_eq!(
-            cut(r#""a;b"; "c ""d"" e" ;f"#, b';'),
-            ["a;b", r#"c "d" e"#, "f"]
-        );
+        assert_eq!(cut(r#""a;b"; "c ""d"" e" ;f"#, b';'), ["a;b", r#"c "d" e"#, "f"]);
         assert_eq!(cut(r#"5" pipe;x"#, b';'), [r#"5" pipe"#, "x"]);
         assert_eq!(cut(r#""""#, b';'), [""]);
     }

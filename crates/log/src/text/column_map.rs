@@ -52,11 +52,8 @@ impl ColumnMap {
     pub fn parse(text: &str) -> Result<Self, LogError> {
         let mut told: Vec<Told> = Vec::new();
         for (at, entry) in entries(text) {
-            let wrong = |what: String| LogError::ColumnMap {
-                text: text.to_owned(),
-                at: text[..at].chars().count() + 1,
-                what,
-            };
+            let wrong =
+                |what: String| LogError::ColumnMap { text: text.to_owned(), at: text[..at].chars().count() + 1, what };
             let entry = parse_entry(entry).map_err(wrong)?;
             if told.iter().any(|earlier| earlier.role == entry.role) {
                 return Err(wrong(format!("{} is told twice", entry.role.word())));
@@ -84,43 +81,27 @@ fn entries(text: &str) -> impl Iterator<Item = (usize, &str)> {
 
 fn parse_entry(entry: &str) -> Result<Told, String> {
     let Some((role_word, rest)) = entry.split_once('=') else {
-        return Err(format!(
-            "'{entry}' is not of the form role=heading; an example is 'id=ident:hex'"
-        ));
+        return Err(format!("'{entry}' is not of the form role=heading; an example is 'id=ident:hex'"));
     };
     let role_word = role_word.trim();
     let Some(role) = Role::from_word(role_word) else {
-        return Err(format!(
-            "'{role_word}' is no role of a column; the roles are {}",
-            Role::words()
-        ));
+        return Err(format!("'{role_word}' is no role of a column; the roles are {}", Role::words()));
     };
     let (heading, is_quoted, form_word) = parse_heading(rest.trim())?;
     let form = match form_word {
         None => None,
         Some(word) => Some(Form::of(role, word).ok_or_else(|| {
-            format!(
-                "':{word}' cannot stand behind {}; what can is {}",
-                role.word(),
-                Form::words(role)
-            )
+            format!("':{word}' cannot stand behind {}; what can is {}", role.word(), Form::words(role))
         })?),
     };
     if heading.is_empty() {
-        return Err(format!(
-            "the heading of the {} column is missing",
-            role.word()
-        ));
+        return Err(format!("the heading of the {} column is missing", role.word()));
     }
     let headings = match heading.split_once("..") {
         Some((first, last)) if !is_quoted => parse_range(role, first.trim(), last.trim())?,
         _ => ToldHeadings::One(heading.to_owned()),
     };
-    Ok(Told {
-        role,
-        headings,
-        form,
-    })
+    Ok(Told { role, headings, form })
 }
 
 /// The heading, whether it is in quotes, and the word behind the colon.
@@ -131,9 +112,7 @@ fn parse_heading(text: &str) -> Result<(&str, bool, Option<&str>), String> {
         return match after.strip_prefix(':') {
             Some(form) => Ok((heading, true, Some(form.trim()))),
             None if after.is_empty() => Ok((heading, true, None)),
-            None => Err(format!(
-                "'{after}' cannot stand behind the closing quote; put a comma or a colon there"
-            )),
+            None => Err(format!("'{after}' cannot stand behind the closing quote; put a comma or a colon there")),
         };
     }
     Ok(match text.rsplit_once(':') {
@@ -144,30 +123,16 @@ fn parse_heading(text: &str) -> Result<(&str, bool, Option<&str>), String> {
 
 fn parse_range(role: Role, first: &str, last: &str) -> Result<ToldHeadings, String> {
     if role != Role::Data {
-        return Err(format!(
-            "only data can be spread over columns, not {}",
-            role.word()
-        ));
+        return Err(format!("only data can be spread over columns, not {}", role.word()));
     }
     let number = |heading: &str| {
         let prefix = heading.trim_end_matches(|letter: char| letter.is_ascii_digit());
-        heading[prefix.len()..]
-            .parse::<u8>()
-            .ok()
-            .map(|number| (prefix.to_owned(), number))
+        heading[prefix.len()..].parse::<u8>().ok().map(|number| (prefix.to_owned(), number))
     };
     match (number(first), number(last)) {
-        (Some((prefix, first)), Some((same, last)))
-            if prefix == same && first <= last && last - first < 64 =>
-        {
-            Ok(ToldHeadings::Range {
-                prefix,
-                first,
-                last,
-            })
+        (Some((prefix, first)), Some((same, last))) if prefix == same && first <= last && last - first < 64 => {
+            Ok(ToldHeadings::Range { prefix, first, last })
         }
-        _ => Err(format!(
-            "'{first}..{last}' is no range of at most 64 columns; an example is b0..b7"
-        )),
+        _ => Err(format!("'{first}..{last}' is no range of at most 64 columns; an example is b0..b7")),
     }
 }

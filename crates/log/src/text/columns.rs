@@ -21,29 +21,14 @@ pub(super) struct Columns {
 
 impl Columns {
     pub(super) fn new(whole: Vec<(Role, usize)>, data_bytes: Vec<usize>) -> Self {
-        let required = whole
-            .iter()
-            .map(|&(_, column)| column + 1)
-            .max()
-            .unwrap_or(0);
-        let needed = data_bytes
-            .iter()
-            .map(|&column| column + 1)
-            .fold(required, usize::max);
-        Self {
-            whole,
-            data_bytes,
-            needed,
-            required,
-        }
+        let required = whole.iter().map(|&(_, column)| column + 1).max().unwrap_or(0);
+        let needed = data_bytes.iter().map(|&column| column + 1).fold(required, usize::max);
+        Self { whole, data_bytes, needed, required }
     }
 
     /// The column of a role.
     pub(super) fn of(&self, role: Role) -> Option<usize> {
-        self.whole
-            .iter()
-            .find(|(known, _)| *known == role)
-            .map(|&(_, column)| column)
+        self.whole.iter().find(|(known, _)| *known == role).map(|&(_, column)| column)
     }
 
     /// Whether there is a column of this role.
@@ -53,11 +38,7 @@ impl Columns {
 
     /// The cells of one line by their role.
     #[inline]
-    pub(super) fn pieces<'l>(
-        &'l self,
-        line: &'l [u8],
-        cells: &'l [Cell],
-    ) -> Result<Pieces<'l>, Flaw<'l>> {
+    pub(super) fn pieces<'l>(&'l self, line: &'l [u8], cells: &'l [Cell]) -> Result<Pieces<'l>, Flaw<'l>> {
         if cells.len() < self.required {
             return Err(self.missing(cells.len()));
         }
@@ -73,14 +54,8 @@ impl Columns {
 
     #[cold]
     fn missing<'l>(&self, has: usize) -> Flaw<'l> {
-        let first = self
-            .whole
-            .iter()
-            .filter(|&&(_, column)| column >= has)
-            .min_by_key(|&&(_, column)| column);
-        let (what, wanted) = first.map_or(("the last one", self.required), |&(role, column)| {
-            (role.word(), column + 1)
-        });
+        let first = self.whole.iter().filter(|&&(_, column)| column >= has).min_by_key(|&&(_, column)| column);
+        let (what, wanted) = first.map_or(("the last one", self.required), |&(role, column)| (role.word(), column + 1));
         Flaw::CellMissing { what, wanted, has }
     }
 }

@@ -28,11 +28,7 @@ pub(super) const ROLES: usize = 13;
 const TABLE: [(Role, &str, &[&str]); ROLES] = [
     (Role::Time, "time", &["time", "timestamp", "t"]),
     (Role::Channel, "channel", &["channel", "network", "bus"]),
-    (
-        Role::Id,
-        "id",
-        &["id", "identifier", "canid", "canidentifier"],
-    ),
+    (Role::Id, "id", &["id", "identifier", "canid", "canidentifier"]),
     (Role::Data, "data", &["data", "payload", "databytes"]),
     (Role::Length, "length", &["length", "len"]),
     (Role::Dlc, "dlc", &["dlc"]),
@@ -40,17 +36,9 @@ const TABLE: [(Role, &str, &[&str]); ROLES] = [
     (Role::Remote, "remote", &["remote", "rtr"]),
     (Role::Kind, "kind", &["kind"]),
     (Role::Fd, "fd", &["fd", "fdf"]),
-    (
-        Role::BitRateSwitch,
-        "bit_rate_switch",
-        &["bitrateswitch", "brs"],
-    ),
+    (Role::BitRateSwitch, "bit_rate_switch", &["bitrateswitch", "brs"]),
     (Role::ErrorState, "error_state", &["errorstate", "esi"]),
-    (
-        Role::ChecksumGood,
-        "checksum_good",
-        &["checksumgood", "crcok"],
-    ),
+    (Role::ChecksumGood, "checksum_good", &["checksumgood", "crcok"]),
 ];
 
 /// Headings of columns that hold one data byte each, before the number.
@@ -64,10 +52,7 @@ impl Role {
 
     /// The role of a word.
     pub(super) fn from_word(word: &str) -> Option<Self> {
-        TABLE
-            .iter()
-            .find(|(_, known, _)| *known == word)
-            .map(|&(role, ..)| role)
+        TABLE.iter().find(|(_, known, _)| *known == word).map(|&(role, ..)| role)
     }
 
     /// All words, for a message.
@@ -113,20 +98,14 @@ pub(super) enum Meaning {
 
 /// The heading in lower case, with letters and digits only: so that `CAN ID`, `can_id` and `CanId` are one.
 pub(super) fn squeezed(heading: &str) -> String {
-    heading
-        .chars()
-        .filter(|letter| letter.is_alphanumeric())
-        .flat_map(char::to_lowercase)
-        .collect()
+    heading.chars().filter(|letter| letter.is_alphanumeric()).flat_map(char::to_lowercase).collect()
 }
 
 /// What a heading means, with the form at its end: `time_ms`, `Time [ms]`, `id hex`, `data3`.
 pub(super) fn meaning(heading: &str) -> Option<(Meaning, Option<Form>)> {
     let lower = heading.to_lowercase();
-    let words: Vec<&str> = lower
-        .split(|letter: char| !letter.is_alphanumeric())
-        .filter(|word| !word.is_empty())
-        .collect();
+    let words: Vec<&str> =
+        lower.split(|letter: char| !letter.is_alphanumeric()).filter(|word| !word.is_empty()).collect();
     if let Some(meaning) = plain_meaning(&words.concat()) {
         return Some((meaning, None));
     }
@@ -140,17 +119,11 @@ pub(super) fn meaning(heading: &str) -> Option<(Meaning, Option<Form>)> {
 }
 
 fn plain_meaning(name: &str) -> Option<Meaning> {
-    if let Some((role, ..)) = TABLE
-        .iter()
-        .find(|(_, _, headings)| headings.contains(&name))
-    {
+    if let Some((role, ..)) = TABLE.iter().find(|(_, _, headings)| headings.contains(&name)) {
         return Some(Meaning::Whole(*role));
     }
-    let number = DATA_BYTE_PREFIXES
-        .iter()
-        .find_map(|prefix| name.strip_prefix(prefix))?;
-    let is_number =
-        matches!(number.len(), 1 | 2) && number.bytes().all(|byte| byte.is_ascii_digit());
+    let number = DATA_BYTE_PREFIXES.iter().find_map(|prefix| name.strip_prefix(prefix))?;
+    let is_number = matches!(number.len(), 1 | 2) && number.bytes().all(|byte| byte.is_ascii_digit());
     let number: u8 = number.parse().ok().filter(|_| is_number)?;
     (number <= 64).then_some(Meaning::DataByte(number))
 }
@@ -162,36 +135,25 @@ mod tests {
     #[test]
     fn the_table_is_in_the_order_of_the_roles() {
         for (index, (role, word, _)) in TABLE.iter().enumerate() {
-            assert_eq!(
-                (*role as usize, Role::from_word(word)),
-                (index, Some(*role))
-            );
+            assert_eq!((*role as usize, Role::from_word(word)), (index, Some(*role)));
         }
     }
 
     #[test]
     fn common_headings() {
         let whole = |role, form| Some((Meaning::Whole(role), form));
-        let (seconds, hex) = (
-            Some(Form::Unit(TimeUnit::Seconds)),
-            Some(Form::Base(Base::Hex)),
-        );
+        let (seconds, hex) = (Some(Form::Unit(TimeUnit::Seconds)), Some(Form::Base(Base::Hex)));
         assert_eq!(meaning("time"), whole(Role::Time, None));
         assert_eq!(meaning("Time [s]"), whole(Role::Time, seconds));
         assert_eq!(meaning("TIME_S"), whole(Role::Time, seconds));
-        assert_eq!(
-            meaning("Timestamp(\u{B5}s)"),
-            whole(Role::Time, Some(Form::Unit(TimeUnit::Microseconds)))
-        );
+        assert_eq!(meaning("Timestamp(\u{B5}s)"), whole(Role::Time, Some(Form::Unit(TimeUnit::Microseconds))));
         assert_eq!(meaning("CAN ID (hex)"), whole(Role::Id, hex));
         assert_eq!(meaning("Identifier"), whole(Role::Id, None));
         assert_eq!(meaning("data_hex"), whole(Role::Data, hex));
         assert_eq!(meaning("crc_ok"), whole(Role::ChecksumGood, None));
         assert_eq!(meaning("data[63]"), Some((Meaning::DataByte(63), None)));
         assert_eq!(meaning("b0 hex"), Some((Meaning::DataByte(0), hex)));
-        for unknown in [
-            "", "flag", "pid_hex", "frame_id", "data65", "b", "time_hex", "note", "length_s",
-        ] {
+        for unknown in ["", "flag", "pid_hex", "frame_id", "data65", "b", "time_hex", "note", "length_s"] {
             assert_eq!(meaning(unknown), None, "{unknown}");
         }
     }

@@ -17,10 +17,7 @@ pub(super) struct Lines {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) enum Step {
     /// A line: its bytes without the line end, and the bytes to consume with it. Both are equal for a last line without end.
-    Line {
-        line_bytes: usize,
-        consumed_bytes: usize,
-    },
+    Line { line_bytes: usize, consumed_bytes: usize },
     /// A line longer than [`LINE_BYTES_MAX`]; it is consumed.
     TooLong,
     /// Nothing more.
@@ -48,15 +45,8 @@ impl Lines {
                 Some(0) => self.consume_empty(window),
                 Some(end) if end <= LINE_BYTES_MAX => {
                     self.number += 1;
-                    let line_bytes = if window.data()[end - 1] == b'\r' {
-                        end - 1
-                    } else {
-                        end
-                    };
-                    return Step::Line {
-                        line_bytes,
-                        consumed_bytes: end + 1,
-                    };
+                    let line_bytes = if window.data()[end - 1] == b'\r' { end - 1 } else { end };
+                    return Step::Line { line_bytes, consumed_bytes: end + 1 };
                 }
                 Some(end) => {
                     self.number += 1;
@@ -72,11 +62,7 @@ impl Lines {
 
     /// Consumes a run of empty lines without looking for line ends again.
     fn consume_empty(&mut self, window: &mut Window) {
-        let run = window
-            .data()
-            .iter()
-            .take_while(|&&byte| byte == b'\n')
-            .count();
+        let run = window.data().iter().take_while(|&&byte| byte == b'\n').count();
         self.number += run as u64;
         window.consume(run);
     }
@@ -88,10 +74,7 @@ impl Lines {
             return Step::End;
         }
         self.number += 1;
-        Step::Line {
-            line_bytes,
-            consumed_bytes: line_bytes,
-        }
+        Step::Line { line_bytes, consumed_bytes: line_bytes }
     }
 
     #[cold]

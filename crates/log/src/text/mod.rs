@@ -44,11 +44,7 @@ pub(crate) struct TextReader {
 /// How a line is taken apart.
 #[derive(Debug)]
 enum Layout {
-    Delimited {
-        delimiter: u8,
-        columns: Columns,
-        cells: Vec<Cell>,
-    },
+    Delimited { delimiter: u8, columns: Columns, cells: Vec<Cell> },
     Pattern(LinePattern),
 }
 
@@ -63,47 +59,19 @@ impl TextReader {
         let mut lines = Lines::default();
         lines.skip_byte_order_mark(window);
         let (layout, row) = match &options.line {
-            Some(pattern) => (
-                Layout::Pattern(pattern.clone()),
-                RowReader::new(pattern.forms(), false),
-            ),
+            Some(pattern) => (Layout::Pattern(pattern.clone()), RowReader::new(pattern.forms(), false)),
             None => {
-                let header = header::read(
-                    window,
-                    &mut lines,
-                    &options.columns.clone().unwrap_or_default(),
-                    name,
-                )?;
-                header
-                    .remarks
-                    .into_iter()
-                    .for_each(|sentence| shared.report.remark(sentence));
+                let header = header::read(window, &mut lines, &options.columns.clone().unwrap_or_default(), name)?;
+                header.remarks.into_iter().for_each(|sentence| shared.report.remark(sentence));
                 let row = RowReader::new(header.forms, header.delimiter != b',');
-                (
-                    Layout::Delimited {
-                        delimiter: header.delimiter,
-                        columns: header.columns,
-                        cells: Vec::new(),
-                    },
-                    row,
-                )
+                (Layout::Delimited { delimiter: header.delimiter, columns: header.columns, cells: Vec::new() }, row)
             }
         };
         if layout.has(Role::Time) {
             shared.report.tells_times();
         }
-        let only_channel = if layout.has(Role::Channel) {
-            None
-        } else {
-            shared.channels.add(b"")
-        };
-        Ok(Self {
-            layout,
-            lines,
-            row,
-            payload: [0; FD_BYTES_MAX],
-            only_channel,
-        })
+        let only_channel = if layout.has(Role::Channel) { None } else { shared.channels.add(b"") };
+        Ok(Self { layout, lines, row, payload: [0; FD_BYTES_MAX], only_channel })
     }
 
     /// The bytes that payload ranges point into.
@@ -122,14 +90,9 @@ impl TextReader {
     pub(crate) fn step(&mut self, window: &mut Window, shared: &mut Shared) -> Option<Found> {
         loop {
             let (line_bytes, consumed_bytes) = match self.lines.next(window) {
-                Step::Line {
-                    line_bytes,
-                    consumed_bytes,
-                } => (line_bytes, consumed_bytes),
+                Step::Line { line_bytes, consumed_bytes } => (line_bytes, consumed_bytes),
                 Step::TooLong => {
-                    shared
-                        .report
-                        .damaged_at(self.place(), &Flaw::LineTooLong(LINE_BYTES_MAX / 1024));
+                    shared.report.damaged_at(self.place(), &Flaw::LineTooLong(LINE_BYTES_MAX / 1024));
                     continue;
                 }
                 Step::End => return None,
@@ -154,15 +117,10 @@ impl TextReader {
     #[cold]
     fn is_last_line_whole(&self, window: &Window, shared: &mut Shared) -> bool {
         if window.broke_off().is_some() {
-            shared
-                .report
-                .tail_lost(self.place(), "the line is cut".to_owned());
+            shared.report.tail_lost(self.place(), "the line is cut".to_owned());
             return false;
         }
-        shared.report.remark(format!(
-            "the last line, {}, has no line end; perhaps it is cut",
-            self.lines.number()
-        ));
+        shared.report.remark(format!("the last line, {}, has no line end; perhaps it is cut", self.lines.number()));
         true
     }
 
@@ -176,19 +134,13 @@ impl TextReader {
         let place = self.place();
         let delimiter = self.layout.delimiter();
         let pieces = match &mut self.layout {
-            Layout::Delimited {
-                delimiter,
-                columns,
-                cells,
-            } => cells::split(line, *delimiter, columns.needed, cells)
-                .and_then(|()| columns.pieces(line, cells)),
+            Layout::Delimited { delimiter, columns, cells } => {
+                cells::split(line, *delimiter, columns.needed, cells).and_then(|()| columns.pieces(line, cells))
+            }
             Layout::Pattern(pattern) => pattern.pieces(line),
         };
         let (payload, channels) = (&mut self.payload, &mut shared.channels);
-        match pieces.and_then(|pieces| {
-            self.row
-                .frame(&pieces, self.only_channel, payload, channels)
-        }) {
+        match pieces.and_then(|pieces| self.row.frame(&pieces, self.only_channel, payload, channels)) {
             Ok(found) => Some(Found { place, ..found }),
             Err(_) if is_blank(line, delimiter) => None,
             Err(flaw) => {
@@ -221,6 +173,5 @@ impl Layout {
 /// A line of blanks, or a row of empty cells as spreadsheets leave them, says nothing.
 #[cold]
 fn is_blank(line: &[u8], delimiter: u8) -> bool {
-    line.iter()
-        .all(|&byte| byte == delimiter || matches!(byte, b' ' | b'\t' | b'\r'))
+    line.iter().all(|&byte| byte == delimiter || matches!(byte, b' ' | b'\t' | b'\r'))
 }

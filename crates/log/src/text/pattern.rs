@@ -53,32 +53,17 @@ impl LinePattern {
     /// # Errors
     /// When a field is unknown, told twice or not closed, when nothing separates two fields, or when id or data is missing.
     pub fn parse(text: &str) -> Result<Self, LogError> {
-        let mut parser = Parser {
-            text,
-            rest: text,
-            parts: Vec::new(),
-            forms: FieldForms::default(),
-        };
+        let mut parser = Parser { text, rest: text, parts: Vec::new(), forms: FieldForms::default() };
         parser.run().map_err(|what| LogError::LinePattern {
             text: text.to_owned(),
-            at: parser.text[..text.len() - parser.rest.len()]
-                .chars()
-                .count()
-                + 1,
+            at: parser.text[..text.len() - parser.rest.len()].chars().count() + 1,
             what,
         })?;
-        Ok(Self {
-            parts: parser.parts,
-            forms: parser.forms,
-        })
+        Ok(Self { parts: parser.parts, forms: parser.forms })
     }
 
     pub(super) fn forms(&self) -> Forms {
-        Forms {
-            time: self.forms.time,
-            id: IdForm::All(self.forms.id),
-            data: self.forms.data,
-        }
+        Forms { time: self.forms.time, id: IdForm::All(self.forms.id), data: self.forms.data }
     }
 
     /// Whether the pattern has a field of this role.
@@ -95,28 +80,16 @@ impl LinePattern {
             at = match part {
                 Part::Text(text) if line[at..].starts_with(text) => at + text.len(),
                 Part::Text(text) => {
-                    return Err(Flaw::Pattern {
-                        wanted: Shown(text),
-                        at: at + 1,
-                    });
+                    return Err(Flaw::Pattern { wanted: Shown(text), at: at + 1 });
                 }
                 Part::Blanks => match blanks_at(&line[at..]) {
                     0 if at < line.len() => {
-                        return Err(Flaw::Pattern {
-                            wanted: Shown(b" "),
-                            at: at + 1,
-                        });
+                        return Err(Flaw::Pattern { wanted: Shown(b" "), at: at + 1 });
                     }
                     blanks => at + blanks,
                 },
                 Part::Field(role) => {
-                    let end = at
-                        + self.field_bytes(
-                            *role,
-                            self.parts.get(index + 1),
-                            &line[at..],
-                            &pieces,
-                        )?;
+                    let end = at + self.field_bytes(*role, self.parts.get(index + 1), &line[at..], &pieces)?;
                     if let Some(role) = role {
                         pieces.set(*role, line[at..end].trim_ascii());
                     }
@@ -126,10 +99,7 @@ impl LinePattern {
         }
         match at + blanks_at(&line[at..]) == line.len() {
             true => Ok(pieces),
-            false => Err(Flaw::Pattern {
-                wanted: Shown(b"the end of the line"),
-                at: at + 1,
-            }),
+            false => Err(Flaw::Pattern { wanted: Shown(b"the end of the line"), at: at + 1 }),
         }
     }
 
@@ -146,32 +116,20 @@ impl LinePattern {
             None => Ok(rest.len()),
             Some(Part::Text(text)) => match memchr::memmem::find(rest, text) {
                 Some(end) => Ok(end),
-                None => Err(Flaw::Pattern {
-                    wanted: Shown(text),
-                    at: 1,
-                }),
+                None => Err(Flaw::Pattern { wanted: Shown(text), at: 1 }),
             },
             Some(_) if role == Some(Role::Data) => Ok(self.spaced_data_bytes(rest, pieces)),
-            Some(_) => Ok(rest
-                .iter()
-                .position(|byte| is_blank(*byte))
-                .unwrap_or(rest.len())),
+            Some(_) => Ok(rest.iter().position(|byte| is_blank(*byte)).unwrap_or(rest.len())),
         }
     }
 
     /// Data with blanks behind it: as many bytes as the line said before, or else up to the first blank.
     fn spaced_data_bytes(&self, rest: &[u8], pieces: &Pieces<'_>) -> usize {
-        let told = pieces
-            .get(Role::Length)
-            .or(pieces.get(Role::Dlc))
-            .and_then(super::values::decimal);
+        let told = pieces.get(Role::Length).or(pieces.get(Role::Dlc)).and_then(super::values::decimal);
         let digits_wanted = match (told, self.forms.data) {
             (Some(bytes @ 0..=64), Base::Hex) => 2 * bytes as usize,
             _ => {
-                return rest
-                    .iter()
-                    .position(|byte| is_blank(*byte))
-                    .unwrap_or(rest.len());
+                return rest.iter().position(|byte| is_blank(*byte)).unwrap_or(rest.len());
             }
         };
         let mut digits = 0;
@@ -195,11 +153,7 @@ fn blanks_at(rest: &[u8]) -> usize {
 
 impl Default for FieldForms {
     fn default() -> Self {
-        Self {
-            time: TimeUnit::Seconds,
-            id: Base::Hex,
-            data: Base::Hex,
-        }
+        Self { time: TimeUnit::Seconds, id: Base::Hex, data: Base::Hex }
     }
 }
 
@@ -222,10 +176,7 @@ impl Parser<'_> {
                 }
                 '{' => self.field()?,
                 '}' => {
-                    return Err(
-                        "a closing brace has no opening one; a brace itself is written twice"
-                            .to_owned(),
-                    );
+                    return Err("a closing brace has no opening one; a brace itself is written twice".to_owned());
                 }
                 ' ' | '\t' => {
                     self.rest = self.rest.trim_start_matches([' ', '\t']);
@@ -239,10 +190,7 @@ impl Parser<'_> {
         }
         for needed in [Role::Id, Role::Data] {
             if !self.parts.contains(&Part::Field(Some(needed))) {
-                return Err(format!(
-                    "the pattern has no {{{}}}, and a frame needs it",
-                    needed.word()
-                ));
+                return Err(format!("the pattern has no {{{}}}, and a frame needs it", needed.word()));
             }
         }
         Ok(())
@@ -256,14 +204,9 @@ impl Parser<'_> {
     }
 
     fn field(&mut self) -> Result<(), String> {
-        let (inside, after) = self.rest[1..]
-            .split_once('}')
-            .ok_or("a field is not closed with a brace")?;
+        let (inside, after) = self.rest[1..].split_once('}').ok_or("a field is not closed with a brace")?;
         if matches!(self.parts.last(), Some(Part::Field(_))) {
-            return Err(
-                "nothing stands between two fields, so nobody can tell where the first one ends"
-                    .to_owned(),
-            );
+            return Err("nothing stands between two fields, so nobody can tell where the first one ends".to_owned());
         }
         let (word, form) = match inside.split_once(':') {
             Some((word, form)) => (word.trim(), Some(form.trim())),
@@ -272,12 +215,8 @@ impl Parser<'_> {
         if word == SKIP && form.is_none() {
             self.parts.push(Part::Field(None));
         } else {
-            let role = Role::from_word(word).ok_or_else(|| {
-                format!(
-                    "'{{{word}}}' is no field; the fields are {}, {SKIP}",
-                    Role::words()
-                )
-            })?;
+            let role = Role::from_word(word)
+                .ok_or_else(|| format!("'{{{word}}}' is no field; the fields are {}, {SKIP}", Role::words()))?;
             if self.parts.contains(&Part::Field(Some(role))) {
                 return Err(format!("{{{word}}} stands twice"));
             }
@@ -297,10 +236,7 @@ impl Parser<'_> {
             (_, Some(Form::Base(base))) => self.forms.data = base,
             (_, None) => {
                 let possible = Form::words(role);
-                return Err(format!(
-                    "':{word}' cannot stand behind {}; what can is {possible}",
-                    role.word()
-                ));
+                return Err(format!("':{word}' cannot stand behind {}; what can is {possible}", role.word()));
             }
         }
         Ok(())

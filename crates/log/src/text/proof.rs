@@ -56,27 +56,17 @@ pub(super) fn forms(
 }
 
 fn told_form(assigned: &Assigned, wanted: Role) -> Option<(usize, Option<Form>)> {
-    assigned
-        .whole
-        .iter()
-        .find(|(role, ..)| *role == wanted)
-        .map(|&(_, column, form)| (column, form))
+    assigned.whole.iter().find(|(role, ..)| *role == wanted).map(|&(_, column, form)| (column, form))
 }
 
-fn time_unit(
-    assigned: &Assigned,
-    headings: &[String],
-    sample: &Sample<'_>,
-) -> Result<TimeUnit, String> {
+fn time_unit(assigned: &Assigned, headings: &[String], sample: &Sample<'_>) -> Result<TimeUnit, String> {
     let column = match told_form(assigned, Role::Time) {
         None => return Ok(TimeUnit::Seconds),
         Some((_, Some(Form::Unit(unit)))) => return Ok(unit),
         Some((column, _)) => column,
     };
     let decimal_comma = sample.delimiter != b',';
-    let is_mark = |&byte: &u8| {
-        byte == b'.' || byte == b'T' || byte == b':' || (byte == b',' && decimal_comma)
-    };
+    let is_mark = |&byte: &u8| byte == b'.' || byte == b'T' || byte == b':' || (byte == b',' && decimal_comma);
     let mut first = None;
     let mut has_mark = false;
     sample.for_each_line(|line, number, cells| {
@@ -111,18 +101,13 @@ fn id_form(
     let mut proof = Proof::default();
     sample.for_each_line(|line, number, cells| {
         let cell = cells.get(column).map_or(&b""[..], |cell| cell.of(line));
-        let told = extended
-            .and_then(|column| cells.get(column))
-            .and_then(|cell| flag(cell.of(line)))
-            .flatten();
+        let told = extended.and_then(|column| cells.get(column)).and_then(|cell| flag(cell.of(line))).flatten();
         proof.weigh_id(cell, told == Some(false), number);
     });
     if !proof.has_plain_cells {
         return Ok(IdForm::Prefixed);
     }
-    proof
-        .base("ids", &headings[column], "id", remarks)
-        .map(IdForm::All)
+    proof.base("ids", &headings[column], "id", remarks).map(IdForm::All)
 }
 
 fn data_base(
@@ -132,14 +117,9 @@ fn data_base(
     remarks: &mut Vec<String>,
 ) -> Result<Base, String> {
     if let Some((_, form)) = told_form(assigned, Role::Data) {
-        return Ok(if form == Some(Form::Base(Base::Decimal)) {
-            Base::Decimal
-        } else {
-            Base::Hex
-        });
+        return Ok(if form == Some(Form::Base(Base::Decimal)) { Base::Decimal } else { Base::Hex });
     }
-    let (Some(first), Some(last)) = (assigned.data_bytes.first(), assigned.data_bytes.last())
-    else {
+    let (Some(first), Some(last)) = (assigned.data_bytes.first(), assigned.data_bytes.last()) else {
         return Ok(Base::Hex);
     };
     if let Some(Form::Base(base)) = first.2 {
@@ -166,17 +146,11 @@ impl Proof {
         }
         let Some(as_hex) = hex(cell) else { return };
         self.has_plain_cells = true;
-        let limit = u64::from(if says_standard {
-            STANDARD_ID_MAX
-        } else {
-            EXTENDED_ID_MAX
-        });
+        let limit = u64::from(if says_standard { STANDARD_ID_MAX } else { EXTENDED_ID_MAX });
         match decimal(cell) {
             None if as_hex <= limit => self.prove_hex(line, cell),
             Some(_) if cell[0] == b'0' && cell.len() >= 3 => self.prove_hex(line, cell),
-            Some(as_decimal) if as_hex > limit && as_decimal <= limit => {
-                self.prove_decimal(line, cell)
-            }
+            Some(as_decimal) if as_hex > limit && as_decimal <= limit => self.prove_decimal(line, cell),
             _ => {}
         }
     }
@@ -201,30 +175,20 @@ impl Proof {
     }
 
     /// The base that is proved, with a remark on why; or the question.
-    fn base(
-        self,
-        what: &str,
-        heading: &str,
-        role: &str,
-        remarks: &mut Vec<String>,
-    ) -> Result<Base, String> {
+    fn base(self, what: &str, heading: &str, role: &str, remarks: &mut Vec<String>) -> Result<Base, String> {
         let ask = format!("say it with --columns '{role}={heading}:hex', or dec");
         match (self.hex, self.decimal) {
             (Some((line, cell)), None) => {
-                remarks.push(format!(
-                    "the {what} are read as hexadecimal, as \"{cell}\" on line {line} is"
-                ));
+                remarks.push(format!("the {what} are read as hexadecimal, as \"{cell}\" on line {line} is"));
                 Ok(Base::Hex)
             }
             (None, Some((line, cell))) => {
-                remarks.push(format!(
-                    "the {what} are read as decimal, as \"{cell}\" on line {line} is"
-                ));
+                remarks.push(format!("the {what} are read as decimal, as \"{cell}\" on line {line} is"));
                 Ok(Base::Decimal)
             }
-            (None, None) => Err(format!(
-                "the {what} can be hexadecimal or decimal, and the first lines do not tell; {ask}"
-            )),
+            (None, None) => {
+                Err(format!("the {what} can be hexadecimal or decimal, and the first lines do not tell; {ask}"))
+            }
             (Some((hex_line, hex)), Some((decimal_line, decimal))) => Err(format!(
                 "the {what} look hexadecimal on line {hex_line} (\"{hex}\") and decimal on line {decimal_line} \
                  (\"{decimal}\"); {ask}"
@@ -235,10 +199,7 @@ impl Proof {
 
 fn witness(line: u64, cell: &[u8]) -> Witness {
     const SHOWN_BYTES: usize = 40;
-    (
-        line,
-        String::from_utf8_lossy(&cell[..cell.len().min(SHOWN_BYTES)]).into_owned(),
-    )
+    (line, String::from_utf8_lossy(&cell[..cell.len().min(SHOWN_BYTES)]).into_owned())
 }
 
 impl Sample<'_> {
@@ -251,9 +212,7 @@ impl Sample<'_> {
             let end = memchr::memchr(b'\n', rest).unwrap_or(rest.len());
             let line = &rest[..end];
             let is_said = !line.is_empty() && line[0] != b'#';
-            if is_said
-                && cells::split(line, self.delimiter, self.columns.needed, &mut cells).is_ok()
-            {
+            if is_said && cells::split(line, self.delimiter, self.columns.needed, &mut cells).is_ok() {
                 look(line, number, &cells);
             }
             rest = rest.get(end + 1..).unwrap_or_default();

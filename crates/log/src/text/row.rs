@@ -3,16 +3,15 @@
 use crate::channels::{CHANNELS_MAX, Channels};
 use crate::flaw::{Flaw, Shown};
 use crate::frame::{
-    CLASSIC_BYTES_MAX, Channel, EXTENDED_ID_MAX, FD_BYTES_MAX, Found, Kind, PlaceInLog,
-    STANDARD_ID_MAX, dlc_of_length, length_of_dlc,
+    CLASSIC_BYTES_MAX, Channel, EXTENDED_ID_MAX, FD_BYTES_MAX, Found, Kind, PlaceInLog, STANDARD_ID_MAX, dlc_of_length,
+    length_of_dlc,
 };
 
 use super::cells::{Cell, unquoted};
 use super::headings::{ROLES, Role};
 use super::time::{TimeUnit, time_ns};
 use super::values::{
-    Base, BytesFlaw, decimal, decimal_bytes, flag, hex, hex_bytes, is_spreadsheet_number,
-    without_prefix,
+    Base, BytesFlaw, decimal, decimal_bytes, flag, hex, hex_bytes, is_spreadsheet_number, without_prefix,
 };
 
 /// A longer channel name comes from a wrong column.
@@ -44,10 +43,7 @@ pub(super) struct Pieces<'l> {
 
 impl<'l> Pieces<'l> {
     pub(super) fn new() -> Self {
-        Self {
-            by_role: [None; ROLES],
-            data_cells: None,
-        }
+        Self { by_role: [None; ROLES], data_cells: None }
     }
 
     #[inline]
@@ -60,12 +56,7 @@ impl<'l> Pieces<'l> {
         self.by_role[role as usize]
     }
 
-    pub(super) fn set_data_cells(
-        &mut self,
-        line: &'l [u8],
-        cells: &'l [Cell],
-        columns: &'l [usize],
-    ) {
+    pub(super) fn set_data_cells(&mut self, line: &'l [u8], cells: &'l [Cell], columns: &'l [usize]) {
         self.data_cells = Some((line, cells, columns));
     }
 
@@ -75,11 +66,7 @@ impl<'l> Pieces<'l> {
         let Some(cell) = self.get(role) else {
             return Ok(None);
         };
-        flag(cell).ok_or(Flaw::Cell {
-            what: role.word(),
-            cell: Shown(cell),
-            wanted: "1 or 0, or yes or no",
-        })
+        flag(cell).ok_or(Flaw::Cell { what: role.word(), cell: Shown(cell), wanted: "1 or 0, or yes or no" })
     }
 
     /// A small number; `None` when the log or this line does not tell.
@@ -110,10 +97,7 @@ struct WrittenId {
 
 impl RowReader {
     pub(super) fn new(forms: Forms, decimal_comma: bool) -> Self {
-        Self {
-            forms,
-            decimal_comma,
-        }
+        Self { forms, decimal_comma }
     }
 
     /// The frame that the pieces describe; its data goes to `payload`.
@@ -126,9 +110,7 @@ impl RowReader {
         channels: &mut Channels,
     ) -> Result<Found, Flaw<'l>> {
         if pieces.flag(Role::ChecksumGood)? == Some(false) {
-            return Err(Flaw::MarkedWrong(Shown(
-                pieces.get(Role::ChecksumGood).unwrap_or_default(),
-            )));
+            return Err(Flaw::MarkedWrong(Shown(pieces.get(Role::ChecksumGood).unwrap_or_default())));
         }
         let time_ns = self.time_ns(pieces)?;
         let kind = kind(pieces)?;
@@ -185,21 +167,14 @@ impl RowReader {
         };
         let value = value.ok_or_else(|| wrong(Role::Id, cell, wanted))?;
         match u32::try_from(value) {
-            Ok(value) if value <= EXTENDED_ID_MAX => Ok(WrittenId {
-                value,
-                has_eight_digits: hex_digits == 8,
-            }),
+            Ok(value) if value <= EXTENDED_ID_MAX => Ok(WrittenId { value, has_eight_digits: hex_digits == 8 }),
             _ => Err(Flaw::IdTooLarge(Shown(cell))),
         }
     }
 
     /// Reads the data into `payload` and tells how many bytes there are.
     #[inline]
-    fn data<'l>(
-        &self,
-        pieces: &Pieces<'l>,
-        payload: &mut [u8; FD_BYTES_MAX],
-    ) -> Result<usize, Flaw<'l>> {
+    fn data<'l>(&self, pieces: &Pieces<'l>, payload: &mut [u8; FD_BYTES_MAX]) -> Result<usize, Flaw<'l>> {
         if let Some((line, cells, columns)) = pieces.data_cells {
             return self.data_from_cells(line, cells, columns, payload);
         }
@@ -265,16 +240,9 @@ fn wrong<'l>(role: Role, cell: &'l [u8], wanted: &'static str) -> Flaw<'l> {
     if cell.is_empty() {
         Flaw::CellEmpty { what }
     } else if is_spreadsheet_number(cell) {
-        Flaw::Spreadsheet {
-            what,
-            cell: Shown(cell),
-        }
+        Flaw::Spreadsheet { what, cell: Shown(cell) }
     } else {
-        Flaw::Cell {
-            what,
-            cell: Shown(cell),
-            wanted,
-        }
+        Flaw::Cell { what, cell: Shown(cell), wanted }
     }
 }
 
@@ -293,9 +261,9 @@ fn kind<'l>(pieces: &Pieces<'l>) -> Result<Kind, Flaw<'l>> {
 #[inline]
 fn extended<'l>(pieces: &Pieces<'l>, id: &WrittenId) -> Result<bool, Flaw<'l>> {
     match pieces.flag(Role::Extended)? {
-        Some(false) if id.value > STANDARD_ID_MAX => Err(Flaw::IdNotExtended(Shown(
-            pieces.get(Role::Id).unwrap_or_default(),
-        ))),
+        Some(false) if id.value > STANDARD_ID_MAX => {
+            Err(Flaw::IdNotExtended(Shown(pieces.get(Role::Id).unwrap_or_default())))
+        }
         Some(told) => Ok(told),
         None => Ok(id.value > STANDARD_ID_MAX || id.has_eight_digits),
     }
@@ -303,21 +271,13 @@ fn extended<'l>(pieces: &Pieces<'l>, id: &WrittenId) -> Result<bool, Flaw<'l>> {
 
 /// The data length code and whether the frame is CAN FD, checked against the bytes that the line holds.
 #[inline]
-fn length_and_format<'l>(
-    pieces: &Pieces<'l>,
-    kind: Kind,
-    held: usize,
-) -> Result<(Option<u8>, bool), Flaw<'l>> {
+fn length_and_format<'l>(pieces: &Pieces<'l>, kind: Kind, held: usize) -> Result<(Option<u8>, bool), Flaw<'l>> {
     let told_fd = pieces.flag(Role::Fd)?;
     let (length, dlc) = (pieces.number(Role::Length)?, pieces.number(Role::Dlc)?);
     if kind == Kind::Remote {
         return remote_length(length, dlc, held);
     }
-    let disagrees = |told| Flaw::LengthDisagrees {
-        told,
-        held,
-        hint: length_hint(pieces, told, held),
-    };
+    let disagrees = |told| Flaw::LengthDisagrees { told, held, hint: length_hint(pieces, told, held) };
     if let Some(told) = length
         && told != held as u64
     {
@@ -333,9 +293,7 @@ fn length_and_format<'l>(
         Some(told) if told == held as u64 => Ok((Some(natural), fd)),
         // A classic frame sent with a code of 9 to 15 has eight bytes all the same (ISO 11898-1).
         Some(told @ 9..=15) if !fd && held == CLASSIC_BYTES_MAX => Ok((Some(told as u8), fd)),
-        Some(told @ 9..=15) if fd && length_of_dlc(told as u8) == Some(held) => {
-            Ok((Some(told as u8), fd))
-        }
+        Some(told @ 9..=15) if fd && length_of_dlc(told as u8) == Some(held) => Ok((Some(told as u8), fd)),
         Some(told) => Err(disagrees(told)),
         None => Ok((Some(natural), fd)),
     }
@@ -343,21 +301,13 @@ fn length_and_format<'l>(
 
 /// A remote frame has a code and no data.
 #[cold]
-fn remote_length<'l>(
-    length: Option<u64>,
-    dlc: Option<u64>,
-    held: usize,
-) -> Result<(Option<u8>, bool), Flaw<'l>> {
+fn remote_length<'l>(length: Option<u64>, dlc: Option<u64>, held: usize) -> Result<(Option<u8>, bool), Flaw<'l>> {
     if held > 0 {
         return Err(Flaw::RemoteData(held));
     }
     match dlc.or(length) {
         Some(told @ 0..=15) => Ok((Some(told as u8), false)),
-        Some(told) => Err(Flaw::LengthDisagrees {
-            told,
-            held,
-            hint: "",
-        }),
+        Some(told) => Err(Flaw::LengthDisagrees { told, held, hint: "" }),
         None => Ok((None, false)),
     }
 }
@@ -378,12 +328,6 @@ fn channel<'l>(pieces: &Pieces<'l>, channels: &mut Channels) -> Result<Channel, 
     if cell.len() > CHANNEL_NAME_BYTES_MAX {
         return Err(wrong(Role::Channel, cell, "a name of at most 128 bytes"));
     }
-    let name = if cell.contains(&b'"') {
-        unquoted(cell)
-    } else {
-        cell.into()
-    };
-    channels
-        .named(&name)
-        .ok_or(Flaw::TooManyChannels(CHANNELS_MAX))
+    let name = if cell.contains(&b'"') { unquoted(cell) } else { cell.into() };
+    channels.named(&name).ok_or(Flaw::TooManyChannels(CHANNELS_MAX))
 }

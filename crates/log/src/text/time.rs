@@ -10,18 +10,7 @@ pub(super) enum TimeUnit {
 }
 
 /// Powers of ten, by exponent.
-const TEN_TO: [u64; 10] = [
-    1,
-    10,
-    100,
-    1_000,
-    10_000,
-    100_000,
-    1_000_000,
-    10_000_000,
-    100_000_000,
-    1_000_000_000,
-];
+const TEN_TO: [u64; 10] = [1, 10, 100, 1_000, 10_000, 100_000, 1_000_000, 10_000_000, 100_000_000, 1_000_000_000];
 const NS_PER_S: i64 = 1_000_000_000;
 
 impl TimeUnit {
@@ -93,11 +82,7 @@ fn number_ns(digits: &[u8], decimals: usize, decimal_comma: bool) -> Option<i64>
         }
     }
     let size_ns = value.checked_mul(TEN_TO[decimals_left])?;
-    if any {
-        i64::try_from(size_ns).ok()
-    } else {
-        None
-    }
+    if any { i64::try_from(size_ns).ok() } else { None }
 }
 
 /// `2026-01-02T03:04:05.678Z`: a blank may stand for the T; without a zone the time is taken as UTC.
@@ -120,10 +105,7 @@ fn date_time_ns(cell: &[u8]) -> Option<i64> {
     }
     let (fraction, zone) = match rest {
         [b'.' | b',', digits @ ..] => {
-            let length = digits
-                .iter()
-                .take_while(|byte| byte.is_ascii_digit())
-                .count();
+            let length = digits.iter().take_while(|byte| byte.is_ascii_digit()).count();
             digits.split_at(length)
         }
         zone => (&b"0"[..], zone),
@@ -131,16 +113,14 @@ fn date_time_ns(cell: &[u8]) -> Option<i64> {
     let mut fraction_text = vec![b'.'];
     fraction_text.extend_from_slice(fraction);
     let fraction_ns = number_ns(&fraction_text, TimeUnit::Seconds.decimals(), false)?;
-    let seconds = days_since_1970(year, month, day) * 86_400 + hour * 3_600 + minute * 60 + second
-        - zone_s(zone)?;
+    let seconds = days_since_1970(year, month, day) * 86_400 + hour * 3_600 + minute * 60 + second - zone_s(zone)?;
     seconds.checked_mul(NS_PER_S)?.checked_add(fraction_ns)
 }
 
 /// Three numbers with a mark between them.
 fn three_numbers(text: &[u8], mark: u8) -> Option<[i64; 3]> {
-    let mut parts = text
-        .split(|&byte| byte == mark)
-        .map(|digits| super::values::decimal(digits).map(|value| value as i64));
+    let mut parts =
+        text.split(|&byte| byte == mark).map(|digits| super::values::decimal(digits).map(|value| value as i64));
     let numbers = [parts.next()??, parts.next()??, parts.next()??];
     parts.next().is_none().then_some(numbers)
 }
@@ -153,17 +133,9 @@ fn zone_s(zone: &[u8]) -> Option<i64> {
         [b'-', distance @ ..] => (-1, distance),
         _ => return None,
     };
-    let digits: Vec<u8> = distance
-        .iter()
-        .copied()
-        .filter(|&byte| byte != b':')
-        .collect();
+    let digits: Vec<u8> = distance.iter().copied().filter(|&byte| byte != b':').collect();
     let (hours, minutes) = digits.split_at_checked(2)?;
-    let minutes = if minutes.is_empty() {
-        0
-    } else {
-        super::values::decimal(minutes)?
-    };
+    let minutes = if minutes.is_empty() { 0 } else { super::values::decimal(minutes)? };
     let hours = super::values::decimal(hours)?;
     (hours <= 23 && minutes <= 59).then_some(sign * (hours * 3_600 + minutes * 60) as i64)
 }
@@ -198,40 +170,21 @@ mod tests {
     #[test]
     fn numbers_are_exact() {
         assert_eq!(seconds("0.011063"), Some(11_063_000));
-        assert_eq!(
-            seconds("1700000000.250000001"),
-            Some(1_700_000_000_250_000_001)
-        );
+        assert_eq!(seconds("1700000000.250000001"), Some(1_700_000_000_250_000_001));
         assert_eq!(seconds("12"), Some(12_000_000_000));
         assert_eq!(seconds(".5"), Some(500_000_000));
         assert_eq!(seconds("5."), Some(5_000_000_000));
         assert_eq!(seconds("-0.5"), Some(-500_000_000));
         assert_eq!(seconds("0.1234567899"), Some(123_456_789));
-        assert_eq!(
-            time_ns(b"12.345678", TimeUnit::Milliseconds, false),
-            Some(12_345_678)
-        );
+        assert_eq!(time_ns(b"12.345678", TimeUnit::Milliseconds, false), Some(12_345_678));
         assert_eq!(time_ns(b"7", TimeUnit::Microseconds, false), Some(7_000));
         assert_eq!(time_ns(b"7.9", TimeUnit::Nanoseconds, false), Some(7));
-        assert_eq!(
-            time_ns(b"0,125", TimeUnit::Seconds, true),
-            Some(125_000_000)
-        );
+        assert_eq!(time_ns(b"0,125", TimeUnit::Seconds, true), Some(125_000_000));
     }
 
     #[test]
     fn what_is_no_number() {
-        for cell in [
-            "",
-            ".",
-            "-",
-            "1.2.3",
-            "0,125",
-            "1e3",
-            "1.7E+09",
-            "99999999999",
-            "99999999999999999999999",
-        ] {
+        for cell in ["", ".", "-", "1.2.3", "0,125", "1e3", "1.7E+09", "99999999999", "99999999999999999999999"] {
             assert_eq!(seconds(cell), None, "{cell}");
         }
     }
@@ -240,18 +193,9 @@ mod tests {
     #[test]
     fn dates() {
         assert_eq!(seconds("1970-01-01T00:00:00Z"), Some(0));
-        assert_eq!(
-            seconds("2023-11-14T22:13:20.25Z"),
-            Some(1_700_000_000_250_000_000)
-        );
-        assert_eq!(
-            seconds("2023-11-14 23:13:20,25+01:00"),
-            Some(1_700_000_000_250_000_000)
-        );
-        assert_eq!(
-            seconds("2000-02-29T00:00:00"),
-            Some(951_782_400_000_000_000)
-        );
+        assert_eq!(seconds("2023-11-14T22:13:20.25Z"), Some(1_700_000_000_250_000_000));
+        assert_eq!(seconds("2023-11-14 23:13:20,25+01:00"), Some(1_700_000_000_250_000_000));
+        assert_eq!(seconds("2000-02-29T00:00:00"), Some(951_782_400_000_000_000));
         assert_eq!(seconds("1969-12-31T23:59:59.5Z"), Some(-500_000_000));
         for cell in [
             "2023-02-29T00:00:00Z",

@@ -94,9 +94,7 @@ pub(super) fn hex_bytes(cell: &[u8], bytes: &mut [u8]) -> Result<usize, BytesFla
             rest = tail;
             continue;
         }
-        let low = tail
-            .first()
-            .map_or(NO_DIGIT, |&second| HEX_DIGITS[usize::from(second)]);
+        let low = tail.first().map_or(NO_DIGIT, |&second| HEX_DIGITS[usize::from(second)]);
         if low == NO_DIGIT {
             match without_prefix(rest) {
                 Some(digits) if digits.first().is_some_and(|&byte| is_hex_digit(byte)) => {
@@ -124,13 +122,8 @@ fn odd_or_not_digits(tail: &[u8]) -> BytesFlaw {
 /// Reads decimal bytes, 0..=255 each, with blanks between them.
 pub(super) fn decimal_bytes(cell: &[u8], bytes: &mut [u8]) -> Result<usize, BytesFlaw> {
     let mut count = 0;
-    for group in cell
-        .split(|byte| matches!(byte, b' ' | b'\t'))
-        .filter(|group| !group.is_empty())
-    {
-        let byte = decimal(group)
-            .and_then(|value| u8::try_from(value).ok())
-            .ok_or(BytesFlaw::NotDigits)?;
+    for group in cell.split(|byte| matches!(byte, b' ' | b'\t')).filter(|group| !group.is_empty()) {
+        let byte = decimal(group).and_then(|value| u8::try_from(value).ok()).ok_or(BytesFlaw::NotDigits)?;
         *bytes.get_mut(count).ok_or(BytesFlaw::TooMany)? = byte;
         count += 1;
     }
@@ -150,11 +143,7 @@ pub(super) fn flag(cell: &[u8]) -> Option<Option<bool>> {
 
 #[cold]
 fn flag_word(cell: &[u8]) -> Option<Option<bool>> {
-    let is_any = |words: &[&str]| {
-        words
-            .iter()
-            .any(|word| cell.eq_ignore_ascii_case(word.as_bytes()))
-    };
+    let is_any = |words: &[&str]| words.iter().any(|word| cell.eq_ignore_ascii_case(word.as_bytes()));
     if is_any(&["true", "yes", "y"]) {
         Some(Some(true))
     } else if is_any(&["false", "no", "n"]) {
@@ -171,10 +160,8 @@ pub(super) fn is_spreadsheet_number(cell: &[u8]) -> bool {
         return false;
     };
     let (mantissa, exponent) = (&cell[..at], &cell[at + 1..]);
-    let is_mantissa = !mantissa.is_empty()
-        && mantissa
-            .iter()
-            .all(|byte| byte.is_ascii_digit() || matches!(byte, b'.' | b',' | b'-'));
+    let is_mantissa =
+        !mantissa.is_empty() && mantissa.iter().all(|byte| byte.is_ascii_digit() || matches!(byte, b'.' | b',' | b'-'));
     let is_signed = matches!(exponent.first(), Some(b'+' | b'-'));
     let digits = if is_signed { &exponent[1..] } else { exponent };
     let was_rewritten = is_signed || mantissa.iter().any(|byte| matches!(byte, b'.' | b','));
@@ -193,13 +180,7 @@ mod tests {
 
     #[test]
     fn hex_bytes_with_and_without_blanks() {
-        for cell in [
-            "0aFF10",
-            "0A FF 10",
-            " 0A  FF10 ",
-            "0x0aff10",
-            "0x0A 0xFF 0x10",
-        ] {
+        for cell in ["0aFF10", "0A FF 10", " 0A  FF10 ", "0x0aff10", "0x0A 0xFF 0x10"] {
             assert_eq!(bytes_of(cell), Ok(vec![0x0A, 0xFF, 0x10]), "{cell}");
         }
         assert_eq!(bytes_of(""), Ok(vec![]));
@@ -216,19 +197,9 @@ mod tests {
     fn numbers() {
         assert_eq!(hex(b"18FEF100"), Some(0x18FE_F100));
         assert_eq!(hex(b"ffffffffffffffff"), Some(u64::MAX));
-        assert_eq!(
-            (hex(b""), hex(b"1G"), hex(b"10000000000000000")),
-            (None, None, None)
-        );
+        assert_eq!((hex(b""), hex(b"1G"), hex(b"10000000000000000")), (None, None, None));
         assert_eq!(decimal(b"0419361024"), Some(419_361_024));
-        assert_eq!(
-            (
-                decimal(b""),
-                decimal(b"1A"),
-                decimal(b"99999999999999999999")
-            ),
-            (None, None, None)
-        );
+        assert_eq!((decimal(b""), decimal(b"1A"), decimal(b"99999999999999999999")), (None, None, None));
     }
 
     #[test]

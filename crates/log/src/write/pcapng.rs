@@ -33,16 +33,9 @@ impl<W: Write> PcapngWriter<W> {
     /// # Errors
     /// When the output fails.
     pub fn new(output: W) -> Result<Self, LogError> {
-        let mut writer = Self {
-            output,
-            channels: 0,
-            frames: 0,
-            block: Vec::new(),
-        };
+        let mut writer = Self { output, channels: 0, frames: 0, block: Vec::new() };
         writer.begin_block(0x0A0D_0D0A);
-        writer
-            .block
-            .extend_from_slice(&0x1A2B_3C4D_u32.to_le_bytes());
+        writer.block.extend_from_slice(&0x1A2B_3C4D_u32.to_le_bytes());
         writer.block.extend_from_slice(&1_u16.to_le_bytes());
         writer.block.extend_from_slice(&0_u16.to_le_bytes());
         writer.block.extend_from_slice(&(-1_i64).to_le_bytes());
@@ -55,16 +48,10 @@ impl<W: Write> PcapngWriter<W> {
     /// # Errors
     /// When the output fails, there are 65,536 channels already, or the name has more than 1000 bytes.
     pub fn add_channel(&mut self, name: &str) -> Result<Channel, LogError> {
-        let refuse = |what: String| LogError::Unwritable {
-            number: self.frames + 1,
-            what,
-        };
-        let number = u16::try_from(self.channels)
-            .map_err(|_| refuse("there are too many channels".to_owned()))?;
+        let refuse = |what: String| LogError::Unwritable { number: self.frames + 1, what };
+        let number = u16::try_from(self.channels).map_err(|_| refuse("there are too many channels".to_owned()))?;
         if name.len() > 1000 {
-            return Err(refuse(format!(
-                "the name of channel {number} has more than 1000 bytes"
-            )));
+            return Err(refuse(format!("the name of channel {number} has more than 1000 bytes")));
         }
         self.begin_block(1);
         self.block.extend_from_slice(&LINK_TYPE.to_le_bytes());
@@ -89,24 +76,14 @@ impl<W: Write> PcapngWriter<W> {
     pub fn write(&mut self, frame: &Frame<'_>) -> Result<(), LogError> {
         let number = self.frames + 1;
         super::check(frame, number, self.channels)?;
-        let refuse = |what: &str| LogError::Unwritable {
-            number,
-            what: what.to_owned(),
-        };
+        let refuse = |what: &str| LogError::Unwritable { number, what: what.to_owned() };
         let record_bytes = (HEADER_BYTES + frame.payload.len()) as u32;
         match frame.time_ns.map(u64::try_from) {
             Some(Ok(ticks)) => {
                 self.begin_block(6);
-                let numbers = [
-                    u32::from(frame.channel.0),
-                    (ticks >> 32) as u32,
-                    ticks as u32,
-                    record_bytes,
-                    record_bytes,
-                ];
-                numbers
-                    .iter()
-                    .for_each(|number| self.block.extend_from_slice(&number.to_le_bytes()));
+                let numbers =
+                    [u32::from(frame.channel.0), (ticks >> 32) as u32, ticks as u32, record_bytes, record_bytes];
+                numbers.iter().for_each(|number| self.block.extend_from_slice(&number.to_le_bytes()));
             }
             Some(Err(_)) => return Err(refuse("its time lies before 1970")),
             None if frame.channel.0 == 0 => {
@@ -114,9 +91,7 @@ impl<W: Write> PcapngWriter<W> {
                 self.block.extend_from_slice(&record_bytes.to_le_bytes());
             }
             None => {
-                return Err(refuse(
-                    "it has no time, and only frames of the first channel can be without",
-                ));
+                return Err(refuse("it has no time, and only frames of the first channel can be without"));
             }
         }
         self.record(frame);
@@ -147,28 +122,21 @@ impl<W: Write> PcapngWriter<W> {
             Kind::Remote => dlc.unwrap_or(0).min(CLASSIC_BYTES_MAX as u8),
             _ => frame.payload.len().min(FD_BYTES_MAX) as u8,
         };
-        let raw_dlc =
-            dlc.filter(|dlc| !frame.fd && *dlc > 8 && usize::from(length) == CLASSIC_BYTES_MAX);
+        let raw_dlc = dlc.filter(|dlc| !frame.fd && *dlc > 8 && usize::from(length) == CLASSIC_BYTES_MAX);
         let mut flags = 0;
         if frame.fd {
             flags = FD_FORMAT;
-            flags |= if frame.bit_rate_switch {
-                FD_BIT_RATE_SWITCH
-            } else {
-                0
-            };
+            flags |= if frame.bit_rate_switch { FD_BIT_RATE_SWITCH } else { 0 };
             flags |= if frame.error_state { FD_ERROR_STATE } else { 0 };
         }
         self.block.extend_from_slice(&word.to_be_bytes());
-        self.block
-            .extend_from_slice(&[length, flags, 0, raw_dlc.unwrap_or(0)]);
+        self.block.extend_from_slice(&[length, flags, 0, raw_dlc.unwrap_or(0)]);
         self.block.extend_from_slice(frame.payload);
     }
 
     fn option(&mut self, code: u16, value: &[u8]) {
         self.block.extend_from_slice(&code.to_le_bytes());
-        self.block
-            .extend_from_slice(&(value.len() as u16).to_le_bytes());
+        self.block.extend_from_slice(&(value.len() as u16).to_le_bytes());
         self.block.extend_from_slice(value);
         self.pad();
     }

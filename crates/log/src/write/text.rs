@@ -7,8 +7,7 @@ use crate::error::LogError;
 use crate::frame::{Channel, Frame, Kind};
 
 /// The header line; every heading is one that the reader knows.
-const HEADER: &str =
-    "time_s,channel,id_hex,extended,kind,fd,bit_rate_switch,error_state,dlc,data_hex\n";
+const HEADER: &str = "time_s,channel,id_hex,extended,kind,fd,bit_rate_switch,error_state,dlc,data_hex\n";
 
 /// Writes one line for each frame, with commas, every decimal of the time, and hexadecimal bytes.
 ///
@@ -36,26 +35,14 @@ impl<W: Write> TextWriter<W> {
     /// When the output fails.
     pub fn new(mut output: W) -> Result<Self, LogError> {
         output.write_all(HEADER.as_bytes())?;
-        Ok(Self {
-            output,
-            channels: Vec::new(),
-            frames: 0,
-            line: Vec::new(),
-        })
+        Ok(Self { output, channels: Vec::new(), frames: 0, line: Vec::new() })
     }
 
     /// Adds a channel of this name; line ends in it become blanks.
     pub fn add_channel(&mut self, name: &str) -> Channel {
-        let clean: String = name
-            .chars()
-            .map(|letter| if letter.is_control() { ' ' } else { letter })
-            .collect();
+        let clean: String = name.chars().map(|letter| if letter.is_control() { ' ' } else { letter }).collect();
         let is_plain = !clean.contains([',', '"', '#']) && clean.trim() == clean;
-        self.channels.push(if is_plain {
-            clean
-        } else {
-            format!("\"{}\"", clean.replace('"', "\"\""))
-        });
+        self.channels.push(if is_plain { clean } else { format!("\"{}\"", clean.replace('"', "\"\"")) });
         Channel((self.channels.len() - 1) as u16)
     }
 
@@ -68,31 +55,17 @@ impl<W: Write> TextWriter<W> {
         self.line.clear();
         if let Some(time_ns) = frame.time_ns {
             let (sign, size_ns) = (if time_ns < 0 { "-" } else { "" }, time_ns.unsigned_abs());
-            write!(
-                self.line,
-                "{sign}{}.{:09}",
-                size_ns / 1_000_000_000,
-                size_ns % 1_000_000_000
-            )?;
+            write!(self.line, "{sign}{}.{:09}", size_ns / 1_000_000_000, size_ns % 1_000_000_000)?;
         }
         let kind = match frame.kind {
             Kind::Data => "data",
             Kind::Remote => "remote",
             Kind::Error => "error",
         };
-        let [extended, fd, bit_rate_switch, error_state] = [
-            frame.extended,
-            frame.fd,
-            frame.bit_rate_switch,
-            frame.error_state,
-        ]
-        .map(u8::from);
+        let [extended, fd, bit_rate_switch, error_state] =
+            [frame.extended, frame.fd, frame.bit_rate_switch, frame.error_state].map(u8::from);
         let channel = &self.channels[usize::from(frame.channel.0)];
-        write!(
-            self.line,
-            ",{channel},{:X},{extended},{kind},{fd},{bit_rate_switch},{error_state},",
-            frame.id
-        )?;
+        write!(self.line, ",{channel},{:X},{extended},{kind},{fd},{bit_rate_switch},{error_state},", frame.id)?;
         if let Some(dlc) = frame.dlc {
             write!(self.line, "{dlc}")?;
         }

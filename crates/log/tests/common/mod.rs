@@ -40,10 +40,7 @@ impl From<Frame<'_>> for Kept {
 impl Kept {
     /// The frame without its place, to compare logs of different layouts.
     pub(crate) fn unplaced(self) -> Self {
-        Self {
-            place: PlaceInLog::Line(0),
-            ..self
-        }
+        Self { place: PlaceInLog::Line(0), ..self }
     }
 
     /// The frame as a view again.
@@ -75,8 +72,7 @@ pub(crate) struct Read {
 /// Reads a whole log.
 pub(crate) fn read_with(bytes: impl AsRef<[u8]>, options: &Options) -> Result<Read, LogError> {
     let bytes = bytes.as_ref().to_vec();
-    let mut recording =
-        Recording::from_reader(Box::new(std::io::Cursor::new(bytes)), "test", options)?;
+    let mut recording = Recording::from_reader(Box::new(std::io::Cursor::new(bytes)), "test", options)?;
     let mut frames = Vec::new();
     while let Some(frame) = recording.next()? {
         frames.push(Kept::from(frame));
@@ -84,21 +80,9 @@ pub(crate) fn read_with(bytes: impl AsRef<[u8]>, options: &Options) -> Result<Re
     assert!(recording.next()?.is_none(), "the end stays the end");
     let report = recording.report().clone();
     let handed_out = report.data + report.remote + report.error;
-    assert_eq!(
-        frames.len() as u64,
-        handed_out,
-        "the report counts every frame"
-    );
-    let channels = recording
-        .channels()
-        .iter()
-        .map(|channel| channel.name.clone())
-        .collect();
-    Ok(Read {
-        frames,
-        report,
-        channels,
-    })
+    assert_eq!(frames.len() as u64, handed_out, "the report counts every frame");
+    let channels = recording.channels().iter().map(|channel| channel.name.clone()).collect();
+    Ok(Read { frames, report, channels })
 }
 
 /// Reads a whole log that must open.
@@ -124,31 +108,16 @@ pub(crate) fn bytes(hex: &str) -> Vec<u8> {
     let digits: Vec<u8> = hex.bytes().filter(u8::is_ascii_hexdigit).collect();
     digits
         .chunks(2)
-        .map(|pair| {
-            u8::from_str_radix(std::str::from_utf8(pair).expect("digits"), 16).expect("two digits")
-        })
+        .map(|pair| u8::from_str_radix(std::str::from_utf8(pair).expect("digits"), 16).expect("two digits"))
         .collect()
 }
 
 /// A classic packet file in either byte order around records with the time they were seen.
-pub(crate) fn pcap(
-    big_endian: bool,
-    magic: u32,
-    link_type: u32,
-    records: &[(u32, u32, &[u8])],
-) -> Vec<u8> {
+pub(crate) fn pcap(big_endian: bool, magic: u32, link_type: u32, records: &[(u32, u32, &[u8])]) -> Vec<u8> {
     let number = |value: u32| {
-        if big_endian {
-            value.to_be_bytes()
-        } else {
-            value.to_le_bytes()
-        }
+        if big_endian { value.to_be_bytes() } else { value.to_le_bytes() }
     };
-    let version = if big_endian {
-        [0, 2, 0, 4]
-    } else {
-        [2, 0, 4, 0]
-    };
+    let version = if big_endian { [0, 2, 0, 4] } else { [2, 0, 4, 0] };
     let mut file = Vec::new();
     file.extend_from_slice(&number(magic));
     file.extend_from_slice(&version);
@@ -156,12 +125,7 @@ pub(crate) fn pcap(
         file.extend_from_slice(&number(value));
     }
     for (seconds, fraction, record) in records {
-        for value in [
-            *seconds,
-            *fraction,
-            record.len() as u32,
-            record.len() as u32,
-        ] {
+        for value in [*seconds, *fraction, record.len() as u32, record.len() as u32] {
             file.extend_from_slice(&number(value));
         }
         file.extend_from_slice(record);
@@ -177,28 +141,17 @@ pub(crate) struct Blocks {
 
 impl Blocks {
     pub(crate) fn new(big_endian: bool) -> Self {
-        let mut blocks = Self {
-            big_endian,
-            file: Vec::new(),
-        };
+        let mut blocks = Self { big_endian, file: Vec::new() };
         blocks.section(1);
         blocks
     }
 
     pub(crate) fn u16(&self, value: u16) -> [u8; 2] {
-        if self.big_endian {
-            value.to_be_bytes()
-        } else {
-            value.to_le_bytes()
-        }
+        if self.big_endian { value.to_be_bytes() } else { value.to_le_bytes() }
     }
 
     pub(crate) fn u32(&self, value: u32) -> [u8; 4] {
-        if self.big_endian {
-            value.to_be_bytes()
-        } else {
-            value.to_le_bytes()
-        }
+        if self.big_endian { value.to_be_bytes() } else { value.to_le_bytes() }
     }
 
     pub(crate) fn block(&mut self, kind: u32, body: &[u8]) -> &mut Self {
@@ -236,13 +189,7 @@ impl Blocks {
     pub(crate) fn packet(&mut self, interface: u32, ticks: u64, record: &[u8]) -> &mut Self {
         let length = record.len() as u32;
         let mut body = Vec::new();
-        for value in [
-            interface,
-            (ticks >> 32) as u32,
-            ticks as u32,
-            length,
-            length,
-        ] {
+        for value in [interface, (ticks >> 32) as u32, ticks as u32, length, length] {
             body.extend_from_slice(&self.u32(value));
         }
         body.extend_from_slice(record);

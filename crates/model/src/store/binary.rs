@@ -20,9 +20,8 @@ const HEADER_BYTES: usize = 24;
 /// The database in the `.lorebin` form. The same database gives the same bytes.
 #[must_use]
 pub fn to_lorebin(database: &Database) -> Vec<u8> {
-    let mut file = write(database).expect(
-        "every list and text of a description has a known length, so that postcard holds it",
-    );
+    let mut file =
+        write(database).expect("every list and text of a description has a known length, so that postcard holds it");
     let (header, body) = file.split_at_mut(HEADER_BYTES);
     header[..8].copy_from_slice(&MARK);
     header[8..12].copy_from_slice(&FORMAT_VERSION.to_le_bytes());
@@ -33,15 +32,7 @@ pub fn to_lorebin(database: &Database) -> Vec<u8> {
 
 /// Writes the body behind room for the header.
 fn write(description: &Description) -> Result<Vec<u8>, postcard::Error> {
-    let Description {
-        vehicle,
-        networks,
-        ecus,
-        wires,
-        states,
-        frames: _,
-        routes,
-    } = description;
+    let Description { vehicle, networks, ecus, wires, states, frames: _, routes } = description;
     let outline = Description {
         vehicle: vehicle.clone(),
         networks: networks.clone(),
@@ -79,44 +70,17 @@ fn body(bytes: &[u8]) -> Result<&[u8], LoadError> {
         return Err(LoadError::NotADatabase);
     }
     let found = bytes.len() as u64;
-    let header = bytes.first_chunk::<HEADER_BYTES>().ok_or(LoadError::Cut {
-        found,
-        needed: HEADER_BYTES as u64,
-    })?;
-    let [
-        _,
-        _,
-        _,
-        _,
-        _,
-        _,
-        _,
-        _,
-        v0,
-        v1,
-        v2,
-        v3,
-        length @ ..,
-        c0,
-        c1,
-        c2,
-        c3,
-    ] = *header;
+    let header = bytes.first_chunk::<HEADER_BYTES>().ok_or(LoadError::Cut { found, needed: HEADER_BYTES as u64 })?;
+    let [_, _, _, _, _, _, _, _, v0, v1, v2, v3, length @ .., c0, c1, c2, c3] = *header;
     check_version(u32::from_le_bytes([v0, v1, v2, v3]))?;
     let needed = u64::from_le_bytes(length).saturating_add(HEADER_BYTES as u64);
     if found < needed {
         return Err(LoadError::Cut { found, needed });
     }
     if found > needed {
-        return Err(LoadError::ExtraBytes {
-            extra: found - needed,
-        });
+        return Err(LoadError::ExtraBytes { extra: found - needed });
     }
     let body = &bytes[HEADER_BYTES..];
     let (stored, found) = (u32::from_le_bytes([c0, c1, c2, c3]), crc32(body));
-    if stored == found {
-        Ok(body)
-    } else {
-        Err(LoadError::Damaged { found, stored })
-    }
+    if stored == found { Ok(body) } else { Err(LoadError::Damaged { found, stored }) }
 }

@@ -28,11 +28,7 @@ const fn tables() -> [[u32; 256]; 8] {
 const fn after_zero_byte(mut register: u32) -> u32 {
     let mut bit = 0;
     while bit < 8 {
-        register = if register & 1 == 1 {
-            register >> 1 ^ POLYNOMIAL_REFLECTED
-        } else {
-            register >> 1
-        };
+        register = if register & 1 == 1 { register >> 1 ^ POLYNOMIAL_REFLECTED } else { register >> 1 };
         bit += 1;
     }
     register
@@ -43,14 +39,11 @@ pub(super) fn crc32(bytes: &[u8]) -> u32 {
     let (steps, rest) = bytes.as_chunks::<8>();
     let register = steps.iter().fold(u32::MAX, |register, step| {
         let step = u64::from_le_bytes(*step) ^ u64::from(register);
-        step.to_le_bytes()
-            .iter()
-            .zip(TABLES.iter().rev())
-            .fold(0, |sum, (byte, table)| sum ^ table[usize::from(*byte)])
+        step.to_le_bytes().iter().zip(TABLES.iter().rev()).fold(0, |sum, (byte, table)| sum ^ table[usize::from(*byte)])
     });
-    !rest.iter().fold(register, |register, byte| {
-        register >> 8 ^ TABLES[0][((register ^ u32::from(*byte)) & 0xFF) as usize]
-    })
+    !rest
+        .iter()
+        .fold(register, |register, byte| register >> 8 ^ TABLES[0][((register ^ u32::from(*byte)) & 0xFF) as usize])
 }
 
 #[cfg(test)]
@@ -69,11 +62,7 @@ mod tests {
     fn it_is_the_byte_wise_checksum_at_every_length() {
         let bytes: Vec<u8> = (0_u32..300).map(|n| (n * 167 + n / 7) as u8).collect();
         for length in 0..bytes.len() {
-            assert_eq!(
-                u64::from(crc32(&bytes[..length])),
-                Crc::ISO_HDLC.checksum(&bytes[..length]),
-                "{length} bytes"
-            );
+            assert_eq!(u64::from(crc32(&bytes[..length])), Crc::ISO_HDLC.checksum(&bytes[..length]), "{length} bytes");
         }
     }
 }

@@ -25,9 +25,7 @@ pub(super) fn write(frames: &[Frame], file: Vec<u8>) -> Result<Vec<u8>, postcard
     let blocks = frames.chunks(FRAMES_PER_BLOCK);
     let file = postcard::to_extend(&blocks.len(), file)?;
     blocks.into_iter().try_fold(file, |file, frames| {
-        let bytes = frames
-            .iter()
-            .try_fold(Vec::new(), |bytes, frame| postcard::to_extend(frame, bytes))?;
+        let bytes = frames.iter().try_fold(Vec::new(), |bytes, frame| postcard::to_extend(frame, bytes))?;
         let mut file = postcard::to_extend(&(frames.len() as u32, bytes.len()), file)?;
         file.extend(bytes);
         Ok(file)
@@ -60,12 +58,8 @@ pub(super) fn read(outline: &Description, stored: &[u8]) -> Result<Vec<Frame>, L
 }
 
 /// What a reader found, once it is done. Should it have panicked, so does this one.
-fn finished(
-    thread: ScopedJoinHandle<'_, Result<Vec<Frame>, LoadError>>,
-) -> Result<Vec<Frame>, LoadError> {
-    thread
-        .join()
-        .unwrap_or_else(|panic| std::panic::resume_unwind(panic))
+fn finished(thread: ScopedJoinHandle<'_, Result<Vec<Frame>, LoadError>>) -> Result<Vec<Frame>, LoadError> {
+    thread.join().unwrap_or_else(|panic| std::panic::resume_unwind(panic))
 }
 
 /// One block.
@@ -83,11 +77,7 @@ fn split(stored: &[u8]) -> Result<Vec<Block<'_>>, LoadError> {
     let mut first = FrameId(0);
     for _ in 0..count {
         let ((frames, bytes), behind) = take::<(u32, &[u8])>(rest)?;
-        blocks.push(Block {
-            first,
-            frames,
-            bytes,
-        });
+        blocks.push(Block { first, frames, bytes });
         first.0 = first.0.checked_add(frames).ok_or(LoadError::FrameCount)?;
         rest = behind;
     }
@@ -102,11 +92,7 @@ fn shares<'a, 'b>(blocks: &'b [Block<'a>], bytes: usize) -> Vec<&'b [Block<'a>]>
     let mut left = bytes;
     let chunks = blocks.chunk_by(|block, _| {
         let goes_on = left > block.bytes.len();
-        left = if goes_on {
-            left - block.bytes.len()
-        } else {
-            bytes
-        };
+        left = if goes_on { left - block.bytes.len() } else { bytes };
         goes_on
     });
     chunks.collect()
@@ -114,17 +100,12 @@ fn shares<'a, 'b>(blocks: &'b [Block<'a>], bytes: usize) -> Vec<&'b [Block<'a>]>
 
 /// How many frames some blocks can have at most, whatever numbers they state.
 fn room(blocks: &[Block<'_>]) -> usize {
-    let possible =
-        |block: &Block<'_>| (block.frames as usize).min(block.bytes.len() / LEAST_FRAME_BYTES);
+    let possible = |block: &Block<'_>| (block.frames as usize).min(block.bytes.len() / LEAST_FRAME_BYTES);
     blocks.iter().map(possible).sum()
 }
 
 /// Reads and checks one share of the blocks into a list with room for so many frames.
-fn read_share(
-    outline: &Description,
-    blocks: &[Block<'_>],
-    room: usize,
-) -> Result<Vec<Frame>, LoadError> {
+fn read_share(outline: &Description, blocks: &[Block<'_>], room: usize) -> Result<Vec<Frame>, LoadError> {
     let mut frames = Vec::with_capacity(room);
     let mut checks = FrameChecks::of(outline);
     for block in blocks {
@@ -144,8 +125,6 @@ fn read_share(
 }
 
 /// Reads one value from the beginning of some bytes.
-pub(super) fn take<'de, T: serde::Deserialize<'de>>(
-    bytes: &'de [u8],
-) -> Result<(T, &'de [u8]), LoadError> {
+pub(super) fn take<'de, T: serde::Deserialize<'de>>(bytes: &'de [u8]) -> Result<(T, &'de [u8]), LoadError> {
     postcard::take_from_bytes(bytes).map_err(LoadError::Contents)
 }

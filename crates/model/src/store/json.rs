@@ -42,16 +42,10 @@ struct Stored<D> {
 /// Raw bit patterns and counters are whole numbers of up to 64 bits: a reader that keeps numbers as doubles loses digits of the large ones.
 #[must_use]
 pub fn to_json(database: &Database) -> String {
-    let wirelore = Stamp {
-        format: FORMAT.to_owned(),
-        version: FORMAT_VERSION,
-    };
+    let wirelore = Stamp { format: FORMAT.to_owned(), version: FORMAT_VERSION };
     let description: &Description = database;
-    let mut text = serde_json::to_string_pretty(&Stored {
-        wirelore,
-        description,
-    })
-    .expect("a description has only string keys and finite numbers, so that JSON holds it");
+    let mut text = serde_json::to_string_pretty(&Stored { wirelore, description })
+        .expect("a description has only string keys and finite numbers, so that JSON holds it");
     text.push('\n');
     text
 }
@@ -64,9 +58,7 @@ pub fn from_json(text: &str) -> Result<Database, LoadError> {
     // A newer version may have any other form, so the version is read first, and alone.
     let Head { wirelore } = serde_json::from_str(text).map_err(LoadError::Json)?;
     if wirelore.format != FORMAT {
-        return Err(LoadError::OtherFormat {
-            found: wirelore.format,
-        });
+        return Err(LoadError::OtherFormat { found: wirelore.format });
     }
     check_version(wirelore.version)?;
     let stored: Stored<Description> = serde_json::from_str(text).map_err(LoadError::Json)?;

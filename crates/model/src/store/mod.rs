@@ -54,9 +54,7 @@ pub enum LoadError {
         needed: u64,
     },
     /// More bytes than there have to be.
-    #[error(
-        "this .lorebin file has {extra} bytes behind its end; fetch it again or compile it anew"
-    )]
+    #[error("this .lorebin file has {extra} bytes behind its end; fetch it again or compile it anew")]
     ExtraBytes {
         /// How many are too many.
         extra: u64,
@@ -75,19 +73,13 @@ pub enum LoadError {
     #[error("the contents of this .lorebin file make no description; compile it anew")]
     Contents(#[source] postcard::Error),
     /// Undamaged contents whose frames stand where they should not.
-    #[error(
-        "the contents of this .lorebin file have frames in front of their number; compile it anew"
-    )]
+    #[error("the contents of this .lorebin file have frames in front of their number; compile it anew")]
     FramesTwice,
     /// Undamaged contents whose frames are not as many as they say.
-    #[error(
-        "the contents of this .lorebin file have another number of frames than they say; compile it anew"
-    )]
+    #[error("the contents of this .lorebin file have another number of frames than they say; compile it anew")]
     FrameCount,
     /// Undamaged contents with something behind the description.
-    #[error(
-        "the contents of this .lorebin file go on for {extra} bytes behind the description; compile it anew"
-    )]
+    #[error("the contents of this .lorebin file go on for {extra} bytes behind the description; compile it anew")]
     ContentsGoOn {
         /// How many bytes are left.
         extra: usize,

@@ -59,24 +59,13 @@ pub struct Recognised {
 static SPELLINGS: LazyLock<HashMap<&'static str, KnownUnit>> = LazyLock::new(|| {
     (0_u8..)
         .zip(ROWS)
-        .flat_map(|(index, row)| {
-            spellings_of(row).map(move |spelling| (spelling, KnownUnit(index)))
-        })
+        .flat_map(|(index, row)| spellings_of(row).map(move |spelling| (spelling, KnownUnit(index))))
         .collect()
 });
 
 static LONGEST_FIRST: LazyLock<Vec<&'static str>> = LazyLock::new(|| {
-    let mut all: Vec<_> = ROWS
-        .iter()
-        .flat_map(spellings_of)
-        .filter(|spelling| *spelling != "1")
-        .collect();
-    all.sort_by(|a, b| {
-        b.chars()
-            .count()
-            .cmp(&a.chars().count())
-            .then_with(|| a.cmp(b))
-    });
+    let mut all: Vec<_> = ROWS.iter().flat_map(spellings_of).filter(|spelling| *spelling != "1").collect();
+    all.sort_by(|a, b| b.chars().count().cmp(&a.chars().count()).then_with(|| a.cmp(b)));
     all
 });
 
@@ -88,15 +77,10 @@ fn spellings_of(row: &'static Row) -> impl Iterator<Item = &'static str> {
 #[must_use]
 pub fn recognise(spelling: &str) -> Option<Recognised> {
     if let Some(&unit) = SPELLINGS.get(spelling) {
-        return Some(Recognised {
-            unit,
-            folded: false,
-        });
+        return Some(Recognised { unit, folded: false });
     }
     let folded: String = spelling.chars().map(fold_look_alike).collect();
-    SPELLINGS
-        .get(folded.as_str())
-        .map(|&unit| Recognised { unit, folded: true })
+    SPELLINGS.get(folded.as_str()).map(|&unit| Recognised { unit, folded: true })
 }
 
 /// Every spelling that may stand bare in a description, the longest (in characters) first: for reading the longest one that fits, and for
@@ -122,9 +106,7 @@ pub fn conversion(from: &Unit, to: &Unit) -> Option<(Ratio, Ratio)> {
     let ratio = |(numerator, denominator)| Ratio::new(numerator, denominator);
     let divisor = ratio(to.factor)?;
     let factor = ratio(from.factor)?.checked_div(&divisor)?;
-    let offset = ratio(from.offset)?
-        .checked_sub(&ratio(to.offset)?)?
-        .checked_div(&divisor)?;
+    let offset = ratio(from.offset)?.checked_sub(&ratio(to.offset)?)?.checked_div(&divisor)?;
     Some((factor, offset))
 }
 
@@ -220,13 +202,10 @@ impl<'de> Deserialize<'de> for KnownUnit {
             fn visit_str<E: de::Error>(self, text: &str) -> Result<KnownUnit, E> {
                 match SPELLINGS.get(text) {
                     Some(unit) if unit.symbol() == text => Ok(*unit),
-                    Some(unit) => Err(E::custom(format_args!(
-                        "unit `{text}` is stored by its symbol, `{}`",
-                        unit.symbol()
-                    ))),
-                    None => Err(E::custom(format_args!(
-                        "`{text}` is not the symbol of a known unit"
-                    ))),
+                    Some(unit) => {
+                        Err(E::custom(format_args!("unit `{text}` is stored by its symbol, `{}`", unit.symbol())))
+                    }
+                    None => Err(E::custom(format_args!("`{text}` is not the symbol of a known unit"))),
                 }
             }
         }

@@ -34,29 +34,16 @@ const fn unit(
     numerator: i128,
     denominator: u128,
 ) -> Row {
-    Row {
-        symbol,
-        spellings,
-        dimension,
-        factor: (numerator, denominator),
-        offset: (0, 1),
-        imperial: None,
-    }
+    Row { symbol, spellings, dimension, factor: (numerator, denominator), offset: (0, 1), imperial: None }
 }
 
 impl Row {
     const fn offset(self, numerator: i128, denominator: u128) -> Self {
-        Self {
-            offset: (numerator, denominator),
-            ..self
-        }
+        Self { offset: (numerator, denominator), ..self }
     }
 
     const fn imperial(self, symbol: &'static str) -> Self {
-        Self {
-            imperial: Some(symbol),
-            ..self
-        }
+        Self { imperial: Some(symbol), ..self }
     }
 }
 

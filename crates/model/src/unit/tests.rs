@@ -16,11 +16,7 @@ fn converted(from: &str, to: &str) -> (Ratio, Ratio) {
 
 /// `1 from = factor to`, the factor as decimal text or as a fraction.
 fn assert_factor(from: &str, to: &str, factor: &str) {
-    assert_eq!(
-        converted(from, to),
-        (factor.parse().expect("a number"), Ratio::ZERO),
-        "{from} in {to}"
-    );
+    assert_eq!(converted(from, to), (factor.parse().expect("a number"), Ratio::ZERO), "{from} in {to}");
 }
 
 /// The factors printed in NIST Special Publication 811 (2008), appendices B.8 and B.9, the exact ones in bold there; from memory. Their
@@ -81,14 +77,8 @@ fn everyday_multiples() {
 
 #[test]
 fn what_has_no_exact_straight_line_does_not_convert() {
-    for (from, to) in [
-        ("rad", "°"),
-        ("rad/s", "rpm"),
-        ("L/100km", "km/L"),
-        ("N·m", "J"),
-        ("km/h", "km"),
-        ("1", "dB"),
-    ] {
+    for (from, to) in [("rad", "°"), ("rad/s", "rpm"), ("L/100km", "km/L"), ("N·m", "J"), ("km/h", "km"), ("1", "dB")]
+    {
         assert_eq!(conversion(&unit(from), &unit(to)), None, "{from} into {to}");
     }
     assert_eq!(conversion(&Unit::Text("V".into()), &unit("V")), None);
@@ -97,8 +87,7 @@ fn what_has_no_exact_straight_line_does_not_convert() {
 
 #[test]
 fn look_alikes_are_folded_and_said_so() {
-    let found =
-        |spelling: &str| recognise(spelling).map(|found| (found.unit.symbol(), found.folded));
+    let found = |spelling: &str| recognise(spelling).map(|found| (found.unit.symbol(), found.folded));
     assert_eq!(found("µs"), Some(("µs", false)));
     assert_eq!(found("\u{3BC}s"), Some(("µs", true)));
     assert_eq!(found("us"), Some(("µs", false)));
@@ -122,10 +111,7 @@ fn no_spelling_means_two_units() {
     assert_eq!(different.len(), spellings.len());
     // A spelling that holds a look-alike itself could never be told from the right one.
     for spelling in spellings {
-        assert_eq!(
-            spelling.chars().map(fold_look_alike).collect::<String>(),
-            spelling
-        );
+        assert_eq!(spelling.chars().map(fold_look_alike).collect::<String>(), spelling);
         assert!(!spelling.contains(char::is_whitespace));
     }
 }
@@ -134,24 +120,13 @@ fn no_spelling_means_two_units() {
 fn every_unit_converts_within_its_dimension_and_back() {
     for (from, to) in known_units().flat_map(|from| known_units().map(move |to| (from, to))) {
         let there = conversion(&from.into(), &to.into());
-        assert_eq!(
-            there.is_some(),
-            from.dimension() == to.dimension(),
-            "{from:?} into {to:?}"
-        );
+        assert_eq!(there.is_some(), from.dimension() == to.dimension(), "{from:?} into {to:?}");
         let Some((factor, offset)) = there else {
             continue;
         };
-        let (back, back_offset) =
-            conversion(&to.into(), &from.into()).expect("the other way round");
-        assert_eq!(
-            factor.checked_mul(&back),
-            Some(Ratio::ONE),
-            "{from:?} into {to:?}"
-        );
-        let zero = offset
-            .checked_mul(&back)
-            .and_then(|there| there.checked_add(&back_offset));
+        let (back, back_offset) = conversion(&to.into(), &from.into()).expect("the other way round");
+        assert_eq!(factor.checked_mul(&back), Some(Ratio::ONE), "{from:?} into {to:?}");
+        let zero = offset.checked_mul(&back).and_then(|there| there.checked_add(&back_offset));
         assert_eq!(zero, Some(Ratio::ZERO), "{from:?} into {to:?}");
     }
 }
@@ -160,9 +135,7 @@ fn every_unit_converts_within_its_dimension_and_back() {
 fn every_dimension_is_named_and_its_base_is_known() {
     for dimension in known_units().map(KnownUnit::dimension) {
         assert!(
-            ROWS.iter().any(|row| row.dimension == dimension
-                && row.factor == (1, 1)
-                && row.offset == (0, 1)),
+            ROWS.iter().any(|row| row.dimension == dimension && row.factor == (1, 1) && row.offset == (0, 1)),
             "{dimension:?}"
         );
         assert!(dimension.in_words().starts_with("a"));
@@ -194,19 +167,10 @@ fn imperial_counterparts_convert_and_stay() {
 
 #[test]
 fn symbols_are_given_longest_first_without_the_bare_digit() {
-    let lengths: Vec<_> = symbols()
-        .iter()
-        .map(|symbol| symbol.chars().count())
-        .collect();
+    let lengths: Vec<_> = symbols().iter().map(|symbol| symbol.chars().count()).collect();
     assert!(lengths.is_sorted_by(|a, b| a >= b));
-    assert!(
-        symbols().contains(&"1/min") && symbols().contains(&"degC") && !symbols().contains(&"1")
-    );
-    assert!(
-        symbols()
-            .iter()
-            .all(|symbol| recognise(symbol).is_some_and(|found| !found.folded))
-    );
+    assert!(symbols().contains(&"1/min") && symbols().contains(&"degC") && !symbols().contains(&"1"));
+    assert!(symbols().iter().all(|symbol| recognise(symbol).is_some_and(|found| !found.folded)));
 }
 
 #[test]
@@ -217,8 +181,7 @@ fn the_stored_form_names_the_symbol_and_nothing_else() {
     let read = |text: &str| serde_json::from_str::<Unit>(text).map_err(|error| error.to_string());
     assert_eq!(read(r#"{"symbol":"°C"}"#), Ok(unit("°C")));
     assert!(
-        read(r#"{"symbol":"degC"}"#)
-            .is_err_and(|error| error.starts_with("unit `degC` is stored by its symbol, `°C`"))
+        read(r#"{"symbol":"degC"}"#).is_err_and(|error| error.starts_with("unit `degC` is stored by its symbol, `°C`"))
     );
     assert!(
         read(r#"{"symbol":"furlong"}"#)

@@ -48,14 +48,10 @@ pub enum Flaw {
     #[error("another one has the same name; rename one of them")]
     NameTaken,
     /// Two signals with one name that can be there together.
-    #[error(
-        "another signal has the same name on the same page or on one around it; rename one of them"
-    )]
+    #[error("another signal has the same name on the same page or on one around it; rename one of them")]
     SignalNameTaken,
     /// An index behind the end of its list.
-    #[error(
-        "it refers to {what} number {index} (counted from 0), and there are {count}; correct the reference"
-    )]
+    #[error("it refers to {what} number {index} (counted from 0), and there are {count}; correct the reference")]
     NoSuchItem {
         /// What it points to.
         what: &'static str,
@@ -124,9 +120,7 @@ pub enum Flaw {
         problem: &'static str,
     },
     /// A page that stands before the one it is nested in.
-    #[error(
-        "it is nested in page {parent}, which does not stand before it; order pages from the outside in"
-    )]
+    #[error("it is nested in page {parent}, which does not stand before it; order pages from the outside in")]
     PageOrder {
         /// The page around.
         parent: u32,
@@ -140,9 +134,7 @@ pub enum Flaw {
         problem: &'static str,
     },
     /// A condition on a signal that is not there when it is looked at.
-    #[error(
-        "it depends on signal `{selector}`, which is neither always there nor on a page around it"
-    )]
+    #[error("it depends on signal `{selector}`, which is neither always there nor on a page around it")]
     SelectorOutOfSight {
         /// The signal's name.
         selector: String,
@@ -176,9 +168,7 @@ pub enum Flaw {
         what: &'static str,
     },
     /// A raw value that the signal's bits cannot have.
-    #[error(
-        "raw value {value} is outside what its {width} bits can hold; correct the value or the width"
-    )]
+    #[error("raw value {value} is outside what its {width} bits can hold; correct the value or the width")]
     RawOutside {
         /// The value as it is written.
         value: String,
@@ -192,9 +182,7 @@ pub enum Flaw {
         value: String,
     },
     /// A run of patterns that is no run of numbers.
-    #[error(
-        "the raw values {span} are no unbroken run of numbers in its format; write it as two runs"
-    )]
+    #[error("the raw values {span} are no unbroken run of numbers in its format; write it as two runs")]
     RawBroken {
         /// The run as it is written.
         span: String,

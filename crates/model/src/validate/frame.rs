@@ -9,8 +9,8 @@ use super::general::{at_most, identifiers, not_zero, plain_name, refers};
 use super::pages::{self, Tree};
 use super::{raw, signal};
 use crate::{
-    Appearance, Description, Frame, FrameId, Identifier, Page, PageId, Passed, Period, Sending,
-    SignalId, StatesId, Test,
+    Appearance, Description, Frame, FrameId, Identifier, Page, PageId, Passed, Period, Sending, SignalId, StatesId,
+    Test,
 };
 
 /// The checks of a description's frames.
@@ -22,10 +22,7 @@ pub(crate) struct FrameChecks<'a> {
 
 impl<'a> FrameChecks<'a> {
     pub(crate) fn of(description: &'a Description) -> Self {
-        Self {
-            description,
-            fitting: FittingTables::default(),
-        }
+        Self { description, fitting: FittingTables::default() }
     }
 
     /// Checks the frame that has, or will have, this place in the list.
@@ -33,15 +30,9 @@ impl<'a> FrameChecks<'a> {
         let name = || format!("frame `{}`", frame.label.name);
         let longest = head(self.description, frame, id).at(name)?;
         let page_name = |page: usize| format!("{}, page number {page} (counted from 0)", name());
-        let tree = Tree::of(&frame.pages)
-            .map_err(|(page, flaw)| InvalidDescription::new(page_name(page), flaw))?;
-        pages::check_switches(&frame.pages)
-            .map_err(|(page, flaw)| InvalidDescription::new(page_name(page), flaw))?;
-        let context = FrameContext {
-            description: self.description,
-            frame,
-            tree: &tree,
-        };
+        let tree = Tree::of(&frame.pages).map_err(|(page, flaw)| InvalidDescription::new(page_name(page), flaw))?;
+        pages::check_switches(&frame.pages).map_err(|(page, flaw)| InvalidDescription::new(page_name(page), flaw))?;
+        let context = FrameContext { description: self.description, frame, tree: &tree };
         for (index, page) in frame.pages.iter().enumerate() {
             context.page(page, longest).at(|| page_name(index))?;
         }
@@ -74,34 +65,18 @@ fn head(description: &Description, frame: &Frame, id: FrameId) -> Result<u16, Fl
         let carried = seen_on(description, appearance, id, longest.is_none())?;
         longest.get_or_insert(carried);
     }
-    let longest = longest.ok_or(Flaw::Missing {
-        what: "network that it is seen on",
-    })?;
+    let longest = longest.ok_or(Flaw::Missing { what: "network that it is seen on" })?;
     pages::length(frame.length, longest)?;
-    frame
-        .senders
-        .iter()
-        .chain(&frame.readers)
-        .try_for_each(|ecu| refers("ecu", ecu.0, description.ecus.len()))?;
+    frame.senders.iter().chain(&frame.readers).try_for_each(|ecu| refers("ecu", ecu.0, description.ecus.len()))?;
     Ok(longest)
 }
 
 /// Checks one appearance; tells the longest payload that the network carries.
-fn seen_on(
-    description: &Description,
-    appearance: &Appearance,
-    frame: FrameId,
-    is_own: bool,
-) -> Result<u16, Flaw> {
+fn seen_on(description: &Description, appearance: &Appearance, frame: FrameId, is_own: bool) -> Result<u16, Flaw> {
     let networks = &description.networks;
     refers("network", appearance.network.0, networks.len())?;
     let network = &networks[appearance.network.index()];
-    let wrong = |problem| {
-        Err(Flaw::WrongAppearance {
-            network: network.label.name.clone(),
-            problem,
-        })
-    };
+    let wrong = |problem| Err(Flaw::WrongAppearance { network: network.label.name.clone(), problem });
     match (is_own, appearance.via) {
         (true, None) => {}
         (true, Some(_)) => {
@@ -120,10 +95,7 @@ fn seen_on(
         }
     }
     let Some(longest) = network.kind.longest_payload() else {
-        return Err(Flaw::WrongIdentifier {
-            network: network.label.name.clone(),
-            kind: network.kind.keyword(),
-        });
+        return Err(Flaw::WrongIdentifier { network: network.label.name.clone(), kind: network.kind.keyword() });
     };
     identifier(&appearance.identifier)?;
     Ok(longest)
@@ -131,24 +103,12 @@ fn seen_on(
 
 fn identifier(identifier: &Identifier) -> Checked {
     match identifier {
-        Identifier::Can {
-            first,
-            last,
-            extended,
-        } => identifiers(*first, *last, *extended),
-        Identifier::Pgn {
-            pgn,
-            sources: _,
-            priority,
-        } => {
+        Identifier::Can { first, last, extended } => identifiers(*first, *last, *extended),
+        Identifier::Pgn { pgn, sources: _, priority } => {
             at_most("parameter group number", *pgn, 0x3_FFFF_u32)?;
             at_most("priority", priority.unwrap_or(0), 7_u8)?;
             let is_to_destination = (pgn >> 8) & 0xFF < 240;
-            if is_to_destination && pgn & 0xFF != 0 {
-                Err(Flaw::DestinationInPgn { pgn: *pgn })
-            } else {
-                Ok(())
-            }
+            if is_to_destination && pgn & 0xFF != 0 { Err(Flaw::DestinationInPgn { pgn: *pgn }) } else { Ok(()) }
         }
     }
 }
@@ -158,17 +118,12 @@ pub(super) fn inside(needed: u32, limit: u16) -> Checked {
     if needed <= u32::from(limit) {
         return Ok(());
     }
-    Err(Flaw::OutsidePayload {
-        byte: needed - 1,
-        bytes: limit.into(),
-    })
+    Err(Flaw::OutsidePayload { byte: needed - 1, bytes: limit.into() })
 }
 
 impl FrameContext<'_> {
     fn page(&self, page: &Page, longest: u16) -> Checked {
-        page.tests
-            .iter()
-            .try_for_each(|test| self.test(test, page.parent))?;
+        page.tests.iter().try_for_each(|test| self.test(test, page.parent))?;
         page.every.map_or(Ok(()), period)?;
         pages::length(page.length, longest)
     }
@@ -176,9 +131,7 @@ impl FrameContext<'_> {
     /// Checks a condition that is looked at where `seen_from` says: on a page, or in the frame itself.
     fn test(&self, test: &Test, seen_from: Option<PageId>) -> Checked {
         if test.values.is_empty() {
-            return Err(Flaw::Missing {
-                what: "value in its condition",
-            });
+            return Err(Flaw::Missing { what: "value in its condition" });
         }
         let SignalId(index) = test.selector;
         refers("signal", index, self.frame.signals.len())?;
@@ -190,9 +143,7 @@ impl FrameContext<'_> {
         if !self.tree.sees(seen_from, selector.page) {
             return Err(Flaw::SelectorOutOfSight { selector: name() });
         }
-        let encoding = selector
-            .encoding()
-            .ok_or_else(|| Flaw::SelectorNoNumber { selector: name() })?;
+        let encoding = selector.encoding().ok_or_else(|| Flaw::SelectorNoNumber { selector: name() })?;
         raw::spans(&test.values, encoding)
     }
 
@@ -204,9 +155,7 @@ impl FrameContext<'_> {
         }
         not_zero("timeout", sending.timeout.map_or(1, |time| time.0))?;
         match (sending.apart_at_least, sending.apart_at_most) {
-            (Some(least), Some(most)) if most < least => Err(Flaw::UpsideDown {
-                what: "time between two of them",
-            }),
+            (Some(least), Some(most)) if most < least => Err(Flaw::UpsideDown { what: "time between two of them" }),
             _ => Ok(()),
         }
     }
@@ -214,9 +163,5 @@ impl FrameContext<'_> {
 
 fn period(period: Period) -> Checked {
     not_zero("period", period.shortest.0)?;
-    if period.longest < period.shortest {
-        Err(Flaw::UpsideDown { what: "period" })
-    } else {
-        Ok(())
-    }
+    if period.longest < period.shortest { Err(Flaw::UpsideDown { what: "period" }) } else { Ok(()) }
 }

@@ -2,9 +2,7 @@
 
 use super::flaw::{At, Checked, Flaw, InvalidDescription};
 use super::raw;
-use crate::{
-    Description, Ecu, FrameId, Label, Network, NetworkKind, Pace, Passed, Route, SignalId, Wire,
-};
+use crate::{Description, Ecu, FrameId, Label, Network, NetworkKind, Pace, Passed, Route, SignalId, Wire};
 
 pub(crate) fn check_outline(description: &Description) -> Result<(), InvalidDescription> {
     if let Some(vehicle) = &description.vehicle {
@@ -47,11 +45,7 @@ fn network(network: &Network) -> Checked {
 
 fn ecu(description: &Description, ecu: &Ecu) -> Checked {
     plain_name(&ecu.label)?;
-    let mut on: Vec<_> = ecu
-        .on
-        .iter()
-        .map(|attachment| attachment.network.0)
-        .collect();
+    let mut on: Vec<_> = ecu.on.iter().map(|attachment| attachment.network.0).collect();
     let mut leads: Vec<_> = ecu.leads.iter().map(|network| network.0).collect();
     for &network in on.iter().chain(&leads) {
         refers("network", network, description.networks.len())?;
@@ -62,9 +56,7 @@ fn ecu(description: &Description, ecu: &Ecu) -> Checked {
 
 fn wire(description: &Description, wire: &Wire) -> Checked {
     if wire.to.is_empty() {
-        return Err(Flaw::Missing {
-            what: "unit at its other end",
-        });
+        return Err(Flaw::Missing { what: "unit at its other end" });
     }
     for unit in wire.to.iter().chain([&wire.from]) {
         refers("ecu", unit.0, description.ecus.len())?;
@@ -78,20 +70,9 @@ fn route(description: &Description, route: &Route) -> Checked {
     refers("network", route.to.0, description.networks.len())?;
     match &route.what {
         Passed::Frame(id) => frame_exists(description, *id)?,
-        Passed::Identifiers {
-            first,
-            last,
-            extended,
-        } => identifiers(*first, *last, *extended)?,
-        Passed::All { except } => except
-            .iter()
-            .try_for_each(|id| frame_exists(description, *id))?,
-        Passed::Signal {
-            from_frame,
-            from_signal,
-            to_frame,
-            to_signal,
-        } => {
+        Passed::Identifiers { first, last, extended } => identifiers(*first, *last, *extended)?,
+        Passed::All { except } => except.iter().try_for_each(|id| frame_exists(description, *id))?,
+        Passed::Signal { from_frame, from_signal, to_frame, to_signal } => {
             signal_exists(description, *from_frame, *from_signal)?;
             signal_exists(description, *to_frame, *to_signal)?;
         }
@@ -99,9 +80,7 @@ fn route(description: &Description, route: &Route) -> Checked {
     match route.pace {
         Pace::Each => Ok(()),
         Pace::Every(period) => not_zero("period", period.0),
-        Pace::Nth(0 | 1) => Err(Flaw::Missing {
-            what: "second frame in its thinning",
-        }),
+        Pace::Nth(0 | 1) => Err(Flaw::Missing { what: "second frame in its thinning" }),
         Pace::Nth(_) => Ok(()),
     }
 }
@@ -112,61 +91,32 @@ fn frame_exists(description: &Description, id: FrameId) -> Checked {
 
 fn signal_exists(description: &Description, frame: FrameId, signal: SignalId) -> Checked {
     frame_exists(description, frame)?;
-    refers(
-        "signal",
-        signal.0,
-        description
-            .frames
-            .get(frame.index())
-            .map_or(0, |frame| frame.signals.len()),
-    )
+    refers("signal", signal.0, description.frames.get(frame.index()).map_or(0, |frame| frame.signals.len()))
 }
 
 /// A run of CAN identifiers (ISO 11898-1: 11 bits, extended 29 bits).
 pub(super) fn identifiers(first: u32, last: u32, extended: bool) -> Checked {
     let most: u32 = if extended { 0x1FFF_FFFF } else { 0x7FF };
     at_most("identifier", last, most)?;
-    if last < first {
-        Err(Flaw::UpsideDown {
-            what: "run of identifiers",
-        })
-    } else {
-        Ok(())
-    }
+    if last < first { Err(Flaw::UpsideDown { what: "run of identifiers" }) } else { Ok(()) }
 }
 
 pub(super) fn refers(what: &'static str, index: u32, count: usize) -> Checked {
-    if (index as usize) < count {
-        Ok(())
-    } else {
-        Err(Flaw::NoSuchItem { what, index, count })
-    }
+    if (index as usize) < count { Ok(()) } else { Err(Flaw::NoSuchItem { what, index, count }) }
 }
 
 pub(super) fn not_zero(what: &'static str, number: u64) -> Checked {
-    if number == 0 {
-        Err(Flaw::Zero { what })
-    } else {
-        Ok(())
-    }
+    if number == 0 { Err(Flaw::Zero { what }) } else { Ok(()) }
 }
 
 pub(super) fn at_most(what: &'static str, value: impl Into<u64>, most: impl Into<u64>) -> Checked {
     let (value, most) = (value.into(), most.into());
-    if value > most {
-        Err(Flaw::TooLarge { what, value, most })
-    } else {
-        Ok(())
-    }
+    if value > most { Err(Flaw::TooLarge { what, value, most }) } else { Ok(()) }
 }
 
 fn set(what: &'static str, members: &mut [u32]) -> Checked {
     members.sort_unstable();
-    if members.windows(2).any(|pair| pair[0] == pair[1]) {
-        Err(Flaw::Twice { what })
-    } else {
-        Ok(())
-    }
+    if members.windows(2).any(|pair| pair[0] == pair[1]) { Err(Flaw::Twice { what }) } else { Ok(()) }
 }
 
 /// A name of letters, digits and `_`, in Unicode normal form C.
@@ -176,9 +126,7 @@ pub(super) fn plain_name(label: &Label) -> Checked {
         return Ok(());
     }
     if name.is_empty() || !name.chars().all(is_name_character) {
-        return Err(Flaw::BadName {
-            name: name.to_owned(),
-        });
+        return Err(Flaw::BadName { name: name.to_owned() });
     }
     normal(name)
 }
@@ -191,28 +139,21 @@ pub(super) fn signal_name(label: &Label) -> Checked {
     }
     let is_indexed = |piece: &str| match piece.split_once(']') {
         Some((index, rest)) => {
-            !index.is_empty()
-                && index.bytes().all(|c| c.is_ascii_digit())
-                && rest.chars().all(is_name_character)
+            !index.is_empty() && index.bytes().all(|c| c.is_ascii_digit()) && rest.chars().all(is_name_character)
         }
         None => false,
     };
     let mut pieces = name.split('[');
     let head = pieces.next().unwrap_or_default();
     if head.is_empty() || !head.chars().all(is_name_character) || !pieces.all(is_indexed) {
-        return Err(Flaw::BadName {
-            name: name.to_owned(),
-        });
+        return Err(Flaw::BadName { name: name.to_owned() });
     }
     normal(name)
 }
 
 /// Nearly every name; what makes checking 60,000 of them cheap.
 fn is_plain_ascii(name: &str) -> bool {
-    !name.is_empty()
-        && name
-            .bytes()
-            .all(|byte| byte.is_ascii_alphanumeric() || byte == b'_')
+    !name.is_empty() && name.bytes().all(|byte| byte.is_ascii_alphanumeric() || byte == b'_')
 }
 
 fn is_name_character(character: char) -> bool {
@@ -220,11 +161,5 @@ fn is_name_character(character: char) -> bool {
 }
 
 fn normal(name: &str) -> Checked {
-    if unicode_normalization::is_nfc(name) {
-        Ok(())
-    } else {
-        Err(Flaw::NameNotNormal {
-            name: name.to_owned(),
-        })
-    }
+    if unicode_normalization::is_nfc(name) { Ok(()) } else { Err(Flaw::NameNotNormal { name: name.to_owned() }) }
 }

@@ -34,13 +34,8 @@ impl Tree {
         let mut free: Vec<u32> = Vec::with_capacity(pages.len());
         let mut free_in_frame = 1;
         for (page, size) in pages.iter().zip(sizes) {
-            let next = page
-                .parent
-                .map_or(&mut free_in_frame, |parent| &mut free[parent.index()]);
-            let run = Run {
-                start: *next,
-                end: *next + size,
-            };
+            let next = page.parent.map_or(&mut free_in_frame, |parent| &mut free[parent.index()]);
+            let run = Run { start: *next, end: *next + size };
             *next = run.end;
             runs.push(run);
             free.push(run.start + 1);
@@ -50,13 +45,7 @@ impl Tree {
 
     /// The run of a page, or of the frame itself; the page has to exist.
     pub(super) fn run(&self, page: Option<PageId>) -> Run {
-        page.map_or(
-            Run {
-                start: 0,
-                end: u32::MAX,
-            },
-            |page| self.runs[page.index()],
-        )
+        page.map_or(Run { start: 0, end: u32::MAX }, |page| self.runs[page.index()])
     }
 
     /// Whether what is on `outer` is there whenever something on `inner` is.
@@ -71,11 +60,7 @@ fn parent_before(index: usize, page: &Page, count: usize) -> Checked {
         return Ok(());
     };
     refers("page", parent.0, count)?;
-    if parent.index() < index {
-        Ok(())
-    } else {
-        Err(Flaw::PageOrder { parent: parent.0 })
-    }
+    if parent.index() < index { Ok(()) } else { Err(Flaw::PageOrder { parent: parent.0 }) }
 }
 
 /// One switch, as far as its pages have been read.
@@ -97,42 +82,25 @@ pub(super) fn check_switches(pages: &[Page]) -> Result<(), (usize, Flaw)> {
 }
 
 fn enter(switches: &mut Vec<Switch>, page: &Page) -> Checked {
-    let wrong = |problem| Flaw::WrongSwitch {
-        switch: page.switch,
-        problem,
-    };
+    let wrong = |problem| Flaw::WrongSwitch { switch: page.switch, problem };
     if page.switch as usize == switches.len() {
-        switches.push(Switch {
-            parent: page.parent,
-            selectors: None,
-            has_otherwise: false,
-        });
+        switches.push(Switch { parent: page.parent, selectors: None, has_otherwise: false });
     }
     let Some(switch) = switches.get_mut(page.switch as usize) else {
-        return Err(wrong(
-            "switches are numbered from 0 in the order of their first pages",
-        ));
+        return Err(wrong("switches are numbered from 0 in the order of their first pages"));
     };
     if switch.parent != page.parent {
-        return Err(wrong(
-            "the pages of a switch stand beside each other, on the same page around them",
-        ));
+        return Err(wrong("the pages of a switch stand beside each other, on the same page around them"));
     }
     if page.tests.is_empty() {
         let second = std::mem::replace(&mut switch.has_otherwise, true);
-        return if second {
-            Err(wrong("a switch has at most one page without a condition"))
-        } else {
-            Ok(())
-        };
+        return if second { Err(wrong("a switch has at most one page without a condition")) } else { Ok(()) };
     }
     let mut selectors: Vec<_> = page.tests.iter().map(|test| test.selector).collect();
     selectors.sort_unstable();
     selectors.dedup();
     match &switch.selectors {
-        Some(known) if *known != selectors => {
-            Err(wrong("the pages of a switch look at the same selectors"))
-        }
+        Some(known) if *known != selectors => Err(wrong("the pages of a switch look at the same selectors")),
         Some(_) => Ok(()),
         None => {
             switch.selectors = Some(selectors);
@@ -145,10 +113,7 @@ fn enter(switches: &mut Vec<Switch>, page: &Page) -> Checked {
 pub(super) fn limits(pages: &[Page], frame_limit: u16) -> Vec<u16> {
     let mut limits: Vec<u16> = Vec::with_capacity(pages.len());
     for page in pages {
-        let around = page
-            .parent
-            .and_then(|parent| limits.get(parent.index()).copied())
-            .unwrap_or(frame_limit);
+        let around = page.parent.and_then(|parent| limits.get(parent.index()).copied()).unwrap_or(frame_limit);
         limits.push(page.length.map_or(around, |length| length.max));
     }
     limits

@@ -22,10 +22,7 @@ pub(super) fn check_all(
 }
 
 fn in_words(context: &FrameContext<'_>, signal: &Signal) -> String {
-    format!(
-        "frame `{}`, signal `{}`",
-        context.frame.label.name, signal.label.name
-    )
+    format!("frame `{}`, signal `{}`", context.frame.label.name, signal.label.name)
 }
 
 /// Checks that signals that can be there together have different names. Sorted by name and by where their pages lie in the tree, a page
@@ -38,12 +35,8 @@ fn names(context: &FrameContext<'_>) -> Result<(), InvalidDescription> {
         .map(|signal| (&signal.label.name, context.tree.run(signal.page), signal))
         .collect();
     signals.sort_unstable_by(|a, b| a.0.cmp(b.0).then(a.1.start.cmp(&b.1.start)));
-    let taken = signals
-        .windows(2)
-        .find(|pair| pair[0].0 == pair[1].0 && pair[1].1.start < pair[0].1.end);
-    taken.map_or(Ok(()), |pair| {
-        Err(Flaw::SignalNameTaken).at(|| in_words(context, pair[1].2))
-    })
+    let taken = signals.windows(2).find(|pair| pair[0].0 == pair[1].0 && pair[1].1.start < pair[0].1.end);
+    taken.map_or(Ok(()), |pair| Err(Flaw::SignalNameTaken).at(|| in_words(context, pair[1].2)))
 }
 
 fn one(
@@ -64,11 +57,8 @@ fn one(
     match &signal.content {
         Content::Number { field, kind } => {
             inside(field.needed_bytes(), limit)?;
-            let encoding =
-                Encoding::new(*kind, field.width()).map_err(|error| Flaw::WrongWidth {
-                    width: field.width(),
-                    problem: error.to_string(),
-                })?;
+            let encoding = Encoding::new(*kind, field.width())
+                .map_err(|error| Flaw::WrongWidth { width: field.width(), problem: error.to_string() })?;
             number(context, signal, encoding, fitting)?;
             role(&signal.role, field, encoding, limit)
         }
@@ -79,22 +69,13 @@ fn one(
     }
 }
 
-fn number(
-    context: &FrameContext<'_>,
-    signal: &Signal,
-    encoding: Encoding,
-    fitting: &mut FittingTables,
-) -> Checked {
+fn number(context: &FrameContext<'_>, signal: &Signal, encoding: Encoding, fitting: &mut FittingTables) -> Checked {
     raw::spans(&signal.absent, encoding)?;
     raw::spans(&signal.fault, encoding)?;
     if let Scaling::Curve(curve) = &signal.scaling {
         rising(curve)?;
     }
-    if signal
-        .range
-        .as_ref()
-        .is_some_and(|range| range.high < range.low)
-    {
+    if signal.range.as_ref().is_some_and(|range| range.high < range.low) {
         return Err(Flaw::UpsideDown { what: "range" });
     }
     match &signal.states {
@@ -121,10 +102,7 @@ fn no_number(signal: &Signal) -> Checked {
         (signal.range.is_some(), "a range"),
         (!signal.absent.is_empty(), "absent values"),
         (!signal.fault.is_empty(), "fault values"),
-        (
-            signal.role != Role::Value,
-            "the duty of a counter or checksum",
-        ),
+        (signal.role != Role::Value, "the duty of a counter or checksum"),
     ];
     match has.into_iter().find(|(has, _)| *has) {
         Some((_, what)) => Err(Flaw::NumbersOnly { what }),
@@ -133,31 +111,21 @@ fn no_number(signal: &Signal) -> Checked {
 }
 
 fn rising(curve: &Curve) -> Checked {
-    let rises = curve.points.len() >= 2
-        && curve
-            .points
-            .windows(2)
-            .all(|pair| pair[0].raw < pair[1].raw);
+    let rises = curve.points.len() >= 2 && curve.points.windows(2).all(|pair| pair[0].raw < pair[1].raw);
     if rises { Ok(()) } else { Err(Flaw::WrongCurve) }
 }
 
 fn byte_span(span: ByteSpan, limit: u16) -> Checked {
     let last = span.last.unwrap_or(span.first);
     if last < span.first {
-        return Err(Flaw::UpsideDown {
-            what: "run of bytes",
-        });
+        return Err(Flaw::UpsideDown { what: "run of bytes" });
     }
     inside(last.saturating_add(1), limit)
 }
 
 fn role(role: &Role, field: &Field, encoding: Encoding, limit: u16) -> Checked {
     let unsigned = |what| {
-        if encoding.kind() == NumberKind::Unsigned {
-            Ok(())
-        } else {
-            Err(Flaw::NotUnsigned { what })
-        }
+        if encoding.kind() == NumberKind::Unsigned { Ok(()) } else { Err(Flaw::NotUnsigned { what }) }
     };
     match role {
         Role::Value => Ok(()),
@@ -168,10 +136,7 @@ fn role(role: &Role, field: &Field, encoding: Encoding, limit: u16) -> Checked {
 
 fn counter(counter: Counter, encoding: Encoding) -> Checked {
     if counter.high <= counter.low {
-        return Err(Flaw::CounterStands {
-            low: counter.low,
-            high: counter.high,
-        });
+        return Err(Flaw::CounterStands { low: counter.low, high: counter.high });
     }
     at_most("last count", counter.high, greatest(encoding.width()))?;
     not_zero("step", counter.step)
@@ -179,26 +144,16 @@ fn counter(counter: Counter, encoding: Encoding) -> Checked {
 
 fn checksum(checksum: &Checksum, field: &Field, limit: u16) -> Checked {
     if checksum.over.is_empty() {
-        return Err(Flaw::Missing {
-            what: "byte that its checksum covers",
-        });
+        return Err(Flaw::Missing { what: "byte that its checksum covers" });
     }
-    at_most(
-        "start value",
-        checksum.start.unwrap_or(0),
-        greatest(checksum.algorithm.width()),
-    )?;
+    at_most("start value", checksum.start.unwrap_or(0), greatest(checksum.algorithm.width()))?;
     for span in &checksum.over {
         byte_span(*span, limit)?;
         let last = span.last.unwrap_or(u32::MAX);
-        if let Some(own) = field
-            .places()
-            .iter()
-            .find(|place| span.first <= place.last_byte() && place.first_byte() <= last)
+        if let Some(own) =
+            field.places().iter().find(|place| span.first <= place.last_byte() && place.first_byte() <= last)
         {
-            return Err(Flaw::CoversItself {
-                byte: own.first_byte().max(span.first),
-            });
+            return Err(Flaw::CoversItself { byte: own.first_byte().max(span.first) });
         }
     }
     Ok(())

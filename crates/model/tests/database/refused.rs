@@ -11,16 +11,8 @@ fn refusal(break_it: impl FnOnce(&mut Description)) -> String {
     break_it(&mut description);
     let error = Database::new(description).expect_err("a promise is broken");
     let text = error.to_string();
-    assert_eq!(
-        text,
-        format!(
-            "the description is not valid: {}: {}",
-            error.item(),
-            error.flaw()
-        )
-    );
-    text.trim_start_matches("the description is not valid: ")
-        .to_owned()
+    assert_eq!(text, format!("the description is not valid: {}: {}", error.item(), error.flaw()));
+    text.trim_start_matches("the description is not valid: ").to_owned()
 }
 
 /// Each line: what is broken, and the beginning of the message.
@@ -227,35 +219,14 @@ fn the_promises_are_no_stricter_than_they_say() {
     accepted(&|d| d.ecus[0].label.name = "制動".into());
     accepted(&|d| first(d).label.name = "row[2]_cell[13]".into());
     accepted(&|d| d.networks[2].label.name = "hub".into());
-    accepted(&|d| {
-        checksum(d).over = vec![
-            ByteSpan {
-                first: 4,
-                last: Some(6),
-            },
-            ByteSpan {
-                first: 0,
-                last: Some(6),
-            },
-        ]
-    });
+    accepted(&|d| checksum(d).over = vec![ByteSpan { first: 4, last: Some(6) }, ByteSpan { first: 0, last: Some(6) }]);
     // A float's special patterns are compared as they are, in either half.
-    accepted(&|d| {
-        d.frames[1].signals[4].fault = vec![RawSpan {
-            first: bits(0x7F80_0000),
-            last: bits(0xFF80_0000),
-        }]
-    });
+    accepted(&|d| d.frames[1].signals[4].fault = vec![RawSpan { first: bits(0x7F80_0000), last: bits(0xFF80_0000) }]);
     accepted(&|d| d.frames[1].signals[4].absent = single(number(-1)));
     // A page may be longer than its frame is elsewhere.
     accepted(&|d| {
         d.frames[1].pages[1].length = Some(LengthRange { min: 64, max: 64 });
-        d.frames[1].signals[7].content = Content::Bytes {
-            bytes: ByteSpan {
-                first: 63,
-                last: None,
-            },
-        };
+        d.frames[1].signals[7].content = Content::Bytes { bytes: ByteSpan { first: 63, last: None } };
     });
 }
 
@@ -269,10 +240,7 @@ fn large_descriptions_are_checked_in_bounded_time() {
         .map(|index| Page {
             parent: index.checked_sub(1).map(PageId),
             switch: index,
-            tests: vec![Test {
-                selector: SignalId(1),
-                values: single(number(1)),
-            }],
+            tests: vec![Test { selector: SignalId(1), values: single(number(1)) }],
             every: None,
             length: None,
         })
@@ -280,11 +248,7 @@ fn large_descriptions_are_checked_in_bounded_time() {
     frame.signals.truncate(2);
     let on_page = |page: u32| Signal {
         page: Some(PageId(page)),
-        ..signal(
-            &format!("s_{page}"),
-            field((3, 7), (3, 0)),
-            NumberKind::Unsigned,
-        )
+        ..signal(&format!("s_{page}"), field((3, 7), (3, 0)), NumberKind::Unsigned)
     };
     frame.signals.extend((0..20_000).map(on_page));
     description.routes.truncate(1);
@@ -299,8 +263,5 @@ fn large_descriptions_are_checked_in_bounded_time() {
     }
     assert!(Database::new(description.clone()).is_ok());
     description.frames[1].signals[2].page = None;
-    assert!(matches!(
-        Database::new(description).map_err(|error| error.flaw().clone()),
-        Err(Flaw::SignalNameTaken)
-    ));
+    assert!(matches!(Database::new(description).map_err(|error| error.flaw().clone()), Err(Flaw::SignalNameTaken)));
 }

@@ -39,29 +39,17 @@ fn both_forms_load_back_to_an_equal_database() {
     let (json, lorebin) = (to_json(&database), to_lorebin(&database));
     assert_eq!(from_json(&json).expect("as it was written"), database);
     assert_eq!(from_lorebin(&lorebin).expect("as it was written"), database);
-    assert_eq!(
-        load(json.as_bytes()).expect("known by its content"),
-        database
-    );
+    assert_eq!(load(json.as_bytes()).expect("known by its content"), database);
     assert_eq!(load(&lorebin).expect("known by its content"), database);
-    assert_eq!(
-        to_json(&from_lorebin(&lorebin).expect("as it was written")),
-        json
-    );
-    assert_eq!(
-        to_lorebin(&from_json(&json).expect("as it was written")),
-        lorebin
-    );
+    assert_eq!(to_json(&from_lorebin(&lorebin).expect("as it was written")), json);
+    assert_eq!(to_lorebin(&from_json(&json).expect("as it was written")), lorebin);
 }
 
 #[test]
 fn the_empty_description_is_stored_too() {
     let empty = Database::new(Description::default()).expect("nothing is wrong with nothing");
     assert_eq!(load(&to_lorebin(&empty)).expect("as it was written"), empty);
-    assert_eq!(
-        load(to_json(&empty).as_bytes()).expect("as it was written"),
-        empty
-    );
+    assert_eq!(load(to_json(&empty).as_bytes()).expect("as it was written"), empty);
 }
 
 #[test]
@@ -69,29 +57,13 @@ fn numbers_of_all_sizes_survive() {
     let mut description = example::description();
     description.networks[0].rate = Some(wirelore_model::BitRate(u64::MAX));
     description.states[0].words = vec![
-        example::word(
-            example::number(i64::MIN),
-            example::number(-1),
-            "low",
-            wirelore_model::Meaning::Reading,
-        ),
-        example::word(
-            example::bits(u64::MAX - 1),
-            example::bits(u64::MAX),
-            "high",
-            wirelore_model::Meaning::Absent,
-        ),
+        example::word(example::number(i64::MIN), example::number(-1), "low", wirelore_model::Meaning::Reading),
+        example::word(example::bits(u64::MAX - 1), example::bits(u64::MAX), "high", wirelore_model::Meaning::Absent),
     ];
     description.frames[1].signals[2].states = None;
     let database = Database::new(description).expect("valid");
-    assert_eq!(
-        from_json(&to_json(&database)).expect("as it was written"),
-        database
-    );
-    assert_eq!(
-        from_lorebin(&to_lorebin(&database)).expect("as it was written"),
-        database
-    );
+    assert_eq!(from_json(&to_json(&database)).expect("as it was written"), database);
+    assert_eq!(from_lorebin(&to_lorebin(&database)).expect("as it was written"), database);
 }
 
 #[test]
@@ -104,10 +76,7 @@ fn every_flipped_bit_is_refused() {
             let error = load(&damaged).expect_err("one bit is wrong");
             let fits = match at {
                 0..8 => matches!(error, LoadError::NotADatabase),
-                8..12 => matches!(
-                    error,
-                    LoadError::Newer { .. } | LoadError::UnknownVersion { .. }
-                ),
+                8..12 => matches!(error, LoadError::Newer { .. } | LoadError::UnknownVersion { .. }),
                 12..20 => matches!(error, LoadError::Cut { .. } | LoadError::ExtraBytes { .. }),
                 _ => matches!(error, LoadError::Damaged { .. }),
             };
@@ -122,16 +91,10 @@ fn every_cut_and_every_extra_byte_is_refused() {
     assert!(matches!(load(&[]), Err(LoadError::NotADatabase)));
     for length in 1..file.len() {
         let error = load(&file[..length]).expect_err("cut off");
-        assert!(
-            matches!(error, LoadError::Cut { found, .. } if found == length as u64),
-            "{length} bytes: {error}"
-        );
+        assert!(matches!(error, LoadError::Cut { found, .. } if found == length as u64), "{length} bytes: {error}");
     }
     let longer = [file.as_slice(), b"x"].concat();
-    assert!(matches!(
-        load(&longer),
-        Err(LoadError::ExtraBytes { extra: 1 })
-    ));
+    assert!(matches!(load(&longer), Err(LoadError::ExtraBytes { extra: 1 })));
 }
 
 /// Damage with a checksum that fits: made on purpose. It may load as another valid database; it must not panic.
@@ -146,16 +109,10 @@ fn forged_contents_never_panic() {
         }
         let cut = sealed(file[..at].to_vec());
         let error = load(&cut).expect_err("the contents end too early");
-        assert!(
-            matches!(error, LoadError::Contents(_)),
-            "{at} bytes: {error}"
-        );
+        assert!(matches!(error, LoadError::Contents(_)), "{at} bytes: {error}");
     }
     let longer = sealed([file.as_slice(), &[0, 0]].concat());
-    assert!(matches!(
-        load(&longer),
-        Err(LoadError::ContentsGoOn { extra: 2 })
-    ));
+    assert!(matches!(load(&longer), Err(LoadError::ContentsGoOn { extra: 2 })));
 }
 
 /// A list that claims to have four thousand million entries must not take memory for them.
@@ -165,10 +122,8 @@ fn claimed_lengths_take_no_memory() {
     let endless = [0xFF, 0xFF, 0xFF, 0xFF, 0x0F];
     // In place of the networks' number, of the blocks' number behind an empty outline, and of the number of frames in a block.
     for before in [&[0][..], &[0; 7][..], &[0, 0, 0, 0, 0, 0, 0, 1][..]] {
-        let error = load(&sealed(
-            [header.as_slice(), before, &endless, &[0]].concat(),
-        ))
-        .expect_err("there is nothing behind the number");
+        let error = load(&sealed([header.as_slice(), before, &endless, &[0]].concat()))
+            .expect_err("there is nothing behind the number");
         assert!(matches!(error, LoadError::Contents(_)), "{error}");
     }
 }
@@ -178,29 +133,20 @@ fn blocks_that_do_not_hold_what_they_say_are_refused() {
     let header = to_lorebin(&Database::new(Description::default()).expect("valid"))[..24].to_vec();
     let refusal = |body: &[u8]| load(&sealed([&header, body].concat())).expect_err("forged");
     // Behind an empty outline: one block of no frames and one byte; two blocks with more frames than can be numbered.
-    assert!(matches!(
-        refusal(&[0, 0, 0, 0, 0, 0, 0, 1, 0, 1, 0]),
-        LoadError::FrameCount
-    ));
+    assert!(matches!(refusal(&[0, 0, 0, 0, 0, 0, 0, 1, 0, 1, 0]), LoadError::FrameCount));
     let most = [0xFF, 0xFF, 0xFF, 0xFF, 0x0F, 0];
     let two = [&[0, 0, 0, 0, 0, 0, 0, 2][..], &most, &most].concat();
     assert!(matches!(refusal(&two), LoadError::FrameCount));
     // Frames inside the outline, where only an empty list may stand.
     let whole = postcard::to_stdvec(&example::description()).expect("it can be written");
-    assert!(matches!(
-        refusal(&[&whole[..], &[0]].concat()),
-        LoadError::FramesTwice
-    ));
+    assert!(matches!(refusal(&[&whole[..], &[0]].concat()), LoadError::FramesTwice));
 }
 
 #[test]
 fn other_versions_and_other_things_are_refused() {
     let json = to_json(&database());
-    let error = load(
-        json.replace("\"version\": 1", "\"version\": 7, \"more\": []")
-            .as_bytes(),
-    )
-    .expect_err("from the future");
+    let error =
+        load(json.replace("\"version\": 1", "\"version\": 7, \"more\": []").as_bytes()).expect_err("from the future");
     assert_eq!(
         error.to_string(),
         "this database is stored in version 7 of the format, and this program knows version 1; use a newer program or compile it anew"
@@ -211,21 +157,10 @@ fn other_versions_and_other_things_are_refused() {
     );
     let unknown = json.replacen("\"vehicle\"", "\"colour\": 1, \"vehicle\"", 1);
     assert!(matches!(load(unknown.as_bytes()), Err(LoadError::Json(_))));
-    for bytes in [
-        &b"{}"[..],
-        b"{",
-        b"{\"wirelore\": 3}",
-        b"{\"description\": {}}",
-    ] {
+    for bytes in [&b"{}"[..], b"{", b"{\"wirelore\": 3}", b"{\"description\": {}}"] {
         assert!(matches!(load(bytes), Err(LoadError::Json(_))));
     }
-    for bytes in [
-        &b"edition 1\n"[..],
-        b"\xFF\xFE\x00",
-        b"[]",
-        b" \n",
-        b"\xF0LOREBIN",
-    ] {
+    for bytes in [&b"edition 1\n"[..], b"\xFF\xFE\x00", b"[]", b" \n", b"\xF0LOREBIN"] {
         assert!(matches!(load(bytes), Err(LoadError::NotADatabase)));
     }
 }
@@ -256,45 +191,21 @@ fn a_stored_description_is_validated() {
         "the description is not valid: ecu `hub`: another one has the same name; rename one of them"
     );
     let file = to_lorebin(&database());
-    let at = file
-        .windows(7)
-        .position(|bytes| bytes == b"\x06brakes")
-        .expect("the name is there");
+    let at = file.windows(7).position(|bytes| bytes == b"\x06brakes").expect("the name is there");
     let mut forged = file;
     forged[at + 1] = b' ';
-    assert!(
-        matches!(load(&sealed(forged)), Err(LoadError::Invalid(error)) if error.item() == "ecu ` rakes`")
-    );
+    assert!(matches!(load(&sealed(forged)), Err(LoadError::Invalid(error)) if error.item() == "ecu ` rakes`"));
 }
 
 #[test]
 fn items_are_found_by_name() {
     let database = database();
-    assert_eq!(
-        database.network_named("on_lin").map(|(id, _)| id.0),
-        Some(2)
-    );
-    assert_eq!(
-        database
-            .ecu_named("hub")
-            .map(|(id, ecu)| (id.0, ecu.leads.len())),
-        Some((1, 1))
-    );
-    assert_eq!(
-        database
-            .states_named("gear")
-            .map(|(id, table)| (id.0, table.words.len())),
-        Some((0, 4))
-    );
+    assert_eq!(database.network_named("on_lin").map(|(id, _)| id.0), Some(2));
+    assert_eq!(database.ecu_named("hub").map(|(id, ecu)| (id.0, ecu.leads.len())), Some((1, 1)));
+    assert_eq!(database.states_named("gear").map(|(id, table)| (id.0, table.words.len())), Some((0, 4)));
     let (id, frame) = database.frame_named("request").expect("it is there");
     assert_eq!(id.0, 1);
-    assert_eq!(
-        frame
-            .signals_named("value")
-            .map(|(id, _)| id.0)
-            .collect::<Vec<_>>(),
-        [3, 4, 5]
-    );
+    assert_eq!(frame.signals_named("value").map(|(id, _)| id.0).collect::<Vec<_>>(), [3, 4, 5]);
     assert_eq!(frame.signals_named("nothing").count(), 0);
     assert!(database.frame_named("requests").is_none() && database.network_named("").is_none());
     assert_eq!(Label::named("x").display(), "x");
@@ -341,10 +252,7 @@ fn the_first_error_is_told_wherever_it_is() {
     let forged = |names: &[&str]| {
         let mut file = file.clone();
         for name in names {
-            let at = file
-                .windows(name.len())
-                .position(|bytes| bytes == name.as_bytes())
-                .expect("the name is there");
+            let at = file.windows(name.len()).position(|bytes| bytes == name.as_bytes()).expect("the name is there");
             file[at + 4] = b' ';
         }
         match load(&sealed(file)) {
@@ -354,8 +262,5 @@ fn the_first_error_is_told_wherever_it_is() {
     };
     assert_eq!(forged(&["copy_17"]), "frame `copy 17`");
     assert_eq!(forged(&["copy_1499"]), "frame `copy 1499`");
-    assert_eq!(
-        forged(&["copy_1499", "copy_902", "copy_903"]),
-        "frame `copy 902`"
-    );
+    assert_eq!(forged(&["copy_1499", "copy_902", "copy_903"]), "frame `copy 902`");
 }

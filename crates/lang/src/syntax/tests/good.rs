@@ -107,7 +107,8 @@ fn the_head_of_a_signal() {
         "signal in[1..12] \"Cells\" in bytes 0..1 step 2 bytes signed = (raw - 125) * -9/5 °C, range -40.5..1e3",
     );
     assert_eq!(s.head.name.value, "in");
-    assert_eq!((s.elements.unwrap().first.value, s.elements.unwrap().last.value), (1, 12));
+    let elements = s.elements.as_ref().unwrap();
+    assert_eq!((elements.first.value, elements.last.value), (1, 12));
     assert_eq!(s.step.unwrap().value, Step::Bytes(2));
     assert_eq!(s.kind.unwrap().value, Kind::Signed);
     assert_eq!(s.unit.as_ref().unwrap().value, UnitText::Symbol("°C".into()));

@@ -6,18 +6,10 @@ use wirelore_model::*;
 use super::{bits, decimal, field, milliseconds, number, place, signal, word};
 
 pub(super) fn speeds() -> Frame {
-    let can = |first, last, extended| Identifier::Can {
-        first,
-        last,
-        extended,
-    };
+    let can = |first, last, extended| Identifier::Can { first, last, extended };
     Frame {
         seen_on: vec![
-            Appearance {
-                network: NetworkId(0),
-                identifier: can(0x1B4, 0x1B4, false),
-                via: None,
-            },
+            Appearance { network: NetworkId(0), identifier: can(0x1B4, 0x1B4, false), via: None },
             Appearance {
                 network: NetworkId(1),
                 identifier: can(0x18FF_0000, 0x18FF_00FF, true),
@@ -25,19 +17,10 @@ pub(super) fn speeds() -> Frame {
             },
         ],
         sending: Sending {
-            every: Some(Period {
-                shortest: milliseconds(10),
-                longest: milliseconds(40),
-            }),
+            every: Some(Period { shortest: milliseconds(10), longest: milliseconds(40) }),
             faster: Some(FasterWhile {
-                every: Period {
-                    shortest: milliseconds(5),
-                    longest: milliseconds(5),
-                },
-                test: Test {
-                    selector: SignalId(3),
-                    values: vec![RawSpan::single(number(1))],
-                },
+                every: Period { shortest: milliseconds(5), longest: milliseconds(5) },
+                test: Test { selector: SignalId(3), values: vec![RawSpan::single(number(1))] },
             }),
             on_change: true,
             on_request: true,
@@ -58,33 +41,20 @@ fn front_left() -> Signal {
             title: Some("Front left".into()),
             note: Some("From the hub sensor.\nIn two lines.".into()),
             called: Some("WS_FL".into()),
-            certainty: Some(Certainty {
-                grade: Grade::Confirmed,
-                evidence: Some("turned the wheel".into()),
-            }),
+            certainty: Some(Certainty { grade: Grade::Confirmed, evidence: Some("turned the wheel".into()) }),
             ..Label::named("front_left")
         },
         scaling: Scaling::Affine(Affine::new(decimal("0.05"), decimal("-1.5")).expect("it fits")),
         unit: Unit::known("km/h"),
-        range: Some(Box::new(ValueRange {
-            low: decimal("0"),
-            high: decimal("300.5"),
-        })),
-        absent: vec![RawSpan {
-            first: bits(0x1FF0),
-            last: bits(0x1FFE),
-        }],
+        range: Some(Box::new(ValueRange { low: decimal("0"), high: decimal("300.5") })),
+        absent: vec![RawSpan { first: bits(0x1FF0), last: bits(0x1FFE) }],
         fault: vec![RawSpan::single(number(0x1FFF))],
         ..signal("front_left", field((1, 4), (0, 0)), NumberKind::Unsigned)
     }
 }
 
 fn alive() -> Signal {
-    let counter = Role::Counter(Counter {
-        low: 0,
-        high: 14,
-        step: 1,
-    });
+    let counter = Role::Counter(Counter { low: 0, high: 14, step: 1 });
     Signal {
         role: counter,
         absent: vec![RawSpan::single(number(15))],
@@ -95,70 +65,39 @@ fn alive() -> Signal {
 fn check() -> Signal {
     let checksum = Checksum {
         algorithm: ChecksumAlgorithm::Crc8SaeJ1850,
-        over: vec![ByteSpan {
-            first: 0,
-            last: Some(6),
-        }],
+        over: vec![ByteSpan { first: 0, last: Some(6) }],
         start: Some(0xFF),
         first: vec![0x12, 0x34],
         then: vec![0x56],
     };
-    Signal {
-        role: Role::Checksum(Box::new(checksum)),
-        ..signal("check", field((7, 7), (7, 0)), NumberKind::Unsigned)
-    }
+    Signal { role: Role::Checksum(Box::new(checksum)), ..signal("check", field((7, 7), (7, 0)), NumberKind::Unsigned) }
 }
 
 fn active() -> Signal {
-    let own = vec![
-        word(number(0), number(0), "off", Meaning::Reading),
-        word(number(1), number(1), "on", Meaning::Reading),
-    ];
-    Signal {
-        states: Some(States::Own(own)),
-        ..signal("active", field((6, 0), (6, 0)), NumberKind::Unsigned)
-    }
+    let own =
+        vec![word(number(0), number(0), "off", Meaning::Reading), word(number(1), number(1), "on", Meaning::Reading)];
+    Signal { states: Some(States::Own(own)), ..signal("active", field((6, 0), (6, 0)), NumberKind::Unsigned) }
 }
 
 /// A frame with pages: 0 and 1 form a switch on `page`, 2 lies inside 0, 3 is the `otherwise` page of the switch of 2.
 pub(super) fn request() -> Frame {
-    let on_page = |page, signal| Signal {
-        page: Some(PageId(page)),
-        ..signal
-    };
+    let on_page = |page, signal| Signal { page: Some(PageId(page)), ..signal };
     let curve = Curve {
         points: [(0, "-40"), (128, "21.5"), (255, "150")]
-            .map(|(raw, value)| CurvePoint {
-                raw,
-                value: decimal(value),
-            })
+            .map(|(raw, value)| CurvePoint { raw, value: decimal(value) })
             .to_vec(),
     };
-    let split =
-        Field::of(&[place((5, 2), (5, 0)), place((4, 7), (3, 0))]).expect("disjoint pieces");
+    let split = Field::of(&[place((5, 2), (5, 0)), place((4, 7), (3, 0))]).expect("disjoint pieces");
     Frame {
         optional: true,
         pages: vec![
             page(None, 0, Some((1, vec![RawSpan::single(number(1))]))),
             Page {
                 length: Some(LengthRange { min: 2, max: 12 }),
-                ..page(
-                    None,
-                    0,
-                    Some((
-                        1,
-                        vec![RawSpan {
-                            first: number(4),
-                            last: number(6),
-                        }],
-                    )),
-                )
+                ..page(None, 0, Some((1, vec![RawSpan { first: number(4), last: number(6) }])))
             },
             Page {
-                every: Some(Period {
-                    shortest: milliseconds(20),
-                    longest: milliseconds(20),
-                }),
+                every: Some(Period { shortest: milliseconds(20), longest: milliseconds(20) }),
                 ..page(Some(0), 1, Some((2, vec![RawSpan::single(bits(0x2))])))
             },
             page(Some(0), 1, None),
@@ -169,8 +108,7 @@ pub(super) fn request() -> Frame {
             vec![
                 Signal {
                     scaling: Scaling::Affine(
-                        Affine::new(Ratio::new(1, 3).expect("a third"), Ratio::ZERO)
-                            .expect("it fits"),
+                        Affine::new(Ratio::new(1, 3).expect("a third"), Ratio::ZERO).expect("it fits"),
                     ),
                     unit: Some(Unit::Text("steps".into())),
                     ..signal("torque", field((0, 7), (1, 0)), NumberKind::Signed)
@@ -197,12 +135,7 @@ pub(super) fn request() -> Frame {
                 on_page(
                     1,
                     Signal {
-                        content: Content::Bytes {
-                            bytes: ByteSpan {
-                                first: 5,
-                                last: None,
-                            },
-                        },
+                        content: Content::Bytes { bytes: ByteSpan { first: 5, last: None } },
                         ..signal("rest", field((0, 0), (0, 0)), NumberKind::Unsigned)
                     },
                 ),
@@ -215,47 +148,26 @@ pub(super) fn request() -> Frame {
 }
 
 pub(super) fn group() -> Frame {
-    let label = |name: &str, grade| Label {
-        certainty: Some(Certainty {
-            grade,
-            evidence: None,
-        }),
-        ..Label::named(name)
-    };
-    let graded = [
-        Grade::Likely,
-        Grade::Guessed,
-        Grade::Measured,
-        Grade::Document,
-    ]
-    .into_iter()
-    .zip(0_u32..);
+    let label =
+        |name: &str, grade| Label { certainty: Some(Certainty { grade, evidence: None }), ..Label::named(name) };
+    let graded = [Grade::Likely, Grade::Guessed, Grade::Measured, Grade::Document].into_iter().zip(0_u32..);
     let signals = graded.map(|(grade, byte)| Signal {
         label: label(&format!("grade_{byte}"), grade),
         ..signal("", field((byte, 7), (byte, 0)), NumberKind::Unsigned)
     });
     let sum = Checksum {
         algorithm: ChecksumAlgorithm::Sum8,
-        over: vec![ByteSpan {
-            first: 0,
-            last: Some(6),
-        }],
+        over: vec![ByteSpan { first: 0, last: Some(6) }],
         start: None,
         first: vec![],
         then: vec![],
     };
-    let sum = Signal {
-        role: Role::Checksum(Box::new(sum)),
-        ..signal("sum", field((7, 7), (7, 0)), NumberKind::Unsigned)
-    };
+    let sum =
+        Signal { role: Role::Checksum(Box::new(sum)), ..signal("sum", field((7, 7), (7, 0)), NumberKind::Unsigned) };
     Frame {
         seen_on: vec![Appearance {
             network: NetworkId(0),
-            identifier: Identifier::Pgn {
-                pgn: 65_265,
-                sources: vec![0x0B, 0x31],
-                priority: Some(6),
-            },
+            identifier: Identifier::Pgn { pgn: 65_265, sources: vec![0x0B, 0x31], priority: Some(6) },
             via: None,
         }],
         length: None,
@@ -268,17 +180,10 @@ fn frame(name: &str, length: u16, signals: Vec<Signal>) -> Frame {
         label: Label::named(name),
         seen_on: vec![Appearance {
             network: NetworkId(1),
-            identifier: Identifier::Can {
-                first: 0xC8,
-                last: 0xC8,
-                extended: false,
-            },
+            identifier: Identifier::Can { first: 0xC8, last: 0xC8, extended: false },
             via: None,
         }],
-        length: Some(LengthRange {
-            min: length,
-            max: length,
-        }),
+        length: Some(LengthRange { min: length, max: length }),
         senders: vec![EcuId(0)],
         readers: vec![EcuId(1), EcuId(2)],
         sending: Sending::default(),
@@ -291,32 +196,11 @@ fn frame(name: &str, length: u16, signals: Vec<Signal>) -> Frame {
 }
 
 fn page(parent: Option<u32>, switch: u32, test: Option<(u32, Vec<RawSpan>)>) -> Page {
-    let tests = test
-        .into_iter()
-        .map(|(selector, values)| Test {
-            selector: SignalId(selector),
-            values,
-        })
-        .collect();
-    Page {
-        parent: parent.map(PageId),
-        switch,
-        tests,
-        every: None,
-        length: None,
-    }
+    let tests = test.into_iter().map(|(selector, values)| Test { selector: SignalId(selector), values }).collect();
+    Page { parent: parent.map(PageId), switch, tests, every: None, length: None }
 }
 
 fn text(name: &str, first: u32, charset: Charset) -> Signal {
-    let content = Content::Text {
-        bytes: ByteSpan {
-            first,
-            last: Some(first + 3),
-        },
-        charset,
-    };
-    Signal {
-        content,
-        ..signal(name, field((0, 0), (0, 0)), NumberKind::Unsigned)
-    }
+    let content = Content::Text { bytes: ByteSpan { first, last: Some(first + 3) }, charset };
+    Signal { content, ..signal(name, field((0, 0), (0, 0)), NumberKind::Unsigned) }
 }

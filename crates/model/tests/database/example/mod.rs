@@ -11,19 +11,13 @@ use frames::{group, request, speeds};
 pub(crate) fn description() -> Description {
     Description {
         vehicle: Some(Vehicle {
-            label: Label {
-                title: Some("A vehicle that exists only here".into()),
-                ..Label::named("trial")
-            },
+            label: Label { title: Some("A vehicle that exists only here".into()), ..Label::named("trial") },
         }),
         networks: networks(),
         ecus: vec![
             ecu("brakes", &[(0, Some(0x0B)), (1, None)], &[]),
             ecu("hub", &[(0, None), (1, None), (2, None)], &[2]),
-            Ecu {
-                optional: true,
-                ..ecu("trailer", &[(1, None)], &[])
-            },
+            Ecu { optional: true, ..ecu("trailer", &[(1, None)], &[]) },
         ],
         wires: vec![Wire {
             from: EcuId(0),
@@ -49,35 +43,18 @@ pub(crate) fn description() -> Description {
 }
 
 fn networks() -> Vec<Network> {
-    let network = |name: &str, kind| Network {
-        label: Label::named(name),
-        kind,
-        rate: Some(BitRate(500_000)),
-        data_rate: None,
-    };
-    let mut networks: Vec<_> = NetworkKind::ALL
-        .iter()
-        .map(|kind| network(&format!("on_{}", kind.keyword()), *kind))
-        .collect();
+    let network =
+        |name: &str, kind| Network { label: Label::named(name), kind, rate: Some(BitRate(500_000)), data_rate: None };
+    let mut networks: Vec<_> =
+        NetworkKind::ALL.iter().map(|kind| network(&format!("on_{}", kind.keyword()), *kind)).collect();
     networks[1].data_rate = Some(BitRate(2_000_000));
     networks[3].rate = None;
     networks
 }
 
 fn ecu(name: &str, on: &[(u32, Option<u8>)], leads: &[u32]) -> Ecu {
-    let on = on
-        .iter()
-        .map(|&(network, address)| Attachment {
-            network: NetworkId(network),
-            address,
-        })
-        .collect();
-    Ecu {
-        label: Label::named(name),
-        on,
-        leads: leads.iter().copied().map(NetworkId).collect(),
-        optional: false,
-    }
+    let on = on.iter().map(|&(network, address)| Attachment { network: NetworkId(network), address }).collect();
+    Ecu { label: Label::named(name), on, leads: leads.iter().copied().map(NetworkId).collect(), optional: false }
 }
 
 fn routes() -> Vec<Route> {
@@ -97,19 +74,9 @@ fn routes() -> Vec<Route> {
         to_signal: SignalId(0),
     };
     vec![
+        route(Passed::Frame(FrameId(0)), 0, 1, Pace::Each, Some(milliseconds(20))),
         route(
-            Passed::Frame(FrameId(0)),
-            0,
-            1,
-            Pace::Each,
-            Some(milliseconds(20)),
-        ),
-        route(
-            Passed::Identifiers {
-                first: 0x700,
-                last: 0x7FF,
-                extended: false,
-            },
+            Passed::Identifiers { first: 0x700, last: 0x7FF, extended: false },
             0,
             1,
             Pace::Every(milliseconds(100)),
@@ -117,15 +84,7 @@ fn routes() -> Vec<Route> {
         ),
         Route {
             note: Some("thinned out".into()),
-            ..route(
-                Passed::All {
-                    except: vec![FrameId(1)],
-                },
-                1,
-                0,
-                Pace::Nth(10),
-                None,
-            )
+            ..route(Passed::All { except: vec![FrameId(1)] }, 1, 0, Pace::Nth(10), None)
         },
         route(copied, 0, 1, Pace::Each, None),
     ]
@@ -147,12 +106,7 @@ pub(crate) fn signal(name: &str, field: Field, kind: NumberKind) -> Signal {
 }
 
 pub(crate) fn word(first: RawValue, last: RawValue, word: &str, meaning: Meaning) -> StateWord {
-    StateWord {
-        values: RawSpan { first, last },
-        word: word.into(),
-        title: None,
-        meaning,
-    }
+    StateWord { values: RawSpan { first, last }, word: word.into(), title: None, meaning }
 }
 
 pub(crate) fn field(msb: (u32, u8), lsb: (u32, u8)) -> Field {
@@ -160,11 +114,7 @@ pub(crate) fn field(msb: (u32, u8), lsb: (u32, u8)) -> Field {
 }
 
 pub(super) fn place(msb: (u32, u8), lsb: (u32, u8)) -> Place {
-    Place::between(
-        BitPosition::new(msb.0, msb.1),
-        BitPosition::new(lsb.0, lsb.1),
-    )
-    .expect("a place")
+    Place::between(BitPosition::new(msb.0, msb.1), BitPosition::new(lsb.0, lsb.1)).expect("a place")
 }
 
 pub(crate) fn number(number: i64) -> RawValue {
