@@ -41,9 +41,9 @@ impl Bus {
     }
 
     /// Takes a frame that wants to be sent.
-    pub(crate) fn offer(&mut self, message: Message) {
+    pub(crate) fn offer(&mut self, mut message: Message) {
         let others = if self.noise.share() < TAKEN_SHARE { self.noise.up_to(TAKEN_BITS) } else { 0 };
-        self.quiet_from_ns = self.quiet_from_ns.max(message.time_ns + others * self.bit_ns);
+        message.time_ns += others * self.bit_ns;
         self.waiting.push(message);
     }
 

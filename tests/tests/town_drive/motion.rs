@@ -21,6 +21,11 @@ fn moments(drive: &'static Drive) -> impl Iterator<Item = (f64, f64, f64, f64)> 
     })
 }
 
+/// Whether the steering wheel moves: then the yaw rate, which is up to 100 ms older than the wheels, is that of another curve.
+fn is_turned(at_s: f64) -> bool {
+    drive().value("drive/steering_wheel.rate", at_s).is_none_or(|rate| rate.abs() > 5.0)
+}
+
 #[test]
 fn the_van_drives_in_town_and_stands_at_the_ends() {
     let speeds = drive().row("drive/brake_state.vehicle_speed");
@@ -54,7 +59,7 @@ fn straight_ahead_all_wheels_agree_with_the_speed() {
 fn in_curves_the_wheels_run_on_circles_of_their_own() {
     let mut curves = [0, 0];
     for (at_s, speed_kmh, angle_deg, yaw_deg_per_s) in moments(drive()) {
-        if speed_kmh < 12.0 || yaw_deg_per_s.abs() < 9.0 {
+        if speed_kmh < 12.0 || yaw_deg_per_s.abs() < 9.0 || is_turned(at_s) {
             continue;
         }
         let [front_left, front_right, rear_left, rear_right] = wheels(drive(), at_s);
@@ -65,15 +70,14 @@ fn in_curves_the_wheels_run_on_circles_of_their_own() {
         assert!(front_left > rear_left && front_right > rear_right, "front and rear at {at_s} s");
         curves[usize::from(yaw_deg_per_s > 0.0)] += 1;
     }
-    assert!(curves.iter().all(|moments| *moments > 100), "{curves:?}");
+    assert!(curves.iter().all(|moments| *moments > 80), "{curves:?}");
 }
 
 #[test]
 fn steering_speed_and_yaw_agree() {
     let mut compared = 0;
     for (at_s, speed_kmh, angle_deg, yaw_deg_per_s) in moments(drive()) {
-        let turning = drive().value("drive/steering_wheel.rate", at_s).is_some_and(|rate| rate.abs() > 5.0);
-        if speed_kmh > 12.0 && angle_deg.abs() > 40.0 && !turning {
+        if speed_kmh > 12.0 && angle_deg.abs() > 40.0 && !is_turned(at_s) {
             let wheel_rad = ((angle_deg - 1.4) / STEERING_RATIO).to_radians();
             let expected = (speed_kmh / KMH * wheel_rad.tan() / WHEELBASE_M).to_degrees();
             assert!(
@@ -119,7 +123,7 @@ fn the_supply_falls_while_cranking_and_is_charged_afterwards() {
         within.filter_map(|point| point.value).collect::<Vec<f64>>()
     };
     assert!(at(0.0, 3.3).iter().all(|volts| (12.0..12.6).contains(volts)), "{:?}", at(0.0, 3.3));
-    assert!(at(3.4, 4.1).iter().any(|volts| *volts < 10.8), "{:?}", at(3.4, 4.1));
+    assert!(at(3.45, 4.3).iter().any(|volts| *volts < 10.8), "{:?}", at(3.45, 4.3));
     assert!(at(8.0, 60.0).iter().all(|volts| (13.8..14.5).contains(volts)));
 }
 
