@@ -91,8 +91,8 @@ pub(crate) fn read<'t>(
     contents.lengths_of_pages(resolver, kind);
     let table = contents.signals(resolver);
     contents.pages(resolver, &table);
+    contents.frame.sending = said.sending.clone();
     contents.faster(resolver, &table, &said);
-    contents.frame.sending = said.sending;
     contents.areas(resolver);
     resolver.table = table;
     check::contents(&contents, kind, resolver);

@@ -5,6 +5,7 @@ mod gateways;
 mod layouts;
 mod orders;
 mod special;
+mod timing;
 
 use wirelore_model::{Content, Database, Frame, Signal};
 
