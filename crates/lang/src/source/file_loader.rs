@@ -2,7 +2,7 @@
 
 use std::fs::File;
 use std::io::{ErrorKind, Read};
-use std::path::{Path, PathBuf};
+use std::path::{Component, Path, PathBuf};
 
 use super::{LoadError, Loaded, Loader};
 use crate::syntax::LONGEST_TEXT;
@@ -23,11 +23,21 @@ impl Loader for FileLoader {
     }
 }
 
-/// A path as seen from the current folder, where it lies below that.
+/// A path as seen from the current folder: relative where the two have a folder in common, below the root.
 fn for_people(path: &Path) -> String {
     let here = std::env::current_dir().and_then(|here| here.canonicalize());
-    let short = here.ok().and_then(|here| path.strip_prefix(here).ok().map(Path::to_path_buf));
+    let short = here.ok().and_then(|here| relative(path, &here));
     short.as_deref().unwrap_or(path).to_string_lossy().into_owned()
+}
+
+/// The way from one absolute folder to an absolute path; `None` where they have nothing but the root in common.
+fn relative(path: &Path, from: &Path) -> Option<PathBuf> {
+    let common = path.components().zip(from.components()).take_while(|(a, b)| a == b).count();
+    if common < 2 {
+        return None;
+    }
+    let up = from.components().skip(common).map(|_| Component::ParentDir);
+    Some(up.chain(path.components().skip(common)).collect())
 }
 
 fn read(place: &Path, shown: &str) -> Result<String, LoadError> {
@@ -45,4 +55,18 @@ fn read(place: &Path, shown: &str) -> Result<String, LoadError> {
     }
     String::from_utf8(bytes)
         .map_err(|error| LoadError::NotText { path: path(), byte_offset: error.utf8_error().valid_up_to() })
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn paths_are_shown_as_seen_from_here() {
+        let shown = |path, from| relative(Path::new(path), Path::new(from));
+        assert_eq!(shown("/cars/van/doors.lore", "/cars/van"), Some("doors.lore".into()));
+        assert_eq!(shown("/cars/body/doors.lore", "/cars/van/logs"), Some("../../body/doors.lore".into()));
+        assert_eq!(shown("/cars/doors.lore", "/home/me"), None);
+        assert_eq!(shown("doors.lore", "/home/me"), None);
+    }
 }
