@@ -22,7 +22,7 @@
 //! );
 //! let database = checked.database.expect("the description has no mistakes");
 //! let decoder = Decoder::new(&database).expect("the description can be decoded");
-//! let drive = database.network_named("drive").expect("it is there");
+//! let (drive, _) = database.network_named("drive").expect("it is there");
 //! let frame = decoder.find(drive, 0x1B4, false).expect("it is described");
 //!
 //! let mut speed = None;
