@@ -25,27 +25,14 @@ impl Database {
     ///
     /// # Errors
     /// The first item that breaks a promise of its type, and which promise.
-    pub fn new(mut description: Description) -> Result<Self, InvalidDescription> {
-        let frames = std::mem::take(&mut description.frames);
-        Self::build(description, |outline| {
-            let mut checks = FrameChecks::of(outline);
-            for (frame, id) in frames.iter().zip(0..) {
-                checks.check(frame, FrameId(id))?;
-            }
-            Ok(frames)
-        })
-    }
-
-    /// Checks a description whose frames are still to come. `frames` gets the description and has to give frames that it has checked
-    /// against it: a loader checks each frame right after reading it, while it is still in the processor's cache.
-    pub(crate) fn build<E: From<InvalidDescription>>(
-        mut description: Description,
-        frames: impl FnOnce(&Description) -> Result<Vec<Frame>, E>,
-    ) -> Result<Self, E> {
+    pub fn new(description: Description) -> Result<Self, InvalidDescription> {
         validate::check_outline(&description)?;
-        description.frames = frames(&description)?;
+        let mut checks = FrameChecks::of(&description);
+        for (frame, id) in description.frames.iter().zip(0..) {
+            checks.check(frame, FrameId(id))?;
+        }
         validate::check_routes(&description)?;
-        Ok(Self::index(description)?)
+        Self::index(description)
     }
 
     fn index(description: Description) -> Result<Self, InvalidDescription> {

@@ -7,11 +7,9 @@
 //! | 12..20 | length of the body in bytes, least significant byte first |
 //! | 20..24 | CRC-32/ISO-HDLC of the body, least significant byte first |
 //! | 24.. | the body |
-//!
-//! The body holds the description with an empty list of frames, then the frames in blocks.
 
 use super::checksum::crc32;
-use super::{FORMAT_VERSION, LoadError, check_version, frames};
+use super::{FORMAT_VERSION, LoadError, check_version};
 use crate::{Database, Description};
 
 const MARK: [u8; 8] = *b"\xF1LOREBIN";
@@ -20,8 +18,9 @@ const HEADER_BYTES: usize = 24;
 /// The database in the `.lorebin` form. The same database gives the same bytes.
 #[must_use]
 pub fn to_lorebin(database: &Database) -> Vec<u8> {
-    let mut file =
-        write(database).expect("every list and text of a description has a known length, so that postcard holds it");
+    let description: &Description = database;
+    let mut file = postcard::to_extend(description, vec![0; HEADER_BYTES])
+        .expect("every list and text of a description has a known length, so that postcard holds it");
     let (header, body) = file.split_at_mut(HEADER_BYTES);
     header[..8].copy_from_slice(&MARK);
     header[8..12].copy_from_slice(&FORMAT_VERSION.to_le_bytes());
@@ -30,32 +29,16 @@ pub fn to_lorebin(database: &Database) -> Vec<u8> {
     file
 }
 
-/// Writes the body behind room for the header.
-fn write(description: &Description) -> Result<Vec<u8>, postcard::Error> {
-    let Description { vehicle, networks, ecus, wires, states, frames: _, routes } = description;
-    let outline = Description {
-        vehicle: vehicle.clone(),
-        networks: networks.clone(),
-        ecus: ecus.clone(),
-        wires: wires.clone(),
-        states: states.clone(),
-        frames: Vec::new(),
-        routes: routes.clone(),
-    };
-    let file = postcard::to_extend(&outline, vec![0; HEADER_BYTES])?;
-    frames::write(&description.frames, file)
-}
-
-/// Loads a database from the `.lorebin` form. A large one is read by several threads.
+/// Loads a database from the `.lorebin` form.
 ///
 /// # Errors
 /// Bytes that are something else, a newer version, a file that is cut off, too long or damaged, or a description that is not valid.
 pub fn from_lorebin(bytes: &[u8]) -> Result<Database, LoadError> {
-    let (outline, rest) = frames::take::<Description>(body(bytes)?)?;
-    if !outline.frames.is_empty() {
-        return Err(LoadError::FramesTwice);
+    let (description, rest) = postcard::take_from_bytes::<Description>(body(bytes)?).map_err(LoadError::Contents)?;
+    if !rest.is_empty() {
+        return Err(LoadError::ContentsGoOn { extra: rest.len() });
     }
-    Database::build(outline, |outline| frames::read(outline, rest))
+    Ok(Database::new(description)?)
 }
 
 /// Whether some bytes begin as a `.lorebin` file does, as far as they go.

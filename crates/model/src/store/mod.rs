@@ -5,7 +5,6 @@
 
 mod binary;
 mod checksum;
-mod frames;
 mod json;
 
 use thiserror::Error;
@@ -72,12 +71,6 @@ pub enum LoadError {
     /// Undamaged contents that make no description.
     #[error("the contents of this .lorebin file make no description; compile it anew")]
     Contents(#[source] postcard::Error),
-    /// Undamaged contents whose frames stand where they should not.
-    #[error("the contents of this .lorebin file have frames in front of their number; compile it anew")]
-    FramesTwice,
-    /// Undamaged contents whose frames are not as many as they say.
-    #[error("the contents of this .lorebin file have another number of frames than they say; compile it anew")]
-    FrameCount,
     /// Undamaged contents with something behind the description.
     #[error("the contents of this .lorebin file go on for {extra} bytes behind the description; compile it anew")]
     ContentsGoOn {

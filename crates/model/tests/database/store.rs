@@ -120,26 +120,12 @@ fn forged_contents_never_panic() {
 fn claimed_lengths_take_no_memory() {
     let header = to_lorebin(&Database::new(Description::default()).expect("valid"))[..24].to_vec();
     let endless = [0xFF, 0xFF, 0xFF, 0xFF, 0x0F];
-    // In place of the networks' number, of the blocks' number behind an empty outline, and of the number of frames in a block.
-    for before in [&[0][..], &[0; 7][..], &[0, 0, 0, 0, 0, 0, 0, 1][..]] {
+    // In place of the number of networks, and of the number of frames.
+    for before in [&[0][..], &[0; 5][..]] {
         let error = load(&sealed([header.as_slice(), before, &endless, &[0]].concat()))
             .expect_err("there is nothing behind the number");
         assert!(matches!(error, LoadError::Contents(_)), "{error}");
     }
-}
-
-#[test]
-fn blocks_that_do_not_hold_what_they_say_are_refused() {
-    let header = to_lorebin(&Database::new(Description::default()).expect("valid"))[..24].to_vec();
-    let refusal = |body: &[u8]| load(&sealed([&header, body].concat())).expect_err("forged");
-    // Behind an empty outline: one block of no frames and one byte; two blocks with more frames than can be numbered.
-    assert!(matches!(refusal(&[0, 0, 0, 0, 0, 0, 0, 1, 0, 1, 0]), LoadError::FrameCount));
-    let most = [0xFF, 0xFF, 0xFF, 0xFF, 0x0F, 0];
-    let two = [&[0, 0, 0, 0, 0, 0, 0, 2][..], &most, &most].concat();
-    assert!(matches!(refusal(&two), LoadError::FrameCount));
-    // Frames inside the outline, where only an empty list may stand.
-    let whole = postcard::to_stdvec(&example::description()).expect("it can be written");
-    assert!(matches!(refusal(&[&whole[..], &[0]].concat()), LoadError::FramesTwice));
 }
 
 #[test]
@@ -239,11 +225,9 @@ fn large() -> Description {
 }
 
 #[test]
-fn large_databases_load_in_order_whoever_reads_them() {
+fn a_large_database_loads_back_in_order() {
     let database = Database::new(large()).expect("valid");
-    let file = to_lorebin(&database);
-    assert!(file.len() > 1 << 18, "{} bytes are read by one", file.len());
-    assert_eq!(from_lorebin(&file).expect("as it was written"), database);
+    assert_eq!(from_lorebin(&to_lorebin(&database)).expect("as it was written"), database);
 }
 
 #[test]
