@@ -4,7 +4,8 @@ use rustc_hash::FxHashSet;
 use wirelore_model::{Database, FrameId, SignalId};
 
 use crate::error::SessionError;
-use crate::near::{nearest, suggestion};
+use crate::near::suggestion;
+use wirelore_model::nearest_name;
 
 /// A choice of signals; the others are never touched while decoding.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -69,7 +70,7 @@ fn hint(database: &Database, frame_pattern: &str, signal_pattern: &str) -> Strin
         return suggestion(signal_pattern, signals);
     }
     let holder = database.frames.iter().find(|frame| frame.signals_named(frame_pattern).next().is_some());
-    match (holder, nearest(frame_pattern, database.frames.iter().map(|frame| frame.label.name.as_str()))) {
+    match (holder, nearest_name(frame_pattern, database.frames.iter().map(|frame| frame.label.name.as_str()))) {
         (Some(frame), _) => format!("write FRAME.SIGNAL; did you mean `{}.{frame_pattern}`?", frame.label.name),
         (None, Some(near)) => format!("did you mean frame `{near}`?"),
         (None, None) => "write FRAME.SIGNAL with * and ?, such as 'wheel_speeds.*'".to_owned(),

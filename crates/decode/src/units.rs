@@ -3,8 +3,8 @@
 use wirelore_model::{Unit, unit};
 
 use crate::error::SessionError;
-use crate::near::nearest;
 use crate::plan::Conversion;
+use wirelore_model::nearest_name;
 
 /// Which units are wanted in place of the described ones.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -81,7 +81,7 @@ impl Units {
 
 fn known(text: &str) -> Result<Unit, SessionError> {
     Unit::known(text).ok_or_else(|| {
-        let hint = match nearest(text, unit::symbols().iter().copied()) {
+        let hint = match nearest_name(text, unit::symbols().iter().copied()) {
             Some(near) => format!("did you mean `{near}`?"),
             None => "a unit in quotes in the description is only text and does not convert".to_owned(),
         };

@@ -1,11 +1,11 @@
 //! Did you mean: the known name that is closest to a misspelt one.
 
-use strsim::damerau_levenshtein;
+use strsim::osa_distance;
 
 /// Nobody misspells a name of this length, in bytes; longer ones are not compared.
 const LONGEST_NAME: usize = 100;
 
-/// The name that was most likely meant, if one is near enough: at most a third of the letters differ, and never more than three.
+/// The name that was most likely meant, if one is near enough: at most a third of the letters differ, and never more than two.
 /// Swapped neighbours count once; capitals count only between names that are equally near without them.
 ///
 /// ```
@@ -18,9 +18,9 @@ pub fn nearest_name<'k>(name: &str, known: impl IntoIterator<Item = &'k str>) ->
         return None;
     }
     let letters = name.chars().count();
-    let allowed = (letters / 3).clamp(usize::from(letters > 1), 3);
+    let allowed = (letters / 3).clamp(usize::from(letters > 1), 2);
     let lower = name.to_lowercase();
-    let distance = |other: &str| (damerau_levenshtein(&lower, &other.to_lowercase()), damerau_levenshtein(name, other));
+    let distance = |other: &str| (osa_distance(&lower, &other.to_lowercase()), osa_distance(name, other));
     let close_in_length = |other: &&str| other.chars().count().abs_diff(letters) <= allowed;
     let near = known.into_iter().filter(close_in_length).map(|other| (distance(other), other));
     let (best, other) = near.min_by_key(|(distance, _)| *distance)?;

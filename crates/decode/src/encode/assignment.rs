@@ -6,7 +6,8 @@ use wirelore_model::{Content, Database, FrameId, Signal, Unit, unit};
 use super::Given;
 use super::assemble::no_such_signal;
 use super::error::EncodeError;
-use crate::near::{nearest, suggestion};
+use crate::near::suggestion;
+use wirelore_model::nearest_name;
 
 /// Reads `SIGNAL=VALUE` for a signal of a frame; what VALUE may be follows from the signal: a number with or without a unit, a state word,
 /// `no reading` or `absent`, `sensor fault` or `fault`, bits in hexadecimal (`0x1F`) or binary (`0b11`); text; bytes in hexadecimal.
@@ -80,7 +81,7 @@ fn unit_of(signal: &Signal, text: &str) -> Result<Unit, EncodeError> {
             (Some(described), Some(other)) => unit::conversion(&other, described).is_some(),
             _ => false,
         };
-        let near = nearest(text, unit::symbols().iter().copied().filter(fitting));
+        let near = nearest_name(text, unit::symbols().iter().copied().filter(fitting));
         let why = match (near, &signal.unit) {
             (Some(near), _) => format!("it is no unit; did you mean `{near}`?"),
             (None, Some(described)) => format!("it is no unit; its values are in {described}"),

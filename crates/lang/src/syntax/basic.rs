@@ -4,10 +4,10 @@ use nom::Parser;
 use unicode_normalization::{UnicodeNormalization, is_nfc};
 
 use super::cursor::{Cursor, Parsed, Problem, broken, elsewhere};
-use super::near::nearest;
 use super::tree::Name;
 use crate::lex::{TokenKind, unescape};
 use crate::{Diagnostic, Rule, Span, Spanned};
+use wirelore_model::nearest_name;
 
 /// A leaf of one kind.
 pub(super) fn leaf<'a>(kind: TokenKind) -> impl Fn(Cursor<'a>) -> Parsed<'a, Span> + Copy {
@@ -107,7 +107,7 @@ pub(super) fn keyword<'a>(expected: &'static str, help: &'static str) -> impl Fn
         if i.word() == expected {
             return Ok((i.next(), i.span()));
         }
-        if nearest(i.word(), [expected]).is_none() {
+        if nearest_name(i.word(), [expected]).is_none() {
             return broken(missing(i, &format!("`{expected}`")).help(help));
         }
         let site = i.site(i.span());
@@ -162,7 +162,7 @@ pub(super) fn one_of<'a, T: Copy>(
         if let Some(value) = find(written) {
             return Ok((i.next(), Spanned::new(value, i.span())));
         }
-        let near = nearest(written, table.iter().map(|&(word, _)| word)).filter(|_| !written.is_empty());
+        let near = nearest_name(written, table.iter().map(|&(word, _)| word)).filter(|_| !written.is_empty());
         if let Some((near, value)) = near.and_then(|near| Some((near, find(near)?))) {
             let site = i.site(i.span());
             let message = format!("`{}` is not {what}", shortened(written));

@@ -6,11 +6,11 @@ use wirelore_model::Grade;
 
 use super::basic::{keyword, name, shortened, text, want};
 use super::cursor::{Cursor, Parsed, elsewhere};
-use super::near::nearest;
 use super::recover::{begins_statement, is_idle_comma, skip_until, tell, unexpected};
 use super::tree::{Certainty, Head, Name};
 use crate::lex::TokenKind;
 use crate::{Diagnostic, Rule, Span, Spanned};
+use wirelore_model::nearest_name;
 
 /// The clauses that one kind of statement knows.
 #[derive(Clone, Copy)]
@@ -49,7 +49,7 @@ impl Clauses {
                 if !is_free {
                     report_missing_comma(i);
                 }
-            } else if i.next().at_stop() || nearest(i.word(), self.words.iter().copied()).is_none() {
+            } else if i.next().at_stop() || nearest_name(i.word(), self.words.iter().copied()).is_none() {
                 i.context.report(unexpected(i));
                 all = false;
                 i = self.skip(i);
@@ -75,7 +75,7 @@ impl Clauses {
                 (self.skip(i), false)
             }
             Err(_) => {
-                let near = nearest(i.word(), self.words.iter().copied());
+                let near = nearest_name(i.word(), self.words.iter().copied());
                 i.context.report(self.unknown(i, near));
                 match near.map(|near| read(near, i)) {
                     Some(Ok((behind, ()))) => (behind, true),
@@ -207,7 +207,7 @@ pub(super) fn is_listed(i: Cursor<'_>, clauses: Clauses) -> bool {
         && match i.nth_kind(1) {
             Some(TokenKind::Number | TokenKind::Text) => false,
             Some(TokenKind::Word) => {
-                (clauses.begins)(i.next()) || nearest(i.word(), clauses.words.iter().copied()).is_none()
+                (clauses.begins)(i.next()) || nearest_name(i.word(), clauses.words.iter().copied()).is_none()
             }
             _ => true,
         }

@@ -10,7 +10,6 @@ use super::block::{Open, block, find_open};
 use super::clause::{Clauses, names};
 use super::cursor::{Cursor, Parsed, elsewhere};
 use super::item::{Counting, counting, order};
-use super::near::nearest;
 use super::number::{integer, raw_range};
 use super::place::place;
 use super::recover::{finish, give_up, is_item_word, skip_head, tell};
@@ -19,6 +18,7 @@ use super::timing::{TIMING, begins_timing, timings};
 use super::tree::{BodyItem, BodyKind, Front, Test, TestValue, When};
 use crate::lex::TokenKind;
 use crate::{Diagnostic, Rule};
+use wirelore_model::nearest_name;
 
 /// What a block belongs to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -146,7 +146,7 @@ fn unknown(i: Cursor<'_>, inside: Inside) -> Option<&'static str> {
         );
         return None;
     }
-    let near = nearest(i.word(), WORDS.iter().copied()).filter(|_| !i.next().at_end());
+    let near = nearest_name(i.word(), WORDS.iter().copied()).filter(|_| !i.next().at_end());
     i.context.report(match near {
         Some(near) => message.here(format!("did you mean `{near}`?")).fix(site, near),
         None => {

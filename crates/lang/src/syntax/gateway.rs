@@ -7,13 +7,13 @@ use super::basic::{keyword, leaf, missing, name, shortened, want, want_so, word}
 use super::block::{block, find_open};
 use super::clause::{Clauses, check_once, names};
 use super::cursor::{Cursor, Parsed, broken, elsewhere};
-use super::near::nearest;
 use super::number::{integer, raw_range};
 use super::recover::{finish, give_up, is_item_word, tell};
 use super::time::time;
 use super::tree::{Front, Gateway, Integer, Name, Pace, Passed, Route};
 use crate::lex::TokenKind;
 use crate::{Diagnostic, Rule, Span, Spanned};
+use wirelore_model::nearest_name;
 
 /// `gateway NAME { ... }`
 pub(super) fn gateway(i: Cursor<'_>) -> Parsed<'_, Gateway> {
@@ -52,7 +52,7 @@ fn route(i: Cursor<'_>, front: Front) -> (Cursor<'_>, Option<Route>) {
 fn unknown(i: Cursor<'_>) -> Option<&'static str> {
     let site = i.site(i.span());
     let found = shortened(i.context.text(i.span()));
-    let near = nearest(i.word(), ["pass", "copy"]).filter(|_| !is_item_word(i.word()) && !i.next().at_end());
+    let near = nearest_name(i.word(), ["pass", "copy"]).filter(|_| !is_item_word(i.word()) && !i.next().at_end());
     let message = Diagnostic::new(Rule::UnknownStatement, site, format!("`{found}` is not a statement of a gateway"));
     i.context.report(match near {
         Some(near) => message.here(format!("did you mean `{near}`?")).fix(site, near),

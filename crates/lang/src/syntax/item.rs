@@ -5,7 +5,6 @@ use nom::Parser;
 use super::basic::{missing, name, one_of, shortened, text, want, want_so, word, words};
 use super::cursor::{Cursor, Parsed, broken, elsewhere};
 use super::front::Gathered;
-use super::near::nearest;
 use super::number::integer;
 use super::recover::{finish, give_up, tell};
 use super::tree::{File, Front, Item, ItemKind, OrderWord};
@@ -13,6 +12,7 @@ use super::{frame, gateway, map, states};
 use crate::lex::TokenKind;
 use crate::{Diagnostic, Rule, Span, Spanned};
 use wirelore_bits::ByteOrder;
+use wirelore_model::nearest_name;
 
 /// The words that items begin with.
 const WORDS: [&str; 13] = [
@@ -144,7 +144,8 @@ fn unknown(i: Cursor<'_>) -> Option<&'static str> {
         i.context.report(message);
         return None;
     }
-    let near = nearest(i.word(), WORDS.iter().copied().filter(|&word| word != "allow")).filter(|_| !i.next().at_end());
+    let near =
+        nearest_name(i.word(), WORDS.iter().copied().filter(|&word| word != "allow")).filter(|_| !i.next().at_end());
     let mut message =
         Diagnostic::new(Rule::UnknownStatement, site, format!("`{found}` is not an item of a description"));
     message = match near {

@@ -16,7 +16,6 @@ mod gateway;
 mod item;
 mod leaf;
 mod map;
-mod near;
 mod number;
 mod place;
 mod recover;

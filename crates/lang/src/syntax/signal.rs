@@ -184,7 +184,7 @@ fn misspelt_kind<'a>(i: Cursor<'a>, signal: &mut Signal) -> Cursor<'a> {
     if i.kind() != Some(TokenKind::Word) || (CLAUSES.begins)(i) || signal.kind.is_some() {
         return i;
     }
-    let near = super::near::nearest(i.word(), KINDS.iter().map(|&(word, _)| word));
+    let near = wirelore_model::nearest_name(i.word(), KINDS.iter().map(|&(word, _)| word));
     let is_kind = i.next().at_stop() || i.nth_kind(1) == Some(TokenKind::Equals);
     let (true, Some(near)) = (is_kind, near) else { return i };
     let site = i.site(i.span());
