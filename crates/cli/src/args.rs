@@ -188,6 +188,17 @@ pub(crate) enum TimeBase {
     Clock,
 }
 
+impl TimeBase {
+    /// The columns that a time takes in a table.
+    pub(crate) fn width(self) -> usize {
+        match self {
+            Self::Start => "12345.123456789".len(),
+            Self::Recorded => "1234567890.123456789".len(),
+            Self::Clock => "2026-01-01T00:00:00.123456789Z".len(),
+        }
+    }
+}
+
 /// `wirelore encode`
 #[derive(Debug, Args)]
 pub(crate) struct EncodeArguments {

@@ -36,12 +36,20 @@ impl Destination {
             let reason = io::Error::new(io::ErrorKind::IsADirectory, "it is a folder; give the name of a file");
             return Err(Failure::writing(path.display().to_string(), reason));
         }
+        // A link stays a link: what it leads to is what is written.
+        let path = &path.canonicalize().unwrap_or_else(|_| path.to_owned());
         let folder = path.parent().filter(|folder| !folder.as_os_str().is_empty()).unwrap_or(Path::new("."));
-        let file = tempfile::Builder::new()
-            .prefix(".wirelore-")
-            .permissions(default_permissions())
-            .tempfile_in(folder)
-            .map_err(|reason| Failure::writing(path.display().to_string(), reason))?;
+        if !folder.is_dir() {
+            let reason = io::Error::new(io::ErrorKind::NotFound, format!("there is no folder {}", folder.display()));
+            return Err(Failure::writing(path.display().to_string(), reason));
+        }
+        let mut builder = tempfile::Builder::new();
+        builder.prefix(".wirelore-");
+        like_an_ordinary_file(&mut builder, path);
+        let file = builder.tempfile_in(folder).map_err(|reason| {
+            let reason = io::Error::new(reason.kind(), format!("the folder {} cannot be written to", folder.display()));
+            Failure::writing(path.display().to_string(), reason)
+        })?;
         let writer = Box::new(BufWriter::with_capacity(BUFFER_BYTES, file));
         Ok(Self::File { writer, path: path.to_owned() })
     }
@@ -98,8 +106,26 @@ pub(crate) fn write_whole(path: Option<&Path>, bytes: &[u8]) -> Result<(), Failu
     destination.finish()
 }
 
-/// What an ordinary new file gets (the system takes the user's mask off); without this a temporary file is its owner's alone.
-fn default_permissions() -> std::fs::Permissions {
-    use std::os::unix::fs::PermissionsExt;
-    std::fs::Permissions::from_mode(0o666)
+/// Refuses to write over a file that the same command reads.
+///
+/// # Errors
+/// [`Failure::Usage`] that names it.
+pub(crate) fn refuse_overwriting<'a>(output: &Path, inputs: impl IntoIterator<Item = &'a str>) -> Result<(), Failure> {
+    let Ok(target) = output.canonicalize() else { return Ok(()) };
+    match inputs.into_iter().find(|input| Path::new(input).canonicalize().is_ok_and(|input| input == target)) {
+        Some(input) => Err(Failure::Usage(format!("{input} is what is read here; give the output another name"))),
+        None => Ok(()),
+    }
 }
+
+/// Makes the temporary file what an ordinary new file would be: with the permissions of the file whose place it takes, else with what
+/// the system gives (it takes the user's mask off).
+#[cfg(unix)]
+fn like_an_ordinary_file(builder: &mut tempfile::Builder<'_, '_>, path: &Path) {
+    use std::os::unix::fs::PermissionsExt;
+    let present = std::fs::metadata(path).map(|data| data.permissions());
+    builder.permissions(present.unwrap_or_else(|_| std::fs::Permissions::from_mode(0o666)));
+}
+
+#[cfg(not(unix))]
+fn like_an_ordinary_file(_builder: &mut tempfile::Builder<'_, '_>, _path: &Path) {}

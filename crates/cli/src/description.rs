@@ -1,14 +1,14 @@
 //! Getting a checked description, from text or from a stored database.
 
-use std::io::{IsTerminal, Write};
 use std::path::Path;
 
 use wirelore_lang::{Checked, FileLoader, Level, check, render};
 use wirelore_model::{Database, store};
 
 use crate::failure::Failure;
+use crate::tell::{colour_wanted, tell};
 
-/// Reads a description: `.lore` text, or a stored database (told apart by what is in the file).
+/// Reads a description: `.lore` text, or a stored database (told apart by the ending).
 ///
 /// Messages about the text go to standard error, errors and warnings only.
 ///
@@ -16,15 +16,12 @@ use crate::failure::Failure;
 /// [`Failure::Told`] where the text has mistakes, [`Failure::Read`] and [`Failure::Store`] where there is none to be had.
 pub(crate) fn load(name: &str) -> Result<Database, Failure> {
     if let Some(bytes) = stored_bytes(name)? {
-        return store::load(&bytes)
-            .map_err(|reason| Failure::Store { name: name.to_owned(), reason: reason.to_string() });
+        return store::load(&bytes).map_err(|reason| Failure::Store { name: name.to_owned(), reason });
     }
     let Checked { sources, diagnostics, database } = check(&[name], &FileLoader);
     let worth_telling: Vec<_> = diagnostics.into_iter().filter(|it| it.level() > Level::Hint).collect();
     if !worth_telling.is_empty() {
-        let text = render::text(&sources, &worth_telling, colour_wanted(&std::io::stderr()));
-        // Nothing can be told where standard error is closed.
-        let _ = std::io::stderr().write_all(text.as_bytes());
+        tell(&render::text(&sources, &worth_telling, colour_wanted(&std::io::stderr())));
     }
     database.ok_or(Failure::Told)
 }
@@ -37,9 +34,4 @@ fn stored_bytes(name: &str) -> Result<Option<Vec<u8>>, Failure> {
         return Ok(None);
     }
     std::fs::read(path).map(Some).map_err(|reason| Failure::Read { path: path.to_owned(), reason })
-}
-
-/// Whether colours help there: a terminal, and the user has not asked for none (`NO_COLOR`).
-pub(crate) fn colour_wanted(stream: &impl IsTerminal) -> bool {
-    stream.is_terminal() && std::env::var_os("NO_COLOR").is_none()
 }

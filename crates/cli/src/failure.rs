@@ -41,12 +41,13 @@ pub(crate) enum Failure {
         reason: io::Error,
     },
     /// A stored database was refused.
-    #[error("cannot load {name}: {reason}")]
+    #[error("cannot load {name}")]
     Store {
         /// The file.
         name: String,
         /// Why.
-        reason: String,
+        #[source]
+        reason: wirelore_model::store::LoadError,
     },
     /// A log could not be read on.
     #[error(transparent)]

@@ -22,6 +22,7 @@ mod number;
 mod output;
 mod progress;
 mod summary;
+mod tell;
 
 use std::ffi::OsString;
 use std::process::ExitCode;
@@ -59,7 +60,7 @@ where
         Err(Failure::PipeClosed) => ExitCode::from(0),
         Err(Failure::Told) => ExitCode::from(2),
         Err(failure) => {
-            eprintln!("wirelore: {failure}");
+            tell::tell_line(&format!("wirelore: {}", tell::with_causes(&failure)));
             ExitCode::from(2)
         }
     }

@@ -6,8 +6,9 @@ use wirelore_lang::{Checked, FileLoader, Level, check, render};
 
 use crate::args::{CheckArguments, MessageForm};
 use crate::atomic::write_whole;
-use crate::description::colour_wanted;
 use crate::failure::{Failure, Outcome};
+use crate::summary::counted;
+use crate::tell::colour_wanted;
 
 /// Checks the files and writes the messages to standard output.
 pub(crate) fn run(arguments: &CheckArguments) -> Result<Outcome, Failure> {
@@ -32,10 +33,7 @@ pub(crate) fn run(arguments: &CheckArguments) -> Result<Outcome, Failure> {
 /// One line that lets the author see at once whether everything arrived.
 fn what_it_holds(database: &wirelore_model::Database) -> String {
     let signals: usize = database.frames.iter().map(|frame| frame.signals.len()).sum();
-    let counted = |number: usize, one: &str| match number {
-        1 => format!("1 {one}"),
-        _ => format!("{number} {one}s"),
-    };
+    let counted = |number: usize, one: &str| counted(number as u64, one);
     format!(
         "{}, {}, {}, {}\n",
         counted(database.networks.len(), "network"),

@@ -6,8 +6,9 @@ use wirelore_lang::{Checked, FileLoader, Level, check, render};
 use wirelore_model::store;
 
 use crate::args::{CompileArguments, DatabaseForm};
-use crate::atomic::write_whole;
+use crate::atomic::{refuse_overwriting, write_whole};
 use crate::failure::{Failure, Outcome};
+use crate::tell::{colour_wanted, tell};
 
 /// Checks the files and stores the database; mistakes are told and nothing is written.
 pub(crate) fn run(arguments: &CompileArguments) -> Result<Outcome, Failure> {
@@ -19,11 +20,12 @@ pub(crate) fn run(arguments: &CompileArguments) -> Result<Outcome, Failure> {
     let Checked { sources, diagnostics, database } = check(&names, &FileLoader);
     let grave: Vec<_> = diagnostics.into_iter().filter(|it| it.level() > Level::Hint).collect();
     if !grave.is_empty() {
-        eprint!("{}", render::text(&sources, &grave, crate::description::colour_wanted(&io::stderr())));
+        tell(&render::text(&sources, &grave, colour_wanted(&io::stderr())));
     }
     let Some(database) = database else {
-        return Ok(Outcome::SomethingToLookAt);
+        return Err(Failure::Told);
     };
+    refuse_overwriting(&arguments.output, arguments.files.iter().map(String::as_str))?;
     let bytes = match form {
         DatabaseForm::Json => store::to_json(&database).into_bytes(),
         DatabaseForm::Lorebin => store::to_lorebin(&database),

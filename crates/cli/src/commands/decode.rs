@@ -6,27 +6,32 @@ use std::time::Instant;
 
 use wirelore_decode::{BindMap, Decoder, Options, Reason, Selection, Session, SessionError, Setup, Sink, Units};
 use wirelore_log::{ColumnMap, IdentifierOrder, LinePattern, Recording, Report};
-use wirelore_model::Database;
+use wirelore_model::{Database, NetworkId};
 
-use crate::args::{DecodeArguments, Shape, ValueForm};
-use crate::atomic::Destination;
+use crate::args::{DecodeArguments, Shape, TimeBase, ValueForm};
+use crate::atomic::{Destination, refuse_overwriting};
 use crate::description::load;
 use crate::failure::{Failure, Outcome};
 use crate::moment::{Clock, parse_time_ns};
 use crate::output::csv::Csv;
-use crate::output::grid::GridSink;
+use crate::output::grid::{GridSink, Layout};
 use crate::output::jsonl::Jsonl;
 use crate::output::long::{Form, LongSink};
 use crate::output::table::Table;
 use crate::progress::Progress;
 use crate::summary;
+use crate::tell::{tell, tell_line};
 
 /// How many frames are decoded between two looks at the progress.
 const FRAMES_BETWEEN_LOOKS: usize = 100_000;
 
+/// No recording of a vehicle network is older than 1980: a smaller time is no date.
+const YEAR_1980_NS: i64 = 315_532_800_000_000_000;
+
 /// Decodes the logs and writes the values.
 pub(crate) fn run(arguments: &DecodeArguments) -> Result<Outcome, Failure> {
     let begun = Instant::now();
+    refuse_names(arguments)?;
     let form = form_of(arguments)?;
     let every_ns = every_ns(arguments)?;
     let log_options = log_options(arguments)?;
@@ -45,12 +50,19 @@ pub(crate) fn run(arguments: &DecodeArguments) -> Result<Outcome, Failure> {
         is_damaged: false,
     };
 
+    if let Some(output) = &arguments.output {
+        refuse_overwriting(output, arguments.logs.iter().chain([&arguments.description]).map(String::as_str))?;
+    }
     let mut destination = Destination::open(arguments.output.as_deref())?;
     let notes = match (arguments.shape, form) {
         (Shape::Grid, _) => {
-            let wanted = |frame, signal| selection.wants(frame, signal);
-            let mut sink =
-                GridSink::new(&database, &decoder, wanted, (form, arguments.times, every_ns), &mut destination);
+            let networks = asked_for(arguments);
+            let wanted = |network: NetworkId, frame, signal| {
+                let name = &database.networks[network.index()].label.name;
+                networks.as_ref().is_none_or(|names| names.contains(name)) && selection.wants(frame, signal)
+            };
+            let layout = Layout { form, times: arguments.times, every_ns };
+            let mut sink = GridSink::new(&database, &decoder, wanted, layout, &mut destination);
             run.logs(&mut sink)?;
             sink.finish().map_err(|reason| Failure::writing(run.output_name(), reason))?;
             sink.notes(&database)
@@ -59,7 +71,9 @@ pub(crate) fn run(arguments: &DecodeArguments) -> Result<Outcome, Failure> {
         (Shape::Long, ValueForm::Jsonl) => {
             run.long(Jsonl::new(&database, &decoder, arguments.times), &mut destination)?
         }
-        (Shape::Long, ValueForm::Table) => run.long(Table::new(&database, &decoder), &mut destination)?,
+        (Shape::Long, ValueForm::Table) => {
+            run.long(Table::new(&database, &decoder, &selection, arguments.times), &mut destination)?
+        }
     };
     destination.finish()?;
     run.close(&database, &notes, begun)
@@ -109,8 +123,8 @@ impl Run<'_> {
     fn tell_bindings(&mut self) {
         let bindings = self.session.bindings();
         for binding in &bindings[self.bindings_told..] {
-            if !self.arguments.quiet && was_a_choice(&binding.reason) {
-                eprintln!("{binding}");
+            if was_a_choice(&binding.reason) {
+                tell_line(&binding.to_string());
             }
         }
         self.bindings_told = bindings.len();
@@ -119,30 +133,35 @@ impl Run<'_> {
     /// Says what was lost in a log. Damage is told even where no summary is wanted.
     fn tell_report(&mut self, name: &str, report: &Report) {
         for damage in &report.damage {
-            eprintln!("{name}: {damage}");
+            tell_line(&format!("{name}: {damage}"));
         }
         let untold = report.damaged.saturating_sub(report.damage.len() as u64);
         if untold > 0 {
-            eprintln!("{name}: and {} more", summary::counted(untold, "damaged place"));
+            tell_line(&format!("{name}: and {} more", summary::counted(untold, "damaged place")));
         }
         if let Some(tail) = &report.lost_tail {
-            eprintln!("{name}: {tail}");
+            tell_line(&format!("{name}: {tail}"));
         }
         for note in report.notes() {
-            eprintln!("{name}: {note}");
+            tell_line(&format!("{name}: {note}"));
         }
         self.is_damaged |= report.damaged > 0 || report.lost_tail.is_some();
     }
 
     fn close(&self, database: &Database, notes: &[String], begun: Instant) -> Result<Outcome, Failure> {
         for channel in self.session.channels_never_seen() {
-            eprintln!("--bind names channel {channel}, which is in none of the logs");
+            tell_line(&format!("--bind names channel {channel}, which is in none of the logs"));
+        }
+        if self.arguments.times == TimeBase::Clock
+            && self.session.first_time_ns().is_some_and(|first| first < YEAR_1980_NS)
+        {
+            tell_line("the times of this recording are no dates: --times clock counts them from 1970");
         }
         for note in notes {
-            eprintln!("{note}");
+            tell_line(&note.to_string());
         }
         if !self.arguments.quiet {
-            eprint!("{}", summary::text(database, &self.session, begun.elapsed()));
+            tell(&summary::text(database, &self.session, begun.elapsed()));
         }
         let strict = self.arguments.strict && self.is_damaged;
         Ok(if strict { Outcome::SomethingToLookAt } else { Outcome::Clean })
@@ -151,6 +170,21 @@ impl Run<'_> {
     fn output_name(&self) -> String {
         self.arguments.output.as_ref().map_or_else(|| "standard output".to_owned(), |path| path.display().to_string())
     }
+}
+
+/// Looks at the names of the logs before anything is read: a long run must not end at a misspelt one.
+fn refuse_names(arguments: &DecodeArguments) -> Result<(), Failure> {
+    if arguments.logs.iter().filter(|name| *name == "-").count() > 1 {
+        return Err(Failure::Usage("standard input can be read once only; give - once".to_owned()));
+    }
+    let Some(missing) = arguments.logs.iter().find(|name| *name != "-" && !Path::new(name).exists()) else {
+        return Ok(());
+    };
+    let hint = match &arguments.signals {
+        Some(_) if missing.contains('.') => "; several patterns of --signals go with commas between them",
+        _ => "",
+    };
+    Err(Failure::Usage(format!("there is no log {missing}{hint}")))
 }
 
 /// Whether another reader of the log might have decided otherwise.
@@ -216,11 +250,16 @@ fn log_options(arguments: &DecodeArguments) -> Result<wirelore_log::Options, Fai
     })
 }
 
+/// The networks that are asked for, where not all are.
+fn asked_for(arguments: &DecodeArguments) -> Option<Vec<String>> {
+    arguments.only.as_deref().map(|list| list.split(',').map(|name| name.trim().to_owned()).collect())
+}
+
 fn session_options(arguments: &DecodeArguments) -> Result<Options, Failure> {
     let time = |option, text: &Option<String>| text.as_deref().map(|text| parse_time_ns(option, text)).transpose();
     Ok(Options {
         bind: arguments.bind.as_deref().map(BindMap::parse).transpose()?.unwrap_or_default(),
-        only: arguments.only.as_deref().map(|list| list.split(',').map(|name| name.trim().to_owned()).collect()),
+        only: asked_for(arguments),
         from_ns: time("--from", &arguments.from)?,
         until_ns: time("--until", &arguments.until)?,
     })

@@ -12,6 +12,8 @@ use crate::description::load;
 use crate::drawing::appearance_text;
 use crate::failure::{Failure, Outcome};
 use crate::output::cell::push_hex;
+use crate::summary::counted;
+use crate::tell::tell_line;
 
 /// Writes the bytes to standard output and what is to be known of them to standard error.
 pub(crate) fn run(arguments: &EncodeArguments) -> Result<Outcome, Failure> {
@@ -28,19 +30,11 @@ pub(crate) fn run(arguments: &EncodeArguments) -> Result<Outcome, Failure> {
     destination.finish()?;
 
     let frame = &database.frames[id.index()];
-    eprintln!(
-        "{} on {}, {}",
-        frame.label.name,
-        appearance_text(&database, &frame.seen_on[0]),
-        bytes(encoded.payload.len())
-    );
+    let place = appearance_text(&database, &frame.seen_on[0]);
+    tell_line(&format!("{} on {place}, {}", frame.label.name, counted(encoded.payload.len() as u64, "byte")));
     for note in &encoded.notes {
-        eprintln!("{note}");
+        tell_line(&note.to_string());
     }
-    eprintln!("{SENDING}");
+    tell_line(SENDING);
     Ok(Outcome::Clean)
-}
-
-fn bytes(count: usize) -> String {
-    if count == 1 { "1 byte".to_owned() } else { format!("{count} bytes") }
 }

@@ -8,6 +8,7 @@ use wirelore_lang::{FileId, Sources, render};
 use crate::args::FormatArguments;
 use crate::atomic::write_whole;
 use crate::failure::{Failure, Outcome};
+use crate::tell::{colour_wanted, tell, tell_line};
 
 /// Brings each file into the house layout, or tells which are not in it.
 pub(crate) fn run(arguments: &FormatArguments) -> Result<Outcome, Failure> {
@@ -21,13 +22,15 @@ pub(crate) fn run(arguments: &FormatArguments) -> Result<Outcome, Failure> {
         let changed = laid_out != text;
         if arguments.check {
             if changed {
-                println!("{name}: not in the house layout; `wirelore format {name}` would change it");
+                let line = format!("{name}: not in the house layout; `wirelore format {name}` would change it\n");
+                write_whole(None, line.as_bytes())?;
                 outcome = Outcome::SomethingToLookAt;
             }
         } else if name == "-" {
             write_whole(None, laid_out.as_bytes())?;
         } else if changed {
             write_whole(Some(Path::new(name)), laid_out.as_bytes())?;
+            tell_line(&format!("{name}: brought into the house layout"));
         }
     }
     Ok(outcome)
@@ -41,8 +44,8 @@ fn lay_out(name: &str, text: &str) -> Option<String> {
             let mut sources = Sources::default();
             let file = sources.add(name, text);
             debug_assert_eq!(file, FileId(0), "messages of a lone text speak of file 0");
-            eprint!("{}", render::text(&sources, &diagnostics, crate::description::colour_wanted(&io::stderr())));
-            eprintln!("wirelore: {name} is left as it is until these are mended");
+            tell(&render::text(&sources, &diagnostics, colour_wanted(&io::stderr())));
+            tell_line(&format!("wirelore: {name} is left as it is until these are mended"));
             None
         }
     }

@@ -16,6 +16,8 @@ enum Mark {
     Unknown,
     /// A signal that stands outside the page which is drawn.
     Elsewhere,
+    /// Signals that are there only on pages inside of what is drawn.
+    OnPages,
     Signal {
         letter: String,
         most_significant: bool,
@@ -33,8 +35,13 @@ pub(crate) fn picture(frame: &Frame, page: Option<PageId>, signals: &[SignalId])
         paint_field(&mut marks, field, |_| Mark::Unknown);
     }
     for (index, signal) in frame.signals.iter().enumerate() {
-        if !signals.contains(&SignalId(index as u32)) && is_beside(frame, signal, page) {
+        if signals.contains(&SignalId(index as u32)) {
+            continue;
+        }
+        if is_beside(frame, signal, page) {
             paint(&mut marks, bytes, signal, |_| Mark::Elsewhere);
+        } else if is_inside(frame, signal, page) {
+            paint(&mut marks, bytes, signal, |_| Mark::OnPages);
         }
     }
     for (number, id) in signals.iter().enumerate() {
@@ -71,6 +78,18 @@ fn is_beside(frame: &Frame, signal: &Signal, page: Option<PageId>) -> bool {
         around = frame.pages[id.index()].parent;
     }
     signal.page.is_none()
+}
+
+/// Whether a signal is on a page inside the given one.
+fn is_inside(frame: &Frame, signal: &Signal, page: Option<PageId>) -> bool {
+    let mut around = signal.page;
+    while let Some(id) = around {
+        around = frame.pages[id.index()].parent;
+        if around == page {
+            return true;
+        }
+    }
+    false
 }
 
 fn paint(marks: &mut [Mark], bytes: u32, signal: &Signal, mark: impl Fn(bool) -> Mark) {
@@ -116,6 +135,7 @@ fn rows(marks: &[Mark], signals: usize) -> String {
                 Mark::Unused => "-".to_owned(),
                 Mark::Unknown => "?".to_owned(),
                 Mark::Elsewhere => "+".to_owned(),
+                Mark::OnPages => "/".to_owned(),
                 Mark::Signal { letter, most_significant: true } => letter.to_uppercase(),
                 Mark::Signal { letter, most_significant: false } => letter.clone(),
             };
@@ -146,6 +166,9 @@ fn key(marks: &[Mark]) -> String {
     }
     if occurs(|mark| matches!(mark, Mark::Elsewhere)) {
         parts.push("+ other signals");
+    }
+    if occurs(|mark| matches!(mark, Mark::OnPages)) {
+        parts.push("/ on pages");
     }
     if parts.is_empty() { String::new() } else { format!("       ({})\n", parts.join(", ")) }
 }

@@ -12,6 +12,8 @@ use wirelore_model::{Database, Frame, Page, PageId, Signal, SignalId};
 
 pub(crate) use words::appearance_text;
 
+use crate::summary::counted;
+
 /// The frame with all its signals.
 pub(crate) fn frame(database: &Database, frame: &Frame) -> String {
     let mut text = words::frame_heading(database, frame);
@@ -61,7 +63,7 @@ pub(crate) fn list(database: &Database) -> String {
             [
                 frame.label.name.clone(),
                 appearance_text(database, home),
-                format!("{} signals", frame.signals.len()),
+                counted(frame.signals.len() as u64, "signal"),
                 frame.label.title.clone().or_else(|| first_line(frame)).unwrap_or_default(),
             ]
         })
@@ -83,7 +85,7 @@ fn signals_of(frame: &Frame, page: Option<PageId>) -> Vec<SignalId> {
 fn condition(database: &Database, frame: &Frame, id: PageId) -> String {
     let page: &Page = &frame.pages[id.index()];
     let own = if page.tests.is_empty() {
-        format!("no other page holds (switch {})", page.switch + 1)
+        format!("{} is none of the other values", selectors(frame, page))
     } else {
         page.tests.iter().map(|test| words::test_text(database, frame, test)).collect::<Vec<_>>().join(" and ")
     };
@@ -91,6 +93,14 @@ fn condition(database: &Database, frame: &Frame, id: PageId) -> String {
         Some(parent) => format!("{} and {own}", condition(database, frame, parent)),
         None => own,
     }
+}
+
+/// The selectors that decide about a page without values of its own.
+fn selectors(frame: &Frame, page: &Page) -> String {
+    let beside = frame.pages.iter().find(|other| other.switch == page.switch && !other.tests.is_empty());
+    let tests = beside.map(|other| other.tests.as_slice()).unwrap_or_default();
+    let names = tests.iter().map(|test| frame.signals[test.selector.index()].label.name.as_str());
+    names.collect::<Vec<_>>().join(", ")
 }
 
 /// What each letter stands for.

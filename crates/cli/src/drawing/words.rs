@@ -4,8 +4,8 @@ use std::fmt::Write;
 
 use wirelore_bits::{Affine, ByteOrder, NumberKind, Place, Ratio};
 use wirelore_model::{
-    Appearance, ByteSpan, Content, Database, EcuId, Frame, Identifier, Label, LengthRange, Nanoseconds, Period,
-    RawSpan, RawValue, Role, Scaling, Sending, Signal, Test,
+    Appearance, ByteSpan, Content, Database, EcuId, Frame, Identifier, Label, LengthRange, Meaning, Nanoseconds,
+    Period, RawSpan, RawValue, Role, Scaling, Sending, Signal, StateWord, Test,
 };
 
 /// A name and its title.
@@ -259,15 +259,24 @@ fn affine_text(affine: &Affine) -> String {
 /// The short remarks of the legend: what is not a reading, what has a word, which duty there is.
 pub(super) fn remarks(database: &Database, signal: &Signal) -> Vec<String> {
     let mut remarks = Vec::new();
+    remarks.extend(signal.range.as_ref().map(|range| format!("range {}..{}", range.low, range.high)));
     remarks.extend(signal.absent.iter().map(|span| format!("{} no reading", span_text(*span))));
     remarks.extend(signal.fault.iter().map(|span| format!("{} sensor fault", span_text(*span))));
-    let words: Vec<String> =
-        database.words(signal).iter().map(|word| format!("{} {}", span_text(word.values), word.word)).collect();
+    let words: Vec<String> = database.words(signal).iter().map(word_text).collect();
     if !words.is_empty() {
         remarks.push(words.join(", "));
     }
     remarks.extend(role_text(&signal.role));
     remarks
+}
+
+fn word_text(word: &StateWord) -> String {
+    let meaning = match word.meaning {
+        Meaning::Reading => "",
+        Meaning::Absent => " (no reading)",
+        Meaning::Fault => " (sensor fault)",
+    };
+    format!("{} {}{meaning}", span_text(word.values), word.word)
 }
 
 fn role_text(role: &Role) -> Option<String> {
@@ -292,14 +301,6 @@ pub(super) fn signal_details(database: &Database, signal: &Signal) -> Vec<String
         lines.push(meaning);
     }
     lines.extend(reach_text(signal));
-    if let Some(range) = &signal.range {
-        lines.push(format!(
-            "stated range {} to {}{}; what is outside is reported",
-            range.low,
-            range.high,
-            unit_suffix(signal)
-        ));
-    }
     lines.extend(remarks(database, signal));
     lines
 }

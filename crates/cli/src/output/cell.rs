@@ -56,7 +56,7 @@ pub(crate) fn push_state(reading: &Reading<'_>, verdict: Option<Verdict>, to: &m
         Some(Verdict::Counter(CounterVerdict::OutsideRange)) => part("not a count"),
         Some(Verdict::Checksum(ChecksumVerdict::Right)) => part("checksum right"),
         Some(Verdict::Checksum(ChecksumVerdict::Wrong { expected, .. })) => {
-            part(&format!("checksum wrong, bytes give {expected}"))
+            part(&format!("checksum wrong (the bytes give 0x{expected:02X})"))
         }
         _ => {}
     }

@@ -1,38 +1,52 @@
 //! One line a moment: a column for every signal, the last value held, never past its frame's timeout.
+//!
+//! The lines stand at whole multiples of their distance from the first frame of the recording, so that two grids of one recording fit
+//! together.
 
 use std::collections::BTreeMap;
 use std::io::{self, Write};
 
-use wirelore_decode::{Decoder, Event, FrameOutcome, Reading, Sink, Value};
+use wirelore_decode::{Decoder, Event, FrameOutcome, Reading, Sink};
 use wirelore_model::{Database, Frame, FrameId, NetworkId, SignalId};
 
-use super::cell::{push_state, push_value};
 use super::csv::quoted;
-use super::jsonl::{push_json_value, push_time, string};
+use super::held::Held;
+use super::jsonl::{push_time, string};
 use super::table::push_right;
 use super::{CHUNK_BYTES, pass_on};
 use crate::args::{TimeBase, ValueForm};
 use crate::moment::Clock;
+use crate::summary::counted;
 
 /// The most lines that are written for one gap of a recording; beyond, the grid goes on where the recording does.
 const LINES_IN_A_GAP: i64 = 1_000_000;
 /// Without a declared timeout a frame counts as missing after so many periods (common practice, no source).
 const PERIODS_UNTIL_MISSING: u64 = 3;
+/// A time that falls back further than this is another beginning, not two channels that are a little out of step.
+const FALLS_BACK_NS: i64 = 1_000_000_000;
+/// The least width of a column of a table.
+const COLUMN_WIDTH: usize = 8;
+
+/// What a grid is to look like.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Layout {
+    pub(crate) form: ValueForm,
+    pub(crate) times: TimeBase,
+    /// The distance of two lines; above 0.
+    pub(crate) every_ns: i64,
+}
 
 /// Writes one line every so often.
 pub(crate) struct GridSink<'w, W> {
+    layout: Layout,
     columns: Vec<Column>,
-    /// By network and frame: the first of its columns; they follow each other in the order of the signals that are wanted.
-    first_column: BTreeMap<(NetworkId, FrameId), Vec<(SignalId, usize)>>,
-    /// The sender whose parameter groups the grid shows: the first one heard of each.
+    /// By frame: the networks it is seen on, each with the column of every signal.
+    places: Vec<Vec<(NetworkId, Vec<Option<usize>>)>>,
     senders: BTreeMap<(NetworkId, FrameId), Senders>,
-    form: ValueForm,
-    time_is_text: bool,
-    clock: Clock,
-    every_ns: i64,
     first_ns: Option<i64>,
     next_ns: Option<i64>,
-    skipped_gaps: u64,
+    last_ns: i64,
+    remarks: Remarks,
     to: &'w mut W,
     lines: Vec<u8>,
 }
@@ -44,85 +58,69 @@ struct Column {
     held: Option<Held>,
 }
 
-/// The last thing a column heard.
-struct Held {
-    time_ns: i64,
-    plain: Vec<u8>,
-    json: Vec<u8>,
-}
-
+/// Who sends a parameter group: the grid shows the first one heard.
 #[derive(Default)]
 struct Senders {
     shown: Option<u8>,
     left_out: Vec<u8>,
 }
 
+/// What the reader of the grid has to know.
+#[derive(Default)]
+struct Remarks {
+    skipped_gaps: u64,
+    beginnings: u64,
+    without_time: u64,
+}
+
 impl<'w, W: Write> GridSink<'w, W> {
+    /// A grid of the wanted signals.
     pub(crate) fn new(
         database: &Database,
         decoder: &Decoder,
-        wanted: impl Fn(FrameId, SignalId) -> bool,
-        (form, times, every_ns): (ValueForm, TimeBase, i64),
+        wanted: impl Fn(NetworkId, FrameId, SignalId) -> bool,
+        layout: Layout,
         to: &'w mut W,
     ) -> Self {
+        let mut columns = Columns::default();
+        for (frame, id) in database.frames.iter().zip((0..).map(FrameId)) {
+            columns.add_frame(database, decoder, (frame, id), &wanted);
+        }
+        let Columns { columns, places, .. } = columns;
         let mut grid = Self {
-            columns: Vec::new(),
-            first_column: BTreeMap::new(),
+            layout,
+            columns,
+            places,
             senders: BTreeMap::new(),
-            form,
-            time_is_text: times == TimeBase::Clock,
-            clock: Clock::new(times),
-            every_ns,
             first_ns: None,
             next_ns: None,
-            skipped_gaps: 0,
+            last_ns: i64::MIN,
+            remarks: Remarks::default(),
             to,
             lines: Vec::new(),
         };
-        for (frame, id) in database.frames.iter().zip((0..).map(FrameId)) {
-            for appearance in &frame.seen_on {
-                let network = &database.networks[appearance.network.index()].label.name;
-                let suffix = if frame.seen_on.len() > 1 { format!(" on {network}") } else { String::new() };
-                let signals = (0..frame.signals.len() as u32).map(SignalId).filter(|signal| wanted(id, *signal));
-                let columns: Vec<(SignalId, usize)> = signals
-                    .map(|signal| {
-                        let unit =
-                            decoder.unit(id, signal).map(|unit| format!(" [{}]", unit.as_str())).unwrap_or_default();
-                        let name = &frame.signals[signal.index()].label.name;
-                        let title = format!("{}.{name}{suffix}{unit}", frame.label.name);
-                        (signal, grid.add_column(title, frame))
-                    })
-                    .collect();
-                grid.first_column.insert((appearance.network, id), columns);
-            }
-        }
         grid.header();
         grid
     }
 
-    fn add_column(&mut self, title: String, frame: &Frame) -> usize {
-        let width = unicode_width::UnicodeWidthStr::width(title.as_str()).max(8);
-        self.columns.push(Column { title, width, timeout_ns: timeout_ns(frame), held: None });
-        self.columns.len() - 1
-    }
-
     fn header(&mut self) {
-        match self.form {
+        let lines = &mut self.lines;
+        match self.layout.form {
             ValueForm::Csv => {
-                self.lines.extend_from_slice(b"time");
+                lines.extend_from_slice(b"time");
                 for column in &self.columns {
-                    self.lines.push(b',');
-                    self.lines.extend_from_slice(quoted(&column.title).as_bytes());
+                    lines.push(b',');
+                    lines.extend_from_slice(quoted(&column.title).as_bytes());
                 }
-                self.lines.push(b'\n');
+                lines.push(b'\n');
             }
             ValueForm::Table => {
-                push_right(b"time", 12, &mut self.lines);
+                push_right(b"time", self.layout.times.width(), lines);
                 for column in &self.columns {
-                    self.lines.extend_from_slice(b"  ");
-                    push_right(column.title.as_bytes(), column.width, &mut self.lines);
+                    lines.extend_from_slice(b"  ");
+                    push_right(column.title.as_bytes(), column.width, lines);
                 }
-                self.lines.push(b'\n');
+                lines.push(b'\n');
             }
             ValueForm::Jsonl => {}
         }
@@ -130,52 +128,57 @@ impl<'w, W: Write> GridSink<'w, W> {
 
     /// Writes the lines that are due before something new happens at the given time.
     fn catch_up(&mut self, now_ns: i64) {
-        let mut next_ns = *self.next_ns.get_or_insert(now_ns);
-        if (now_ns.saturating_sub(next_ns)) / self.every_ns > LINES_IN_A_GAP {
-            self.skipped_gaps += 1;
-            next_ns += (now_ns.saturating_sub(next_ns)) / self.every_ns * self.every_ns;
+        if now_ns < self.last_ns.saturating_sub(FALLS_BACK_NS) {
+            self.begin_anew();
+        }
+        self.last_ns = now_ns;
+        let every_ns = self.layout.every_ns;
+        let first_ns = self.first_ns.unwrap_or(now_ns);
+        let mut next_ns = self.next_ns.unwrap_or_else(|| {
+            let steps = now_ns.saturating_sub(first_ns).div_euclid(every_ns);
+            let before_ns = first_ns.saturating_add(steps.saturating_mul(every_ns));
+            if before_ns < now_ns { before_ns.saturating_add(every_ns) } else { before_ns }
+        });
+        let lines_due = now_ns.saturating_sub(next_ns) / every_ns;
+        if lines_due > LINES_IN_A_GAP {
+            self.remarks.skipped_gaps += 1;
+            next_ns = next_ns.saturating_add(lines_due.saturating_mul(every_ns));
         }
         while next_ns < now_ns {
             self.line(next_ns);
-            next_ns = next_ns.saturating_add(self.every_ns);
+            next_ns = next_ns.saturating_add(every_ns);
         }
         self.next_ns = Some(next_ns);
     }
 
-    fn line(&mut self, at_ns: i64) {
-        match self.form {
-            ValueForm::Jsonl => self.json_line(at_ns),
-            ValueForm::Csv | ValueForm::Table => self.plain_line(at_ns),
+    /// The time has fallen back: nothing of what was heard holds any more.
+    fn begin_anew(&mut self) {
+        if let Some(next_ns) = self.next_ns.take() {
+            self.line(next_ns);
         }
+        self.columns.iter_mut().for_each(|column| column.held = None);
+        self.remarks.beginnings += 1;
     }
 
-    fn plain_line(&mut self, at_ns: i64) {
-        let table = self.form == ValueForm::Table;
-        let mut time = Vec::new();
-        self.clock.write(Some(at_ns), self.first_ns, &mut time);
-        push_right(&time, if table { 12 } else { 0 }, &mut self.lines);
-        for column in &self.columns {
-            let cell = column.at(at_ns).map_or(&[][..], |held| &held.plain);
-            if table {
-                self.lines.extend_from_slice(b"  ");
-                let shown = String::from_utf8_lossy(cell).replace(char::is_control, "\u{FFFD}");
-                push_right(shown.as_bytes(), column.width, &mut self.lines);
-            } else {
-                self.lines.push(b',');
-                self.lines.extend_from_slice(quoted(&String::from_utf8_lossy(cell)).as_bytes());
+    fn line(&mut self, at_ns: i64) {
+        let Self { layout, lines, .. } = self;
+        let clock = Clock::new(layout.times);
+        match layout.form {
+            ValueForm::Csv => clock.write(Some(at_ns), self.first_ns, lines),
+            ValueForm::Table => {
+                let mut time = Vec::new();
+                clock.write(Some(at_ns), self.first_ns, &mut time);
+                push_right(&time, layout.times.width(), lines);
+            }
+            ValueForm::Jsonl => {
+                lines.extend_from_slice(b"{\"time\":");
+                push_time(clock, (Some(at_ns), self.first_ns), layout.times == TimeBase::Clock, lines);
             }
         }
-        self.lines.push(b'\n');
-    }
-
-    fn json_line(&mut self, at_ns: i64) {
-        self.lines.extend_from_slice(b"{\"time\":");
-        push_time(self.clock, (Some(at_ns), self.first_ns), self.time_is_text, &mut self.lines);
         for column in &self.columns {
-            self.lines.extend_from_slice(format!(",{}:", string(&column.title)).as_bytes());
-            self.lines.extend_from_slice(column.at(at_ns).map_or(b"null", |held| &held.json));
+            column.write(at_ns, layout.form, lines);
         }
-        self.lines.extend_from_slice(b"}\n");
+        lines.extend_from_slice(if layout.form == ValueForm::Jsonl { b"}\n" } else { b"\n" });
     }
 
     /// Writes the last line and what is still held back.
@@ -201,11 +204,16 @@ impl<'w, W: Write> GridSink<'w, W> {
                 others.join(", ")
             ));
         }
-        if self.skipped_gaps > 0 {
-            notes.push(format!(
-                "the grid leaves out {} gaps of more than {LINES_IN_A_GAP} lines each",
-                self.skipped_gaps
-            ));
+        let Remarks { skipped_gaps, beginnings, without_time } = self.remarks;
+        if skipped_gaps > 0 {
+            let gaps = counted(skipped_gaps, "gap");
+            notes.push(format!("the grid leaves out {gaps} of more than {LINES_IN_A_GAP} lines each"));
+        }
+        if beginnings > 0 {
+            notes.push(format!("the time falls back {}; the grid begins anew there", counted(beginnings, "time")));
+        }
+        if without_time > 0 {
+            notes.push(format!("{} without a time cannot stand in the grid", counted(without_time, "frame")));
         }
         notes
     }
@@ -222,27 +230,28 @@ impl<'w, W: Write> GridSink<'w, W> {
         }
         false
     }
+
+    fn column(&self, event: &Event<'_>, signal: SignalId) -> Option<usize> {
+        let places = &self.places[event.frame.index()];
+        let (_, columns) = places.iter().find(|(network, _)| *network == event.network)?;
+        columns[signal.index()]
+    }
 }
 
 impl<W: Write> Sink for GridSink<'_, W> {
     fn begin(&mut self, event: &Event<'_>) {
         self.first_ns = event.first_time_ns;
-        if let Some(now_ns) = event.time_ns {
-            self.catch_up(now_ns);
+        match event.time_ns {
+            Some(now_ns) => self.catch_up(now_ns),
+            None => self.remarks.without_time += 1,
         }
     }
 
     fn reading(&mut self, event: &Event<'_>, signal: SignalId, reading: Reading<'_>) {
-        let Some(time_ns) = event.time_ns else { return };
-        if !self.shows(event) {
-            return;
+        let (Some(time_ns), Some(column)) = (event.time_ns, self.column(event, signal)) else { return };
+        if self.shows(event) {
+            self.columns[column].held.get_or_insert_with(Held::default).hear(time_ns, &reading);
         }
-        let columns = self.first_column.get(&(event.network, event.frame));
-        let column = columns.and_then(|columns| columns.iter().find(|(held, _)| *held == signal));
-        let Some(&(_, column)) = column else { return };
-        let held =
-            self.columns[column].held.get_or_insert_with(|| Held { time_ns, plain: Vec::new(), json: Vec::new() });
-        held.hear(time_ns, &reading, self.form);
     }
 
     fn end(&mut self, _event: &Event<'_>, _outcome: &FrameOutcome) -> io::Result<()> {
@@ -250,35 +259,73 @@ impl<W: Write> Sink for GridSink<'_, W> {
     }
 }
 
-impl Column {
-    /// What the column holds at a time, unless it is too old.
-    fn at(&self, at_ns: i64) -> Option<&Held> {
-        self.held
-            .as_ref()
-            .filter(|held| self.timeout_ns.is_none_or(|timeout| at_ns.saturating_sub(held.time_ns) <= timeout))
+/// The columns while they are being laid out.
+#[derive(Default)]
+struct Columns {
+    columns: Vec<Column>,
+    places: Vec<Vec<(NetworkId, Vec<Option<usize>>)>>,
+    by_title: BTreeMap<String, usize>,
+}
+
+impl Columns {
+    fn add_frame(
+        &mut self,
+        database: &Database,
+        decoder: &Decoder,
+        (frame, id): (&Frame, FrameId),
+        wanted: &impl Fn(NetworkId, FrameId, SignalId) -> bool,
+    ) {
+        let mut places = Vec::new();
+        for appearance in &frame.seen_on {
+            let network = &database.networks[appearance.network.index()].label.name;
+            let suffix = if frame.seen_on.len() > 1 { format!(" on {network}") } else { String::new() };
+            let signals = (0..frame.signals.len() as u32).map(SignalId);
+            let columns = signals.map(|signal| {
+                let unit = decoder.unit(id, signal).map(|unit| format!(" [{}]", unit.as_str())).unwrap_or_default();
+                let title = format!("{}.{}{suffix}{unit}", frame.label.name, frame.signals[signal.index()].label.name);
+                wanted(appearance.network, id, signal).then(|| self.column(title, frame))
+            });
+            places.push((appearance.network, columns.collect()));
+        }
+        self.places.push(places);
+    }
+
+    /// Signals of one name and unit are one column: they stand on pages of which only one holds at a time.
+    fn column(&mut self, title: String, frame: &Frame) -> usize {
+        if let Some(known) = self.by_title.get(&title) {
+            return *known;
+        }
+        let width = unicode_width::UnicodeWidthStr::width(title.as_str()).max(COLUMN_WIDTH);
+        self.by_title.insert(title.clone(), self.columns.len());
+        self.columns.push(Column { title, width, timeout_ns: timeout_ns(frame), held: None });
+        self.columns.len() - 1
     }
 }
 
-impl Held {
-    /// Takes in a reading: the word where there is one, else the number, else nothing.
-    fn hear(&mut self, time_ns: i64, reading: &Reading<'_>, form: ValueForm) {
-        self.time_ns = time_ns;
-        self.plain.clear();
-        self.json.clear();
-        let is_word = reading.word.is_some() && !matches!(reading.value, Value::NoReading | Value::SensorFault);
+impl Column {
+    /// Appends what the column holds at a time, unless it is too old.
+    fn write(&self, at_ns: i64, form: ValueForm, to: &mut Vec<u8>) {
+        let held =
+            self.held.as_ref().filter(|held| self.timeout_ns.is_none_or(|timeout| held.age_ns(at_ns) <= timeout));
         match form {
-            ValueForm::Csv | ValueForm::Table if is_word => {
-                self.plain.extend_from_slice(reading.word.unwrap_or("").as_bytes())
-            }
-            ValueForm::Csv => push_value(&reading.value, &mut self.plain),
-            ValueForm::Table => {
-                push_value(&reading.value, &mut self.plain);
-                if self.plain.is_empty() {
-                    push_state(reading, None, &mut self.plain);
+            ValueForm::Csv => {
+                to.push(b',');
+                if let Some(held) = held {
+                    held.push_csv(to);
                 }
             }
-            ValueForm::Jsonl if is_word => self.json.extend_from_slice(string(reading.word.unwrap_or("")).as_bytes()),
-            ValueForm::Jsonl => push_json_value(&reading.value, &mut self.json),
+            ValueForm::Table => {
+                to.extend_from_slice(b"  ");
+                let cell = held.map(Held::for_people).unwrap_or_default();
+                push_right(cell.as_bytes(), self.width, to);
+            }
+            ValueForm::Jsonl => {
+                to.extend_from_slice(format!(",{}:", string(&self.title)).as_bytes());
+                match held {
+                    Some(held) => held.push_json(to),
+                    None => to.extend_from_slice(b"null"),
+                }
+            }
         }
     }
 }

@@ -127,6 +127,12 @@ impl SourceNames {
         Self { by_network }
     }
 
+    /// The width of the longest name.
+    pub(crate) fn width(&self) -> usize {
+        let names = self.by_network.iter().flatten();
+        names.map(|name| unicode_width::UnicodeWidthStr::width(&**name)).max().unwrap_or(0)
+    }
+
     /// The name of a frame's source; empty where the frame tells none.
     pub(crate) fn of(&self, event: &Event<'_>) -> &str {
         event.source.map_or("", |address| &self.by_network[event.network.index()][usize::from(address)])

@@ -3,6 +3,7 @@
 pub(crate) mod cell;
 pub(crate) mod csv;
 pub(crate) mod grid;
+pub(crate) mod held;
 pub(crate) mod jsonl;
 pub(crate) mod long;
 pub(crate) mod table;

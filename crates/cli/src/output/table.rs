@@ -1,15 +1,17 @@
-//! A table for people: aligned columns, wide enough for every name of the description.
+//! A table for people: aligned columns, wide enough for every selected name. Numbers that are too long for their column are rounded
+//! to it; the exact ones are in csv and JSON lines.
 
 use unicode_width::UnicodeWidthStr;
-use wirelore_decode::{Decoder, Event, Reading, Verdict};
+use wirelore_decode::{Decoder, Event, Reading, Selection, Value, Verdict};
 use wirelore_model::{Database, FrameId, SignalId};
 
 use super::cell::{push_state, push_value};
 use super::long::{Form, SignalTexts, SourceNames, has_sources};
+use crate::args::TimeBase;
 use crate::moment::Clock;
+use crate::number::push_rounded;
 
-/// The least widths of the columns for times and values.
-const TIME_WIDTH: usize = 12;
+/// The width of the column for values: a double has up to 17 digits, a sign, a point and an exponent.
 const VALUE_WIDTH: usize = 12;
 
 /// Time, network, frame, signal, value, unit, state; a source where the description has parameter groups.
@@ -18,61 +20,85 @@ pub(crate) struct Table {
     networks: Vec<String>,
     texts: SignalTexts,
     sources: Option<SourceNames>,
-    heading: String,
+    times: TimeBase,
+    widths: Widths,
     cell: Vec<u8>,
 }
 
 impl Table {
-    pub(crate) fn new(database: &Database, decoder: &Decoder) -> Self {
-        let frames = || database.frames.iter().map(|frame| frame.label.name.as_str());
-        let networks = || database.networks.iter().map(|network| network.label.name.as_str());
-        let signals =
-            || database.frames.iter().flat_map(|frame| &frame.signals).map(|signal| signal.label.name.as_str());
-        let units = database.frames.iter().zip((0..).map(FrameId)).flat_map(|(frame, id)| {
-            let signals = (0..frame.signals.len() as u32).map(SignalId);
-            signals.filter_map(move |signal| decoder.unit(id, signal)).map(|unit| unit.as_str())
-        });
-        let (frame, network) = (widest("frame", frames()), widest("network", networks()));
-        let (signal, unit) = (widest("signal", signals()), widest("unit", units));
+    /// A table as wide as the selected signals need.
+    pub(crate) fn new(database: &Database, decoder: &Decoder, selection: &Selection, times: TimeBase) -> Self {
+        let mut widths = Widths::of_headings();
+        for (frame, id) in database.frames.iter().zip((0..).map(FrameId)).filter(|(_, id)| decoder.wants(*id)) {
+            widths.frame = widths.frame.max(frame.label.name.width());
+            for appearance in &frame.seen_on {
+                let name = &database.networks[appearance.network.index()].label.name;
+                widths.network = widths.network.max(name.width());
+            }
+            let signals = frame.signals.iter().zip((0..).map(SignalId));
+            for (signal, signal_id) in signals.filter(|(_, signal)| selection.wants(id, *signal)) {
+                widths.signal = widths.signal.max(signal.label.name.width());
+                widths.unit = widths.unit.max(decoder.unit(id, signal_id).map_or(0, |unit| unit.as_str().width()));
+            }
+        }
         let sources = has_sources(database).then(|| SourceNames::new(database));
-        let source_heading = if sources.is_some() { "  source " } else { "" };
-        let heading = format!(
-            "{:>TIME_WIDTH$}  {}  {}{source_heading}  {}  {:>VALUE_WIDTH$}  {}  state\n",
-            "time",
-            padded("network", network),
-            padded("frame", frame),
-            padded("signal", signal),
-            "value",
-            padded("unit", unit)
-        );
+        widths.source = sources.as_ref().map_or(0, |sources| sources.width().max("source".width()));
         Self {
-            frames: frames().map(|name| padded(name, frame)).collect(),
-            networks: networks().map(|name| padded(name, network)).collect(),
-            texts: SignalTexts::new(database, decoder, |name, shown| {
-                [format!("  {}  ", padded(name, signal)), format!("  {}  ", padded(shown, unit))]
+            frames: database.frames.iter().map(|frame| padded(&frame.label.name, widths.frame)).collect(),
+            networks: database.networks.iter().map(|network| padded(&network.label.name, widths.network)).collect(),
+            texts: SignalTexts::new(database, decoder, |name, unit| {
+                [format!("  {}  ", padded(name, widths.signal)), format!("  {}  ", padded(unit, widths.unit))]
             }),
             sources,
-            heading,
+            times,
+            widths,
             cell: Vec::new(),
         }
     }
 }
 
+/// The widths of the columns whose contents are known beforehand.
+struct Widths {
+    network: usize,
+    frame: usize,
+    source: usize,
+    signal: usize,
+    unit: usize,
+}
+
+impl Widths {
+    fn of_headings() -> Self {
+        Self { network: "network".len(), frame: "frame".len(), source: 0, signal: "signal".len(), unit: "unit".len() }
+    }
+}
+
 impl Form for Table {
     fn header(&self, to: &mut Vec<u8>) {
-        to.extend_from_slice(self.heading.as_bytes());
+        let Widths { network, frame, source, signal, unit } = self.widths;
+        let source = if source > 0 { format!("  {}", padded("source", source)) } else { String::new() };
+        let heading = format!(
+            "{:>time$}  {}  {}{source}  {}  {:>VALUE_WIDTH$}  {}  state\n",
+            "time",
+            padded("network", network),
+            padded("frame", frame),
+            padded("signal", signal),
+            "value",
+            padded("unit", unit),
+            time = self.times.width(),
+        );
+        to.extend_from_slice(heading.as_bytes());
     }
 
     fn shared(&self, clock: Clock, event: &Event<'_>, to: &mut Vec<u8>) {
         let mut time = Vec::new();
         clock.write(event.time_ns, event.first_time_ns, &mut time);
-        push_right(&time, TIME_WIDTH, to);
+        push_right(&time, self.times.width(), to);
         to.extend_from_slice(b"  ");
         to.extend_from_slice(self.networks[event.network.index()].as_bytes());
         to.extend_from_slice(b"  ");
         to.extend_from_slice(self.frames[event.frame.index()].as_bytes());
         if let Some(sources) = &self.sources {
-            to.extend_from_slice(format!("  {:<7}", sources.of(event)).as_bytes());
+            to.extend_from_slice(format!("  {}", padded(sources.of(event), self.widths.source)).as_bytes());
         }
     }
 
@@ -89,7 +115,10 @@ impl Form for Table {
         to.extend_from_slice(shared);
         to.extend_from_slice(before);
         self.cell.clear();
-        push_value(&reading.value, &mut self.cell);
+        match reading.value {
+            Value::Number(number) => push_rounded(number, VALUE_WIDTH, &mut self.cell),
+            ref value => push_value(value, &mut self.cell),
+        }
         // What comes from a payload may hold control characters; a terminal gets none.
         let shown = String::from_utf8_lossy(&self.cell).replace(char::is_control, "\u{FFFD}");
         push_right(shown.as_bytes(), VALUE_WIDTH, to);
@@ -98,10 +127,6 @@ impl Form for Table {
         to.truncate(to.trim_ascii_end().len());
         to.push(b'\n');
     }
-}
-
-fn widest<'a>(heading: &str, names: impl Iterator<Item = &'a str>) -> usize {
-    names.map(UnicodeWidthStr::width).max().unwrap_or(0).max(heading.width())
 }
 
 /// A text with blanks behind it, as wide as asked for.
