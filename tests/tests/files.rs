@@ -119,3 +119,47 @@ fn the_same_input_gives_the_same_bytes() {
     };
     assert_eq!(output("one.csv"), output("two.csv"));
 }
+
+#[cfg(unix)]
+#[test]
+fn a_pipe_with_a_name_is_written_to_and_stays_a_pipe() {
+    use std::os::unix::fs::FileTypeExt;
+    let folder = folder();
+    let pipe = folder.path().join("values.csv");
+    assert!(Command::new("mkfifo").arg(&pipe).status().expect("mkfifo starts").success());
+    let reading = std::thread::spawn({
+        let pipe = pipe.clone();
+        move || fs::read_to_string(pipe).expect("text")
+    });
+    let done = wirelore(folder.path(), &["decode", "van.lore", "drive.csv", "-o", "values.csv", "--quiet"]);
+    assert_eq!(done.status.code(), Some(0), "{done:?}");
+    assert_eq!(reading.join().expect("read").lines().count(), 3);
+    assert!(fs::metadata(&pipe).expect("it is there").file_type().is_fifo());
+}
+
+/// Titles, units and channel names come from other people's files: none of them may act on the terminal.
+#[test]
+fn nothing_in_a_file_acts_on_the_terminal() {
+    let folder = folder();
+    let text = "network drive \"t\\u{1B}[31m\\u{202E}\" can 500 kbit/s\n## note \u{1B}[2J\nframe speed \"t\\u{1B}[31m\" on drive \
+                id 0x1B4 {\n    signal wheel \"w\\u{9B}\" in byte 0 = raw \"u\\u{1B}[5m\"\n}\n";
+    fs::write(folder.path().join("bad.lore"), text).expect("written");
+    fs::write(folder.path().join("bad.csv"), "time,channel,id,data\n0,a\u{1B}[31m,0x1B4,01\n0,b\u{202E},0x1B4,01\n")
+        .expect("written");
+    for words in [
+        &["check", "bad.lore"][..],
+        &["explain", "bad.lore"],
+        &["explain", "bad.lore", "speed"],
+        &["explain", "bad.lore", "speed.wheel"],
+        &["decode", "bad.lore", "drive.csv", "--to", "table"],
+        &["decode", "bad.lore", "drive.csv", "--to", "table", "--shape", "grid", "--every", "1s"],
+        &["decode", "bad.lore", "bad.csv", "--to", "table"],
+    ] {
+        let done = wirelore(folder.path(), words);
+        for bytes in [&done.stdout, &done.stderr] {
+            let printed = String::from_utf8_lossy(bytes);
+            let acts = |c: char| (c.is_control() && c != '\n') || matches!(c, '\u{202A}'..='\u{202E}');
+            assert!(!printed.contains(acts), "{words:?}: {printed:?}");
+        }
+    }
+}

@@ -117,7 +117,7 @@ pub(crate) struct DecodeArguments {
     #[arg(long, value_enum, default_value_t = Shape::Long)]
     pub(crate) shape: Shape,
     /// The distance of two lines of a grid
-    #[arg(long, value_name = "TIME")]
+    #[arg(long, value_name = "TIME", allow_hyphen_values = true)]
     pub(crate) every: Option<String>,
     /// Only these signals: FRAME.SIGNAL with * and ?, several with commas
     #[arg(long, value_name = "GLOBS")]
@@ -126,10 +126,10 @@ pub(crate) struct DecodeArguments {
     #[arg(long, value_name = "NETWORKS")]
     pub(crate) only: Option<String>,
     /// Leave out what is earlier, counted from the first frame (12.5s, 200ms)
-    #[arg(long, value_name = "TIME")]
+    #[arg(long, value_name = "TIME", allow_hyphen_values = true)]
     pub(crate) from: Option<String>,
     /// Leave out what is later, counted from the first frame
-    #[arg(long, value_name = "TIME")]
+    #[arg(long, value_name = "TIME", allow_hyphen_values = true)]
     pub(crate) until: Option<String>,
     /// What the times of the output count from
     #[arg(long, value_enum, default_value_t = TimeBase::Start)]

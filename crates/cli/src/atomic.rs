@@ -1,5 +1,6 @@
 //! Output files that appear whole or not at all: written beside, then renamed.
 
+use std::fs::File;
 use std::io::{self, BufWriter, StdoutLock, Write};
 use std::path::{Path, PathBuf};
 
@@ -14,6 +15,13 @@ const BUFFER_BYTES: usize = 256 * 1024;
 pub(crate) enum Destination {
     /// Standard output.
     Standard(BufWriter<StdoutLock<'static>>),
+    /// Something else that can be written to and is no ordinary file: a device, a pipe with a name.
+    Direct {
+        /// The open device.
+        writer: BufWriter<File>,
+        /// Its name.
+        path: PathBuf,
+    },
     /// A file in the making; dropped unfinished, it leaves nothing behind.
     File {
         /// The bytes so far, in the folder of the final file.
@@ -29,12 +37,17 @@ impl Destination {
     /// # Errors
     /// [`Failure::Write`] where the folder cannot be written to.
     pub(crate) fn open(path: Option<&Path>) -> Result<Self, Failure> {
-        let Some(path) = path else {
+        let Some(path) = path.filter(|path| *path != Path::new("-")) else {
             return Ok(Self::Standard(BufWriter::with_capacity(BUFFER_BYTES, io::stdout().lock())));
         };
         if path.is_dir() {
             let reason = io::Error::new(io::ErrorKind::IsADirectory, "it is a folder; give the name of a file");
             return Err(Failure::writing(path.display().to_string(), reason));
+        }
+        if path.metadata().is_ok_and(|data| !data.is_file()) {
+            let file = File::options().write(true).open(path);
+            let file = file.map_err(|reason| Failure::writing(path.display().to_string(), reason))?;
+            return Ok(Self::Direct { writer: BufWriter::with_capacity(BUFFER_BYTES, file), path: path.to_owned() });
         }
         // A link stays a link: what it leads to is what is written.
         let path = &path.canonicalize().unwrap_or_else(|_| path.to_owned());
@@ -61,6 +74,9 @@ impl Destination {
     pub(crate) fn finish(self) -> Result<(), Failure> {
         match self {
             Self::Standard(mut writer) => writer.flush().map_err(|reason| Failure::writing("standard output", reason)),
+            Self::Direct { mut writer, path } => {
+                writer.flush().map_err(|reason| Failure::writing(path.display().to_string(), reason))
+            }
             Self::File { writer, path } => {
                 let failed = |reason| Failure::writing(path.display().to_string(), reason);
                 let file = writer.into_inner().map_err(|error| failed(error.into_error()))?;
@@ -74,7 +90,7 @@ impl Destination {
     pub(crate) fn name(&self) -> String {
         match self {
             Self::Standard(_) => "standard output".to_owned(),
-            Self::File { path, .. } => path.display().to_string(),
+            Self::Direct { path, .. } | Self::File { path, .. } => path.display().to_string(),
         }
     }
 }
@@ -83,6 +99,7 @@ impl Write for Destination {
     fn write(&mut self, bytes: &[u8]) -> io::Result<usize> {
         match self {
             Self::Standard(writer) => writer.write(bytes),
+            Self::Direct { writer, .. } => writer.write(bytes),
             Self::File { writer, .. } => writer.write(bytes),
         }
     }
@@ -90,6 +107,7 @@ impl Write for Destination {
     fn flush(&mut self) -> io::Result<()> {
         match self {
             Self::Standard(writer) => writer.flush(),
+            Self::Direct { writer, .. } => writer.flush(),
             Self::File { writer, .. } => writer.flush(),
         }
     }

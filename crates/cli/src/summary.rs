@@ -61,6 +61,13 @@ fn unknown(database: &Database, tally: &Tally) -> String {
             format!("0x{:0digits$X}{place} ({})", frame.id, times(frame.count))
         })
         .collect();
+    if tally.unknown_rest() > 0 {
+        named.push(format!(
+            "{} of identifiers beyond the first {}",
+            counted(tally.unknown_rest(), "frame"),
+            grouped(unknown.len() as u64)
+        ));
+    }
     if unknown.len() > NAMED {
         named.push(format!("{} more identifiers", grouped((unknown.len() - NAMED) as u64)));
     }
@@ -74,7 +81,7 @@ fn push_values(text: &mut String, tally: &Tally) {
     if counts > 0 {
         let _ = writeln!(
             text,
-            "counters: {} right, {} repeated, {} jumped, {} no count",
+            "counters: {} right, {} repeated, {} jumped, {} not a count",
             grouped(counters.right),
             grouped(counters.repeated),
             grouped(counters.jumped),

@@ -3,15 +3,22 @@
 use std::error::Error;
 use std::io::{IsTerminal, Write, stderr};
 
+use wirelore_lang::render::visible;
+
 /// Writes a text to standard error as it is.
 pub(crate) fn tell(text: &str) {
     // A closed standard error is nobody's loss.
     let _ = stderr().lock().write_all(text.as_bytes());
 }
 
-/// Writes a line to standard error.
+/// Writes a line to standard error. Names may come from a recording or a description: nothing in them acts on the terminal.
 pub(crate) fn tell_line(line: &str) {
-    tell(&format!("{line}\n"));
+    tell(&format!("{}\n", visible_lines(line)));
+}
+
+/// A text whose lines hold nothing that acts on a terminal.
+pub(crate) fn visible_lines(text: &str) -> String {
+    text.split('\n').map(|line| visible(line).into_owned()).collect::<Vec<_>>().join("\n")
 }
 
 /// An error and what it goes back to, in one sentence.

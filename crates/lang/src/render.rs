@@ -10,5 +10,6 @@ mod window;
 mod tests;
 
 pub use json::json_lines;
+pub use safe::message as visible;
 pub use sarif::sarif;
 pub use text::text;

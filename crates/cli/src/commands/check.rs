@@ -25,7 +25,11 @@ pub(crate) fn run(arguments: &CheckArguments) -> Result<Outcome, Failure> {
         MessageForm::Jsonl => render::json_lines(&sources, &diagnostics),
         MessageForm::Sarif => render::sarif(&sources, &diagnostics),
     };
-    write_whole(None, text.as_bytes())?;
+    match write_whole(None, text.as_bytes()) {
+        // Who has seen enough still wants to know whether there was something to look at.
+        Ok(()) | Err(Failure::PipeClosed) => {}
+        Err(failure) => return Err(failure),
+    }
     let clean = diagnostics.iter().all(|it| it.level() == Level::Hint);
     Ok(if clean { Outcome::Clean } else { Outcome::SomethingToLookAt })
 }

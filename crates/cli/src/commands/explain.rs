@@ -10,6 +10,7 @@ use crate::atomic::write_whole;
 use crate::description::load;
 use crate::drawing;
 use crate::failure::{Failure, Outcome};
+use crate::tell::visible_lines;
 
 /// Explains a rule, a frame or a signal on standard output.
 pub(crate) fn run(arguments: &ExplainArguments) -> Result<Outcome, Failure> {
@@ -17,7 +18,7 @@ pub(crate) fn run(arguments: &ExplainArguments) -> Result<Outcome, Failure> {
         Some(rule) if arguments.frame.is_none() => rule_text(rule),
         _ => from_description(arguments)?,
     };
-    write_whole(None, text.as_bytes())?;
+    write_whole(None, visible_lines(&text).as_bytes())?;
     Ok(Outcome::Clean)
 }
 

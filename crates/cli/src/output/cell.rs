@@ -42,6 +42,8 @@ pub(crate) fn push_state(reading: &Reading<'_>, verdict: Option<Verdict>, to: &m
         Value::NotDigits => part("not decimal digits"),
         Value::BeyondCurve => part("beyond the curve"),
         Value::TooShort => part("frame too short"),
+        Value::Number(number) if number.is_nan() => part("not a number"),
+        Value::Number(number) if number.is_infinite() => part("infinite"),
         Value::Integer(_) | Value::Number(_) | Value::Text(_) | Value::Bytes(_) => {}
     }
     if let Some(word) = reading.word {

@@ -7,6 +7,7 @@ use std::collections::BTreeMap;
 use std::io::{self, Write};
 
 use wirelore_decode::{Decoder, Event, FrameOutcome, Reading, Sink};
+use wirelore_lang::render::visible;
 use wirelore_model::{Database, Frame, FrameId, NetworkId, SignalId};
 
 use super::csv::quoted;
@@ -118,7 +119,7 @@ impl<'w, W: Write> GridSink<'w, W> {
                 push_right(b"time", self.layout.times.width(), lines);
                 for column in &self.columns {
                     lines.extend_from_slice(b"  ");
-                    push_right(column.title.as_bytes(), column.width, lines);
+                    push_right(visible(&column.title).as_bytes(), column.width, lines);
                 }
                 lines.push(b'\n');
             }
@@ -142,6 +143,7 @@ impl<'w, W: Write> GridSink<'w, W> {
         let lines_due = now_ns.saturating_sub(next_ns) / every_ns;
         if lines_due > LINES_IN_A_GAP {
             self.remarks.skipped_gaps += 1;
+            self.line(next_ns);
             next_ns = next_ns.saturating_add(lines_due.saturating_mul(every_ns));
         }
         while next_ns < now_ns {

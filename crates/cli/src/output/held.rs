@@ -1,6 +1,7 @@
 //! The last thing that a column of a grid heard.
 
 use wirelore_decode::{Reading, Value};
+use wirelore_lang::render::visible;
 
 use super::cell::{push_state, push_value};
 use super::csv::quoted;
@@ -69,7 +70,7 @@ impl Held {
                 push_value(&value, &mut text);
                 String::from_utf8_lossy(&text).into_owned()
             }
-            None => self.words().replace(char::is_control, "\u{FFFD}"),
+            None => visible(&self.words()).into_owned(),
         }
     }
 

@@ -3,6 +3,7 @@
 
 use unicode_width::UnicodeWidthStr;
 use wirelore_decode::{Decoder, Event, Reading, Selection, Value, Verdict};
+use wirelore_lang::render::visible;
 use wirelore_model::{Database, FrameId, SignalId};
 
 use super::cell::{push_state, push_value};
@@ -119,9 +120,8 @@ impl Form for Table {
             Value::Number(number) => push_rounded(number, VALUE_WIDTH, &mut self.cell),
             ref value => push_value(value, &mut self.cell),
         }
-        // What comes from a payload may hold control characters; a terminal gets none.
-        let shown = String::from_utf8_lossy(&self.cell).replace(char::is_control, "\u{FFFD}");
-        push_right(shown.as_bytes(), VALUE_WIDTH, to);
+        let text = String::from_utf8_lossy(&self.cell);
+        push_right(visible(&text).as_bytes(), VALUE_WIDTH, to);
         to.extend_from_slice(behind);
         push_state(reading, verdict, to);
         to.truncate(to.trim_ascii_end().len());
@@ -131,7 +131,8 @@ impl Form for Table {
 
 /// A text with blanks behind it, as wide as asked for.
 pub(crate) fn padded(text: &str, width: usize) -> String {
-    format!("{text}{}", " ".repeat(width.saturating_sub(text.width())))
+    let shown = visible(text);
+    format!("{shown}{}", " ".repeat(width.saturating_sub(shown.width())))
 }
 
 /// Appends a text with blanks before it.

@@ -2,9 +2,12 @@
 
 use std::borrow::Cow;
 
-/// Characters that change the direction of what follows.
+/// Characters that change the direction of what follows, break its line, or are there without being seen.
 fn turns(c: char) -> bool {
-    matches!(c, '\u{061C}' | '\u{200E}' | '\u{200F}' | '\u{202A}'..='\u{202E}' | '\u{2066}'..='\u{2069}')
+    matches!(
+        c,
+        '\u{00AD}' | '\u{061C}' | '\u{200B}' | '\u{200E}' | '\u{200F}' | '\u{2028}'..='\u{202E}' | '\u{2060}'..='\u{2069}' | '\u{FEFF}'
+    )
 }
 
 /// The second set of control characters, which some terminals obey as they do the first.
@@ -12,8 +15,10 @@ fn is_high_control(c: char) -> bool {
     matches!(c, '\u{0080}'..='\u{009F}')
 }
 
-/// A message or a name with visible characters in place of those that act.
-pub(super) fn message(text: &str) -> Cow<'_, str> {
+/// A line of text with visible characters in place of those that act on a terminal: control characters, changes of direction, what is
+/// there without being seen.
+#[must_use]
+pub fn message(text: &str) -> Cow<'_, str> {
     if !text.chars().any(|c| c.is_control() || turns(c)) {
         return Cow::Borrowed(text);
     }
