@@ -25,6 +25,16 @@ impl Checked {
     pub fn has_errors(&self) -> bool {
         self.diagnostics.iter().any(|message| message.level() == Level::Error)
     }
+
+    /// Whether a file that was asked for (not one that another file uses) could not be read at all.
+    #[must_use]
+    pub fn unreadable(&self) -> bool {
+        // Such a file is a source without text, and a message of these rules about a text has some of it to point at.
+        self.diagnostics.iter().any(|message| {
+            matches!(message.rule, Rule::FileNotFound | Rule::FileTooLarge)
+                && self.sources.text(message.site.file).is_empty()
+        })
+    }
 }
 
 /// Reads and checks descriptions, and all files that they use.

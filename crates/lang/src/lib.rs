@@ -42,5 +42,5 @@ pub use compiler::{Checked, check, check_text};
 pub use diagnostic::{Diagnostic, Fix, Level, Remark};
 pub use format::format;
 pub use rules::{Page, Rule};
-pub use source::{FileLoader, LoadError, Loaded, Loader, MemoryLoader, Sources};
+pub use source::{Contents, FileLoader, LoadError, Loaded, Loader, MemoryLoader, Sources};
 pub use span::{FileId, Site, Span, Spanned};

@@ -77,6 +77,7 @@ rules! {
     UnknownRule "unknown-rule" Error,
     UnknownChecksum "unknown-checksum" Error,
     UnknownUnit "unknown-unit" Error,
+    UnitUnusual "unit-unusual" Hint,
     IdTaken "id-taken" Error,
     IdTooLarge "id-too-large" Error,
     IdsUpsideDown "ids-upside-down" Error,

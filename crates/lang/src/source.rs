@@ -1,11 +1,13 @@
 //! Source texts: how they come in, and how places in them are named.
 
+mod contents;
 mod file_loader;
 mod memory_loader;
 
 #[cfg(test)]
 mod tests;
 
+pub use contents::Contents;
 pub use file_loader::FileLoader;
 pub use memory_loader::MemoryLoader;
 
@@ -146,5 +148,13 @@ pub enum LoadError {
         path: String,
         /// The first byte that is wrong, counted from 0.
         byte_offset: usize,
+    },
+    /// It is something else than a description.
+    #[error("the file `{path}` is not the text of a description")]
+    NoDescription {
+        /// The file.
+        path: String,
+        /// What it is.
+        contents: Contents,
     },
 }

@@ -89,7 +89,7 @@ pub use description::{Description, Vehicle};
 pub use frame::{Appearance, FasterWhile, Frame, Identifier, LengthRange, Page, Period, Sending, Test, pgn_of};
 pub use ids::{EcuId, FrameId, NetworkId, PageId, RouteId, SignalId, StatesId};
 pub use label::{Certainty, Grade, Label};
-pub use near::nearest_name;
+pub use near::{nearest_name, nearest_names};
 pub use network::{Attachment, BitRate, Ecu, Nanoseconds, Network, NetworkKind, Wire};
 pub use route::{Pace, Passed, Route};
 pub use signal::{

@@ -140,6 +140,9 @@ impl Collector<'_> {
         let meant = self.messages.nearest(&name.value, Rule::ALL.iter().map(|rule| rule.name()));
         let message = Diagnostic::new(Rule::UnknownRule, site, format!("there is no rule called `{}`", name.value))
             .here("nothing to allow");
-        self.messages.push(suggest(message, &meant).help("each message shows the name of its rule in brackets"));
+        self.messages.push(
+            suggest(message, &meant)
+                .help("each message begins with its grade and the name of its rule, as in `hint still-guessed: ...`"),
+        );
     }
 }

@@ -268,3 +268,51 @@ gateway hub {
     assert_eq!(database.frames[0].seen_on.len(), 2);
     assert_eq!(database.frames[0].label.note.as_deref(), Some("Speeds of the four wheels, from the hub sensors."));
 }
+
+/// The messages about a frame of one signal with this formula, and what its edit puts in.
+fn of_unit(formula: &str) -> (Vec<Rule>, Option<String>) {
+    let checked = on_can(&format!("frame f on n id 1 {{\nsignal a in byte 0 = {formula}\n}}\n"));
+    let fix = checked.diagnostics.first().and_then(|message| message.fix.as_ref()).map(|fix| fix.text.clone());
+    (rules(&checked), fix)
+}
+
+#[test]
+fn charge_and_capacitance_are_asked_about() {
+    assert_eq!(of_unit("raw - 40 C"), (vec![Rule::UnitUnusual], Some("°C".to_owned())));
+    assert_eq!(of_unit("raw F"), (vec![Rule::UnitUnusual], Some("°F".to_owned())));
+    for fine in ["raw K", "raw °C", "raw degF", "raw \"C\"", "raw µF", "raw Ah"] {
+        assert_eq!(of_unit(fine), (vec![], None), "{fine}");
+    }
+    let allowed = on_can("frame f on n id 1 {\nallow unit-unusual\nsignal a in byte 0 = raw C\n}\n");
+    assert_eq!(rules(&allowed), []);
+}
+
+#[test]
+fn a_unit_that_is_written_out_leads_to_its_symbol() {
+    for (name, symbol) in [("Volt", "V"), ("litre", "L"), ("celsius", "°C"), ("kph", "km/h"), ("lbs", "lb")] {
+        assert_eq!(of_unit(&format!("raw {name}")), (vec![Rule::UnknownUnit], Some(symbol.to_owned())), "{name}");
+        let checked = on_can(&format!("frame f on n id 1 {{\nsignal a in byte 0 = raw {name}\n}}\n"));
+        assert!(checked.diagnostics[0].help.iter().all(|help| !help.contains("quotes")));
+    }
+}
+
+#[test]
+fn a_condition_with_a_hexadecimal_number_is_told_its_prefix() {
+    let told = |text: &str| on_can(text).diagnostics[0].clone();
+    let plain = told("frame f on n id 1 {\nsignal a in byte 0\nwhen a is FF { signal x in byte 1 }\n}\n");
+    assert_eq!(plain.help[0], "hexadecimal numbers begin with `0x`: write `0xFF`");
+    assert_eq!(plain.fix.expect("an edit").text, "0xFF");
+    let named =
+        told("frame f on n id 1 {\nsignal a in byte 0, states { 1 fed }\nwhen a is fee { signal x in byte 1 }\n}\n");
+    assert_eq!(named.fix.expect("an edit").text, "fed");
+}
+
+#[test]
+fn the_help_about_rules_and_rates_is_true() {
+    let told = |text: &str| {
+        let checked = check_text("t.lore", text);
+        checked.diagnostics.iter().flat_map(|message| message.help.clone()).collect::<Vec<_>>().join(" ")
+    };
+    assert!(told("allow no-such-rule\n\nvehicle v\n").contains("begins with its grade and the name of its rule"));
+    assert!(told("network n can 500 kbps\n").contains("`Gbit/s`"));
+}

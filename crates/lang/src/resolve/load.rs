@@ -5,7 +5,7 @@ use std::collections::VecDeque;
 use rustc_hash::FxHashSet;
 
 use crate::syntax::{self, tree::ItemKind};
-use crate::{Diagnostic, FileId, LoadError, Loaded, Loader, MemoryLoader, Rule, Site, Sources, Span};
+use crate::{Contents, Diagnostic, FileId, LoadError, Loaded, Loader, MemoryLoader, Rule, Site, Sources, Span};
 
 use super::messages::{Messages, at, suggest};
 use super::{ParsedFile, standard};
@@ -41,8 +41,9 @@ pub(crate) fn read_all(entries: &[&str], loader: &dyn Loader, messages: &mut Mes
         match loader.load(path, None) {
             Ok(loaded) => reader.take(loaded, messages),
             Err(error) => {
+                // A source without text: that tells that nothing of this file was read.
                 let file = reader.read.sources.add(*path, "");
-                messages.push(not_loaded(&error, at(file, Span::default())));
+                messages.push(not_loaded(&error, at(file, Span::default()), NamedBy::Caller));
             }
         }
     }
@@ -115,8 +116,11 @@ impl<'a> Reader<'a> {
             messages.push(Diagnostic::new(Rule::FileTooLarge, site, message).here("not read any more"));
             return None;
         }
-        let loaded =
-            self.loader.load(path, Some(from)).map_err(|error| messages.push(not_loaded(&error, site))).ok()?;
+        let loaded = self
+            .loader
+            .load(path, Some(from))
+            .map_err(|error| messages.push(not_loaded(&error, site, NamedBy::Use)))
+            .ok()?;
         if self.known.contains(&loaded.key) {
             // Read again for nothing: its text counts, so that endless detours to one file come to an end.
             self.bytes += loaded.text.len();
@@ -147,20 +151,38 @@ fn standard(name: &str, site: Site, messages: &mut Messages) -> Option<Loaded> {
     None
 }
 
-fn not_loaded(error: &LoadError, site: Site) -> Diagnostic {
+/// Who named a file that could not be read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum NamedBy {
+    /// Whoever asks for the check, as on a command line.
+    Caller,
+    /// A `use` line.
+    Use,
+}
+
+fn not_loaded(error: &LoadError, site: Site, named_by: NamedBy) -> Diagnostic {
     let rule = match error {
         LoadError::TooLarge { .. } => Rule::FileTooLarge,
-        LoadError::NotFound { .. } | LoadError::Unreadable { .. } | LoadError::NotText { .. } => Rule::FileNotFound,
+        _ => Rule::FileNotFound,
     };
     let message = match error {
         LoadError::Unreadable { cause, .. } => format!("{error}: {cause}"),
         _ => error.to_string(),
     };
     let message = Diagnostic::new(rule, site, message).here("could not be read");
-    match error {
-        LoadError::NotFound { .. } => message.help("a path is taken relative to the file that it stands in"),
-        _ => message,
-    }
+    let help = match (error, named_by) {
+        (LoadError::NotFound { .. }, NamedBy::Use) => "a path is taken relative to the file that it stands in",
+        (LoadError::NotFound { .. }, NamedBy::Caller) => "look at the name and the folder",
+        (LoadError::NoDescription { .. }, NamedBy::Use) => "`use` takes the text of descriptions, and nothing else",
+        (LoadError::NoDescription { contents: Contents::Recording, .. }, _) => {
+            "this looks like a recording; the description comes first: `wirelore decode van.lore drive.pcapng`"
+        }
+        (LoadError::NoDescription { contents: Contents::Compiled, .. }, _) => {
+            "this is a compiled description; `decode` and `explain` take it as it is"
+        }
+        _ => return message,
+    };
+    message.help(help)
 }
 
 /// The first place of the first file, for messages about the description as a whole.

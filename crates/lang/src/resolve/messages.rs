@@ -2,6 +2,8 @@
 
 use rustc_hash::{FxHashMap, FxHashSet};
 
+use wirelore_model::nearest_names;
+
 use crate::{Diagnostic, FileId, Level, Rule, Site, Span};
 
 /// Names longer than this are not compared with others: nobody mistypes a name of that length, and comparing takes quadratic time.
@@ -70,24 +72,15 @@ impl Messages {
         if length > LONGEST_COMPARED {
             return Vec::new();
         }
-        let folded = wanted.to_lowercase();
-        let farthest = (length / 3).clamp(usize::from(length > 1), 4);
-        let mut near: Vec<(usize, &str)> = Vec::new();
-        for candidate in candidates {
-            if candidate.len() > 4 * LONGEST_COMPARED || candidate.chars().count().abs_diff(length) > farthest {
-                continue;
-            }
+        let left = &mut self.comparisons_left;
+        let comparable = |candidate: &&str| candidate.len() <= 4 * LONGEST_COMPARED;
+        let affordable = candidates.into_iter().filter(comparable).take_while(|candidate| {
             let cost = (length + 1) * (candidate.len() + 1);
-            let Some(left) = self.comparisons_left.checked_sub(cost) else { break };
-            self.comparisons_left = left;
-            let distance = strsim::osa_distance(&folded, &candidate.to_lowercase());
-            if distance <= farthest {
-                near.push((distance, candidate));
-            }
-        }
-        near.sort_unstable();
-        near.dedup();
-        near.into_iter().take(3).map(|(_, candidate)| candidate).collect()
+            let rest = left.checked_sub(cost);
+            *left = rest.unwrap_or(*left);
+            rest.is_some()
+        });
+        nearest_names(wanted, affordable, 3)
     }
 }
 

@@ -120,9 +120,8 @@ fn word_values(
                 scope.site(word.span),
                 format!("`{}` has no state words", signal.label.name),
             );
-            resolver
-                .messages
-                .push(message.here("not a raw value").help("write the raw value, or give the signal `states`"));
+            let message = number_or(message.here("not a raw value"), &word.value, &[]);
+            resolver.messages.push(message.help("write the raw value, or give the signal `states`"));
             return Vec::new();
         }
     };
@@ -131,8 +130,17 @@ fn word_values(
         let meant = resolver.messages.nearest(&word.value, words.iter().map(|known| known.word.as_str()));
         let message = format!("`{}` has no state called `{}`", signal.label.name, word.value);
         let message = Diagnostic::new(Rule::SelectorValue, scope.site(word.span), message).here("not one of its words");
-        resolver.messages.push(suggest(message, &meant));
+        resolver.messages.push(number_or(message, &word.value, &meant));
     }
     // A word that does not fit the signal has been told where the signal is.
     named.filter(|known| raw::misfit(known.values, encoding).is_none()).map(|known| known.values).collect()
+}
+
+/// What a word was meant to be that is none of the state words: a hexadecimal number, or one of the words that are near.
+fn number_or(message: Diagnostic, word: &str, meant: &[&str]) -> Diagnostic {
+    if !meant.is_empty() || word.len() > 16 || !word.bytes().all(|byte| byte.is_ascii_hexdigit()) {
+        return suggest(message, meant);
+    }
+    let site = message.site;
+    message.help(format!("hexadecimal numbers begin with `0x`: write `0x{word}`")).fix(site, format!("0x{word}"))
 }

@@ -4,7 +4,7 @@ use std::fs::File;
 use std::io::{ErrorKind, Read};
 use std::path::{Component, Path, PathBuf};
 
-use super::{LoadError, Loaded, Loader};
+use super::{Contents, LoadError, Loaded, Loader};
 use crate::syntax::LONGEST_TEXT;
 
 /// Opens files of the file system; relative paths count from the folder of the file that uses them.
@@ -50,6 +50,9 @@ fn read(place: &Path, shown: &str) -> Result<String, LoadError> {
     let mut bytes = Vec::new();
     // One byte more than allowed is read, so that endless devices are found out too.
     file.take(LONGEST_TEXT as u64 + 1).read_to_end(&mut bytes).map_err(unreadable)?;
+    if let Some(contents) = Contents::of(&bytes) {
+        return Err(LoadError::NoDescription { path: path(), contents });
+    }
     if bytes.len() > LONGEST_TEXT {
         return Err(LoadError::TooLarge { path: path() });
     }

@@ -92,3 +92,42 @@ fn unreadable_files_are_told_apart() {
     assert!(matches!(FileLoader.load(&gone.to_string_lossy(), None), Err(LoadError::NotFound { .. })));
     assert!(matches!(FileLoader.load(&folder.0.to_string_lossy(), None), Err(LoadError::Unreadable { .. })));
 }
+
+#[test]
+fn files_beside_descriptions_are_told_for_what_they_are() {
+    let folder = Folder::new("beside");
+    let cases: [(&str, &[u8], &str); 9] = [
+        ("a.pcapng", b"\x0A\x0D\x0D\x0A\x1C\0\0\0", "decode van.lore drive.pcapng"),
+        ("a.pcap", b"\xD4\xC3\xB2\xA1\x02\0\x04\0", "decode van.lore drive.pcapng"),
+        ("a.gz", b"\x1F\x8B\x08\0", "decode van.lore drive.pcapng"),
+        ("a.csv", b"time_s,id_hex,data_hex\n0.00,2F1,02\n", "decode van.lore drive.pcapng"),
+        ("b.csv", b"\"Time\";\"id\"\r\n", "decode van.lore drive.pcapng"),
+        ("a.json", b"{\n  \"wirelore\": {", "compiled description"),
+        ("a.lorebin", b"\xF1LOREBIN\x01\0\0\0", "compiled description"),
+        ("latin.lore", b"vehicle t\xFCr", ""),
+        ("timeout.lore", b"timeout 100 ms, every 3 ms", ""),
+    ];
+    for (name, bytes, help) in cases {
+        let path = folder.write(name, bytes);
+        let checked = crate::check(&[&path], &FileLoader);
+        let told = checked.diagnostics[0].help.first().map_or("", String::as_str);
+        assert!(if help.is_empty() { !told.contains("wirelore") } else { told.contains(help) }, "{name}: {told}");
+        assert_eq!(checked.unreadable(), name != "timeout.lore", "{name}");
+        let user = folder.write("user.lore", format!("use \"{name}\"\n").as_bytes());
+        assert!(!crate::check(&[&user], &FileLoader).unreadable(), "used: {name}");
+    }
+    let huge = folder.write("huge.pcap", &[b"\xA1\xB2\xC3\xD4".as_slice(), &vec![0; LONGEST_TEXT + 1]].concat());
+    assert!(matches!(FileLoader.load(&huge, None), Err(LoadError::NoDescription { .. })));
+}
+
+#[test]
+fn whoever_named_a_missing_file_is_told_where_to_look() {
+    let loader = MemoryLoader::default().with("van.lore", "use \"doors.lore\"\n");
+    let checked = crate::check(&["vna.lore"], &loader);
+    assert_eq!(checked.diagnostics[0].help, ["look at the name and the folder"]);
+    assert!(checked.unreadable() && checked.has_errors());
+    let checked = crate::check(&["van.lore"], &loader);
+    assert_eq!(checked.diagnostics[0].help, ["a path is taken relative to the file that it stands in"]);
+    assert!(!checked.unreadable() && checked.has_errors());
+    assert!(!crate::check_text("van.lore", "").unreadable());
+}

@@ -14,12 +14,29 @@ pub(super) struct Open<'a> {
     first: Cursor<'a>,
     /// The opening brace; empty where it is missing.
     brace: Span,
+    /// What closes it.
+    close: TokenKind,
 }
 
 impl<'a> Open<'a> {
     /// At an opening brace.
     pub(super) fn at(i: Cursor<'a>) -> Self {
-        Self { first: i.next(), brace: i.span() }
+        let close = match i.kind() {
+            Some(TokenKind::OpenParen) => TokenKind::CloseParen,
+            Some(TokenKind::OpenBracket) => TokenKind::CloseBracket,
+            _ => TokenKind::CloseBrace,
+        };
+        Self { first: i.next(), brace: i.span(), close }
+    }
+
+    /// Without an opening brace, at the first leaf inside.
+    pub(super) fn bare(first: Cursor<'a>) -> Self {
+        Self { first, brace: first.previous().after(), close: TokenKind::CloseBrace }
+    }
+
+    /// The opening brace; empty where it is missing.
+    pub(super) fn brace(self) -> Span {
+        self.brace
     }
 
     /// The first leaf inside.
@@ -64,6 +81,7 @@ pub(super) fn block<'a, T>(
                 context.compare_margins(open.brace, i.span());
                 break i.next();
             }
+            Some(kind) if kind == open.close => break i.next(),
             Some(TokenKind::LineEnd) => i = i.next(),
             Some(TokenKind::Note) => i = gathered.note(i),
             Some(TokenKind::Word) if at_item(i) => {
@@ -110,6 +128,10 @@ pub(super) fn find_open<'a>(begin: Cursor<'a>, i: Cursor<'a>) -> Option<Open<'a>
     if i.kind() == Some(TokenKind::OpenBrace) {
         return Some(Open::at(i));
     }
+    if opens_wrongly(i) {
+        i.context.report(wrong_brace(begin, i));
+        return Some(Open::at(i));
+    }
     let next = i.next();
     if i.kind() != Some(TokenKind::LineEnd) {
         return None;
@@ -133,7 +155,22 @@ pub(super) fn find_open<'a>(begin: Cursor<'a>, i: Cursor<'a>) -> Option<Open<'a>
     .remark(i.site(next.span()), "this line stands further in, as if it were in a block")
     .fix(i.site(place), " {");
     i.context.report(message);
-    Some(Open { first: next, brace: place })
+    Some(Open::bare(next))
+}
+
+/// Whether a `(` or `[` is here that a line of its own follows, so that a `{` was meant.
+pub(super) fn opens_wrongly(i: Cursor<'_>) -> bool {
+    let is_other = matches!(i.kind(), Some(TokenKind::OpenParen | TokenKind::OpenBracket));
+    is_other && i.next().first().is_none_or(|leaf| leaf.kind == TokenKind::LineEnd || leaf.is_first)
+}
+
+fn wrong_brace(begin: Cursor<'_>, i: Cursor<'_>) -> Diagnostic {
+    let site = i.site(i.span());
+    let found = i.context.text(i.span());
+    Diagnostic::new(Rule::UnexpectedWord, site, format!("the block of this `{}` begins with `{found}`", begin.word()))
+        .here("put `{` here")
+        .help("a block stands between `{` and `}`")
+        .fix(site, "{")
 }
 
 fn brace_alone(begin: Cursor<'_>, i: Cursor<'_>) -> Diagnostic {

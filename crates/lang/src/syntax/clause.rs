@@ -5,6 +5,7 @@ use nom::combinator::opt;
 use wirelore_model::Grade;
 
 use super::basic::{keyword, name, shortened, text, want};
+use super::block::opens_wrongly;
 use super::cursor::{Cursor, Parsed, elsewhere};
 use super::recover::{begins_statement, is_idle_comma, skip_until, tell, unexpected};
 use super::tree::{Certainty, Head, Name};
@@ -86,7 +87,7 @@ impl Clauses {
     }
 
     fn is_over(&self, i: Cursor<'_>) -> bool {
-        i.at_end() || (self.has_block && i.kind() == Some(TokenKind::OpenBrace))
+        i.at_end() || (self.has_block && (i.kind() == Some(TokenKind::OpenBrace) || opens_wrongly(i)))
     }
 
     /// On to the next comma with a clause behind it.
@@ -94,7 +95,7 @@ impl Clauses {
         skip_until(i, |i| match i.kind() {
             Some(TokenKind::Comma) => (self.begins)(i.next()) || begins_statement(i.next()),
             Some(TokenKind::OpenBrace) => self.has_block,
-            _ => false,
+            _ => self.has_block && opens_wrongly(i),
         })
     }
 

@@ -109,6 +109,11 @@ impl<'a> Cursor<'a> {
         before.map_or(Span::new(0, 0), |leaf| leaf.span)
     }
 
+    /// What the leaf in front of this one is.
+    pub(super) fn previous_kind(&self) -> Option<TokenKind> {
+        self.context.leaves[..self.at].last().map(|leaf| leaf.kind)
+    }
+
     /// From the leaf at `self` to the leaf in front of `behind`.
     pub(super) fn span_to(&self, behind: Self) -> Span {
         self.span().to(behind.previous())
@@ -122,6 +127,11 @@ impl<'a> Cursor<'a> {
     /// How many leaves are left.
     pub(super) fn left(&self) -> usize {
         self.end - self.at
+    }
+
+    /// Whether it is further on than another one.
+    pub(super) fn is_behind(&self, other: Self) -> bool {
+        self.at > other.at
     }
 
     /// A place of this file.

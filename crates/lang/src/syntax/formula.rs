@@ -64,6 +64,21 @@ fn product_sign(kind: TokenKind) -> Option<Operator> {
     }
 }
 
+/// `raw x 0.01`: the letter is told, and taken for the sign.
+fn times_letter(i: Cursor<'_>) -> Option<TokenKind> {
+    let is_operand = matches!(i.nth_kind(1), Some(TokenKind::Number | TokenKind::OpenParen)) || i.nth_word(1) == "raw";
+    (matches!(i.word(), "x" | "X") && is_operand).then_some(TokenKind::Star)
+}
+
+fn report_letter(i: Cursor<'_>) {
+    let site = i.site(i.span());
+    let message = Diagnostic::new(Rule::UnexpectedWord, site, format!("`{}` is not a sign of a formula", i.word()))
+        .here("put `*` here")
+        .help("a product is written with `*`, as in `raw * 0.01`")
+        .fix(site, "*");
+    i.context.report(message);
+}
+
 /// Operands with operators of one rank between them, taken from the left.
 fn chain<'a>(
     i: Cursor<'a>,
@@ -72,10 +87,13 @@ fn chain<'a>(
     operand: impl Fn(Cursor<'a>, u32) -> Parsed<'a, Grown>,
 ) -> Parsed<'a, Grown> {
     let (mut i, mut left) = operand(i, depth)?;
-    while let Some(found) = i.kind().and_then(operator) {
+    while let Some(found) = i.kind().and_then(operator).or_else(|| operator(times_letter(i)?)) {
         if is_unit_behind(i) {
             report_unclear(i);
             break;
+        }
+        if i.kind() == Some(TokenKind::Word) {
+            report_letter(i);
         }
         let (behind, right) = operand(i.next(), depth)?;
         left = left.join(found, right);

@@ -4,12 +4,13 @@ use nom::Parser;
 use nom::combinator::opt;
 
 use super::basic::{missing, name, want, want_so, word};
-use super::block::{Open, find_open};
+use super::block::{Open, find_open, opens_wrongly};
 use super::clause::{COMMON, Clauses, begins_common, check_once, common, is_listed};
 use super::cursor::{Cursor, Parsed, Problem, broken};
 use super::frame_body::{Inside, body};
 use super::map::{head, late_title};
-use super::number::{integer, raw_range};
+use super::meant::over_equals;
+use super::number::{any_integer, any_raw_range, integer};
 use super::recover::{skip_head, skip_until, tell};
 use super::tree::{Frame, Layout, Recognition, Source};
 use crate::Spanned;
@@ -53,6 +54,7 @@ pub(super) fn frame(begin: Cursor<'_>) -> Parsed<'_, Frame> {
             tell(i, problem);
             skip_until(i, |i| {
                 i.kind() == Some(TokenKind::OpenBrace)
+                    || opens_wrongly(i)
                     || (i.kind() == Some(TokenKind::Comma) && (FRAME.begins)(i.next()))
             })
         }
@@ -112,7 +114,7 @@ fn place_and_recognition<'a>(i: Cursor<'a>, frame: &mut Frame) -> Parsed<'a, ()>
 /// `id 0x1B4`, `id 0x7E8..0x7EF`, `id 0x18FEF100 extended`
 fn identifier(i: Cursor<'_>) -> Parsed<'_, Recognition> {
     let (behind, ids) =
-        want_so("the identifier", "identifiers are whole numbers, as in `id 0x1B4`", raw_range)(i.next())?;
+        want_so("the identifier", "identifiers are whole numbers, as in `id 0x1B4`", any_raw_range)(over_equals(i))?;
     let (behind, extended) = opt(word("extended")).parse(behind)?;
     Ok((behind, Recognition::Id { ids, extended }))
 }
@@ -120,8 +122,8 @@ fn identifier(i: Cursor<'_>) -> Parsed<'_, Recognition> {
 /// `pgn 65265 from 0x0B, brakes priority 6`
 fn parameter_group(i: Cursor<'_>) -> Parsed<'_, Recognition> {
     let (behind, pgn) =
-        want_so("the parameter group number", "parameter groups are whole numbers, as in `pgn 65265`", integer)(
-            i.next(),
+        want_so("the parameter group number", "parameter groups are whole numbers, as in `pgn 65265`", any_integer)(
+            over_equals(i),
         )?;
     let (behind, sources) = opt(sources).parse(behind)?;
     let (behind, priority) = match word("priority")(behind) {

@@ -6,10 +6,11 @@ use nom::multi::separated_list1;
 use nom::sequence::preceded;
 
 use super::basic::{keyword, leaf, missing, name, shortened, want, want_so, word, words};
-use super::block::{Open, block, find_open};
+use super::block::{Open, block, find_open, opens_wrongly};
 use super::clause::{Clauses, names};
 use super::cursor::{Cursor, Parsed, elsewhere};
 use super::item::{Counting, counting, order};
+use super::meant::over_equals;
 use super::number::{integer, raw_range};
 use super::place::place;
 use super::recover::{finish, give_up, is_item_word, skip_head, tell};
@@ -183,7 +184,7 @@ fn read_by(i: Cursor<'_>) -> Parsed<'_, BodyKind> {
 
 /// `length 8`, `length 2..8`
 fn length(i: Cursor<'_>) -> Parsed<'_, BodyKind> {
-    let (behind, range) = want("the number of bytes", raw_range)(i.next())?;
+    let (behind, range) = want("the number of bytes", raw_range)(over_equals(i))?;
     let (behind, _) = opt(word("bytes")).parse(behind)?;
     Ok((behind, BodyKind::Length { min: range.first, max: range.last }))
 }
@@ -194,7 +195,11 @@ fn when(i: Cursor<'_>, inside: Inside) -> Parsed<'_, When> {
         separated_list1(word("and"), want_so("the signal that the page depends on", WHEN_HELP, |i| test(i, |_| false)))
             .parse(i.next());
     let (behind, tests) = match condition {
-        Ok((behind, tests)) if behind.kind() == Some(TokenKind::OpenBrace) || behind.at_end() => (behind, tests),
+        Ok((behind, tests))
+            if behind.kind() == Some(TokenKind::OpenBrace) || opens_wrongly(behind) || behind.at_end() =>
+        {
+            (behind, tests)
+        }
         Ok((behind, _)) => {
             behind.context.report(missing(behind, "the block of the page between braces").help(WHEN_HELP));
             (skip_head(behind), Vec::new())

@@ -2,13 +2,14 @@
 
 use nom::Parser;
 use nom::combinator::opt;
-use wirelore_model::NetworkKind;
+use wirelore_model::{NetworkKind, nearest_name};
 
-use super::basic::{comma_list, leaf, name, one_of, text, want, want_so};
+use super::basic::{comma_list, leaf, name, one_of, shortened, text, want, want_so};
 use super::clause::{COMMON, Clauses, begins_common, check_once, common, names};
-use super::cursor::{Cursor, Parsed};
+use super::cursor::{Cursor, Parsed, Problem};
 use super::item::order;
-use super::number::integer;
+use super::meant::over_equals;
+use super::number::any_integer;
 use super::recover::{skip_until, tell};
 use super::time::rate;
 use super::tree::{Ecu, Head, Network, Wire};
@@ -134,6 +135,7 @@ const ECU: Clauses = Clauses {
 pub(super) fn ecu(i: Cursor<'_>) -> Parsed<'_, Ecu> {
     let (i, head) = head("the control unit's name")(i.next())?;
     let mut ecu = Ecu { head, on: Vec::new(), leads: Vec::new(), address: None, optional: None };
+    let i = networks_without_on(i, &mut ecu)?;
     let (behind, _) = ECU.read(i, |word, i| {
         match word {
             "on" | "leads" => {
@@ -146,8 +148,8 @@ pub(super) fn ecu(i: Cursor<'_>) -> Parsed<'_, Ecu> {
             "address" => {
                 check_once(i, word, ecu.address.map(|address| address.span));
                 let (behind, address) =
-                    want_so("the address", "an address is a number from 0 to 253, as in `address 0x0B`", integer)(
-                        i.next(),
+                    want_so("the address", "an address is a number from 0 to 253, as in `address 0x0B`", any_integer)(
+                        over_equals(i),
                     )?;
                 ecu.address.get_or_insert(address);
                 return Ok((behind, ()));
@@ -163,6 +165,27 @@ pub(super) fn ecu(i: Cursor<'_>) -> Parsed<'_, Ecu> {
     });
     let behind = late_title(behind, &mut ecu.head);
     Ok((behind, ecu))
+}
+
+/// `ecu NAME "title" A, B`: the names of networks where only a clause can stand; told, and read as such.
+fn networks_without_on<'a>(i: Cursor<'a>, ecu: &mut Ecu) -> Result<Cursor<'a>, nom::Err<Problem>> {
+    let is_name = i.kind() == Some(TokenKind::Word)
+        && i.next().at_stop()
+        && !(ECU.begins)(i)
+        && nearest_name(i.word(), ECU.words.iter().copied()).is_none();
+    if !is_name {
+        return Ok(i);
+    }
+    let place = i.site(i.previous().after());
+    let message =
+        Diagnostic::new(Rule::MissingPart, place, format!("`on` is missing in front of `{}`", shortened(i.word())))
+            .here("put `on` here")
+            .help("a control unit is written `ecu NAME \"title\" on NETWORK`")
+            .fix(place, " on");
+    i.context.report(message);
+    let (behind, networks) = names(i, ECU)?;
+    ecu.on = networks;
+    Ok(behind)
 }
 
 /// `wire A -> B, C "what"`

@@ -7,12 +7,16 @@ use wirelore_bits::Ratio;
 
 use super::basic::{comma_list, leaf, shortened, want};
 use super::cursor::{Cursor, Parsed, broken, elsewhere};
+use super::meant::{bare_hexadecimal, bare_hexadecimal_word, dots};
 use super::tree::{Exact, Integer, RawRange};
 use crate::lex::TokenKind;
 use crate::{Diagnostic, Rule, Span};
 
 /// A whole number, with a sign or without.
 pub(super) fn integer(i: Cursor<'_>) -> Parsed<'_, Integer> {
+    if let Some(read) = bare_hexadecimal(i) {
+        return Ok(read);
+    }
     let (number, sign) = opt(leaf(TokenKind::Minus)).parse(i)?;
     let Ok((behind, digits)) = leaf(TokenKind::Number)(number) else {
         return if sign.is_some() {
@@ -142,31 +146,48 @@ fn decimal_comma<'a>(i: Cursor<'a>, written: &str) -> Option<(Cursor<'a>, String
     Some((fraction.next(), read_as))
 }
 
+/// A whole number where no word can stand, so that `FF` is one too.
+pub(super) fn any_integer(i: Cursor<'_>) -> Parsed<'_, Integer> {
+    match bare_hexadecimal_word(i) {
+        Some(read) => Ok(read),
+        None => integer(i),
+    }
+}
+
 /// `5`, `3..10`, `0xFE00..0xFEFF`.
 pub(super) fn raw_range(i: Cursor<'_>) -> Parsed<'_, RawRange> {
     let (behind, first) = integer(i)?;
-    let (behind, last) =
-        opt(preceded(leaf(TokenKind::DotDot), want("the last number of the range", integer))).parse(behind)?;
+    to_last(i, behind, first)
+}
+
+/// The same where no word can stand.
+pub(super) fn any_raw_range(i: Cursor<'_>) -> Parsed<'_, RawRange> {
+    let (behind, first) = any_integer(i)?;
+    to_last(i, behind, first)
+}
+
+fn to_last<'a>(i: Cursor<'a>, behind: Cursor<'a>, first: Integer) -> Parsed<'a, RawRange> {
+    let (behind, last) = opt(preceded(dots, want("the last number of the range", any_integer))).parse(behind)?;
     Ok((behind, RawRange { first, last: last.unwrap_or(first), span: i.span_to(behind) }))
 }
 
 /// `0x1FFF, 3..10`
 pub(super) fn raw_ranges(i: Cursor<'_>) -> Parsed<'_, Vec<RawRange>> {
-    comma_list(raw_range)(i)
+    comma_list(any_raw_range)(i)
 }
 
 /// `LOW..HIGH`, whole numbers.
 pub(super) fn span_of_integers(i: Cursor<'_>) -> Parsed<'_, (Integer, Integer)> {
     let (behind, low) = integer(i)?;
-    let (behind, _) = want("`..`", leaf(TokenKind::DotDot))(behind)?;
-    let (behind, high) = want("the number behind `..`", integer)(behind)?;
+    let (behind, _) = want("`..`", dots)(behind)?;
+    let (behind, high) = want("the number behind `..`", any_integer)(behind)?;
     Ok((behind, (low, high)))
 }
 
 /// `LOW..HIGH`, exact numbers.
 pub(super) fn span_of_exacts(i: Cursor<'_>) -> Parsed<'_, (Exact, Exact)> {
     let (behind, low) = exact(i)?;
-    let (behind, _) = want("`..`", leaf(TokenKind::DotDot))(behind)?;
+    let (behind, _) = want("`..`", dots)(behind)?;
     let (behind, high) = want("the number behind `..`", exact)(behind)?;
     Ok((behind, (low, high)))
 }

@@ -7,6 +7,7 @@ use wirelore_bits::ByteOrder;
 
 use super::basic::{keyword, leaf, separated, shortened, want, want_so, word};
 use super::cursor::{Cursor, Parsed, broken, elsewhere};
+use super::meant::{at_dots, dots};
 use super::number::integer;
 use super::tree::{Anchor, ByteIndex, FlatPosition, Piece, Place, Position};
 use crate::lex::TokenKind;
@@ -48,8 +49,8 @@ fn spanned_piece(i: Cursor<'_>) -> Parsed<'_, Spanned<Piece>> {
 fn piece(i: Cursor<'_>) -> Parsed<'_, Piece> {
     match i.word() {
         "bits" => bits(i.next()),
-        "bit" => want_so("the position of the bit", POSITION_HELP, position).map(Piece::Bit).parse(i.next()),
-        "byte" => want("the number of the byte", byte_index).map(Piece::Byte).parse(i.next()),
+        "bit" => bit(i),
+        "byte" => byte(i),
         "bytes" => bytes(i.next()),
         "lsb" => counted(Anchor::Lsb, i.next()),
         "msb" => counted(Anchor::Msb, i.next()),
@@ -59,13 +60,38 @@ fn piece(i: Cursor<'_>) -> Parsed<'_, Piece> {
 
 const POSITION_HELP: &str = "a position is written BYTE.BIT, as in `1.4`; where a document gives one running number, write `lsb 12 width 8 intel`";
 
+/// `bit 6.5`; with a second end it is `bits`.
+fn bit(i: Cursor<'_>) -> Parsed<'_, Piece> {
+    let (behind, position) = want_so("the position of the bit", POSITION_HELP, position)(i.next())?;
+    if !at_dots(behind) {
+        return Ok((behind, Piece::Bit(position)));
+    }
+    report_singular(i, "bits");
+    bits(i.next())
+}
+
+/// `byte 3`; with a second end it is `bytes`.
+fn byte(i: Cursor<'_>) -> Parsed<'_, Piece> {
+    let (behind, index) = want("the number of the byte", byte_index)(i.next())?;
+    if !at_dots(behind) {
+        return Ok((behind, Piece::Byte(index)));
+    }
+    report_singular(i, "bytes");
+    bytes(i.next())
+}
+
+fn report_singular(i: Cursor<'_>, plural: &str) {
+    let site = i.site(i.span());
+    let message = Diagnostic::new(Rule::UnexpectedWord, site, format!("a place with two ends begins with `{plural}`"))
+        .here(format!("write `{plural}`"))
+        .fix(site, plural);
+    i.context.report(message);
+}
+
 /// `bits 1.4..0.0`, `bits 3.7`
 fn bits(i: Cursor<'_>) -> Parsed<'_, Piece> {
     let (behind, msb) = want_so("the position of the most significant bit", POSITION_HELP, position)(i)?;
-    let end = preceded(
-        leaf(TokenKind::DotDot),
-        want_so("the position of the least significant bit", POSITION_HELP, position),
-    );
+    let end = preceded(dots, want_so("the position of the least significant bit", POSITION_HELP, position));
     let (behind, lsb) = opt(end).parse(behind)?;
     Ok((behind, Piece::Bits { msb, lsb: lsb.unwrap_or(msb) }))
 }
@@ -74,8 +100,7 @@ fn bits(i: Cursor<'_>) -> Parsed<'_, Piece> {
 fn bytes(i: Cursor<'_>) -> Parsed<'_, Piece> {
     let (behind, msb) = want("the number of the most significant byte", byte_index)(i)?;
     let (behind, lsb) =
-        opt(preceded(leaf(TokenKind::DotDot), want("the number of the least significant byte, or `end`,", byte_index)))
-            .parse(behind)?;
+        opt(preceded(dots, want("the number of the least significant byte, or `end`,", byte_index))).parse(behind)?;
     Ok((behind, Piece::Bytes { msb, lsb: lsb.unwrap_or(msb) }))
 }
 

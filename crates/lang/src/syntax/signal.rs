@@ -6,16 +6,17 @@ use nom::sequence::preceded;
 use wirelore_model::Charset;
 
 use super::basic::{leaf, missing, one_of, shortened, want, want_so, word};
-use super::block::Open;
 use super::checksum::checksum;
 use super::clause::{Clauses, begins_common, check_once, common};
 use super::cursor::{Cursor, Parsed, broken, elsewhere};
 use super::formula::formula;
+use super::list::List;
 use super::map::head;
+use super::meant::over_equals;
 use super::number::{exact, integer, raw_ranges, span_of_exacts, span_of_integers};
 use super::place::{begins_place, place};
 use super::recover::{skip_until, tell};
-use super::states::{list, own};
+use super::states::own;
 use super::tree::{Counter, Elements, Exact, Integer, Kind, RawRange, Signal, StatesClause, Step, Value};
 use super::unit::unit;
 use crate::lex::TokenKind;
@@ -197,7 +198,14 @@ fn misspelt_kind<'a>(i: Cursor<'a>, signal: &mut Signal) -> Cursor<'a> {
 
 /// `= FORMULA UNIT`, `= curve { ... } UNIT`
 fn value<'a>(i: Cursor<'a>, signal: &mut Signal) -> Parsed<'a, ()> {
-    let Ok((i, _)) = leaf(TokenKind::Equals)(i) else { return no_value(i) };
+    let i = match leaf(TokenKind::Equals)(i) {
+        Ok((behind, _)) => behind,
+        Err(_) if begins_formula(i) => {
+            report_no_equals(i);
+            i
+        }
+        Err(_) => return no_value(i),
+    };
     let (i, value) = if i.word() == "curve" { curve(i) } else { formula.map(Value::Formula).parse(i) }?;
     signal.value = Some(value);
     if (CLAUSES.begins)(i) {
@@ -206,6 +214,27 @@ fn value<'a>(i: Cursor<'a>, signal: &mut Signal) -> Parsed<'a, ()> {
     let (i, unit) = opt(unit).parse(i)?;
     signal.unit = unit;
     Ok((i, ()))
+}
+
+/// Whether a formula, or a curve, begins here beyond doubt, though no `=` stands in front of it.
+fn begins_formula(i: Cursor<'_>) -> bool {
+    match i.kind() {
+        Some(TokenKind::OpenParen) => true,
+        Some(TokenKind::Number) => matches!(i.nth_kind(1), Some(TokenKind::Star)),
+        Some(TokenKind::Word) => {
+            i.word() == "raw" || (i.word() == "curve" && i.nth_kind(1) == Some(TokenKind::OpenBrace))
+        }
+        _ => false,
+    }
+}
+
+fn report_no_equals(i: Cursor<'_>) {
+    let place = i.site(i.previous().after());
+    let message = Diagnostic::new(Rule::MissingPart, place, "the `=` in front of this formula is missing")
+        .here("put `=` here")
+        .help(HELP)
+        .fix(place, " =");
+    i.context.report(message);
 }
 
 /// Without `=`, nothing may stand between the place and the clauses: a unit is asked for its formula.
@@ -231,10 +260,21 @@ fn no_value(i: Cursor<'_>) -> Parsed<'_, ()> {
 /// `curve { 0: -40, 255: 150 }`
 fn curve(i: Cursor<'_>) -> Parsed<'_, Value> {
     let (open, _) = word("curve")(i)?;
-    want_so("the points of the curve between braces", CURVE_HELP, leaf(TokenKind::OpenBrace))(open)?;
-    let (behind, points) = list(Open::at(open), point);
+    let (behind, points) = CURVE.read(open, point)?;
     Ok((behind, Value::Curve { points, span: i.span_to(behind) }))
 }
+
+/// Behind the points of a curve stands its unit.
+const CURVE: List = List {
+    word: "curve",
+    is_behind: |i| {
+        matches!(i.kind(), Some(TokenKind::Word | TokenKind::Mark | TokenKind::Text))
+            && i.previous_kind() != Some(TokenKind::Colon)
+    },
+    begins_bare: |i| matches!(i.kind(), Some(TokenKind::Number | TokenKind::Minus)),
+    what: "the points of the curve between braces",
+    help: CURVE_HELP,
+};
 
 const CURVE_HELP: &str = "a curve is written `curve { 0: -40, 128: 21.5, 255: 150 }`: raw value, colon, value";
 
@@ -257,7 +297,7 @@ fn clause<'a>(word: &str, i: Cursor<'a>, signal: &mut Signal) -> Parsed<'a, ()> 
         "range" => {
             check_once(i, word, signal.range.map(|range| range.span));
             let help = "a range is written with the least and the greatest value, as in `range -40..215`";
-            let (behind, range) = want_so("the least value", help, span_of_exacts)(i.next())?;
+            let (behind, range) = want_so("the least value", help, span_of_exacts)(over_equals(i))?;
             signal.range.get_or_insert(Spanned::new(range, i.span_to(behind)));
             Ok((behind, ()))
         }
@@ -265,7 +305,7 @@ fn clause<'a>(word: &str, i: Cursor<'a>, signal: &mut Signal) -> Parsed<'a, ()> 
         "fault" => special(word, i, &mut signal.fault),
         "counter" => {
             check_once(i, word, signal.counter.as_ref().map(|counter| counter.span));
-            let (behind, counter) = counter(i.next())?;
+            let (behind, counter) = counter(over_equals(i))?;
             signal.counter.get_or_insert(Box::new(Spanned::new(counter, i.span_to(behind))));
             Ok((behind, ()))
         }
@@ -284,7 +324,7 @@ fn special<'a>(word: &str, i: Cursor<'a>, values: &mut Vec<RawRange>) -> Parsed<
     check_once(i, word, values.first().map(|first| first.span));
     let (behind, found) =
         want_so("a raw value", "special values are raw, as in `absent 0x1FFF` or `fault 250..254`", raw_ranges)(
-            i.next(),
+            over_equals(i),
         )?;
     values.extend(found);
     Ok((behind, ()))
@@ -294,7 +334,7 @@ fn special<'a>(word: &str, i: Cursor<'a>, values: &mut Vec<RawRange>) -> Parsed<
 fn states_clause(i: Cursor<'_>) -> Parsed<'_, StatesClause> {
     match super::basic::name(i) {
         Ok((behind, table)) => Ok((behind, StatesClause::Table(table))),
-        Err(_) => own.map(StatesClause::Own).parse(i),
+        Err(_) => own(i, CLAUSES.begins).map(|(behind, words)| (behind, StatesClause::Own(words))),
     }
 }
 

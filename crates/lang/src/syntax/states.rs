@@ -3,80 +3,42 @@
 use nom::Parser;
 use nom::combinator::opt;
 
-use super::basic::{leaf, missing, name, one_of, text, want, want_so, word};
-use super::block::{Open, find_open};
+use super::basic::{missing, name, one_of, text, want_so, word};
+use super::block::find_open;
 use super::clause::{COMMON, Clauses, begins_common, common};
 use super::cursor::{Cursor, Parsed};
+use super::list::List;
 use super::map::head;
-use super::number::raw_range;
-use super::recover::{at_item, skip_until, tell, unexpected};
+use super::number::{any_raw_range, raw_range};
 use super::tree::{SpecialWord, StateWord, States};
 use crate::lex::TokenKind;
-use crate::{Diagnostic, Rule};
+
+const LIST: List = List {
+    word: "states",
+    is_behind: |_| false,
+    begins_bare: |i| matches!(i.kind(), Some(TokenKind::Number | TokenKind::Minus)),
+    what: "the list of states between braces",
+    help: "write `states NAME { 0 off, 1 on }`, or `states { 0 off, 1 on }` behind a signal",
+};
 
 const TABLE: Clauses = Clauses { words: &COMMON, begins: begins_common, first_is_free: false, has_block: true };
 
 /// `states NAME "title" { ... }`
 pub(super) fn table(i: Cursor<'_>) -> Parsed<'_, States> {
     let (behind, mut head) = head("the name of the table of states")(i.next())?;
+    if !matches!(behind.kind(), Some(TokenKind::Comma | TokenKind::OpenBrace))
+        && let Ok((behind, words)) = LIST.read(behind, state_word)
+    {
+        return Ok((behind, States { head, words }));
+    }
     let (behind, _) = TABLE.read(behind, |word, i| common(word, i, &mut head));
     let Some(open) = find_open(i, behind) else {
         let message = missing(behind, "the list of states between braces").help("write `states NAME { 0 off, 1 on }`");
         i.context.report(message);
         return Ok((behind, States { head, words: Vec::new() }));
     };
-    let (behind, words) = list(open, state_word);
+    let (behind, words) = LIST.read_from(i, open, state_word);
     Ok((behind, States { head, words }))
-}
-
-/// `{ X, X }`: a line end counts as a comma, and a comma behind the last one does no harm. A broken one is told and left out.
-pub(super) fn list<'a, T>(open: Open<'a>, read: impl Fn(Cursor<'a>) -> Parsed<'a, T>) -> (Cursor<'a>, Vec<T>) {
-    let mut all = Vec::new();
-    let mut i = open.first();
-    loop {
-        match i.kind() {
-            Some(TokenKind::CloseBrace) => return (i.next(), all),
-            Some(TokenKind::Comma | TokenKind::LineEnd | TokenKind::Note) => i = i.next(),
-            kind if kind.is_none() || at_item(i) => {
-                open.keep_unclosed(i);
-                i.context.settle_unclosed();
-                return (i, all);
-            }
-            _ => i = one(i, &read, &mut all),
-        }
-    }
-}
-
-fn one<'a, T>(i: Cursor<'a>, read: &impl Fn(Cursor<'a>) -> Parsed<'a, T>, all: &mut Vec<T>) -> Cursor<'a> {
-    let to_next = |i| skip_until(i, |i| matches!(i.kind(), Some(TokenKind::Comma)));
-    let behind = match read(i) {
-        Ok((behind, one)) => {
-            all.push(one);
-            behind
-        }
-        Err(problem) => {
-            tell(i, problem);
-            return progress(i, to_next(i));
-        }
-    };
-    if behind.at_stop() {
-        return progress(i, behind);
-    }
-    let place = i.site(behind.previous().after());
-    if behind.kind() == Some(TokenKind::Number) {
-        let message = Diagnostic::new(Rule::MissingComma, place, "the comma between two entries of a list is missing")
-            .here("put `,` here")
-            .fix(place, ",");
-        i.context.report(message);
-        return behind;
-    }
-    i.context.report(unexpected(behind));
-    to_next(behind)
-}
-
-/// Never stands still.
-fn progress<'a>(i: Cursor<'a>, behind: Cursor<'a>) -> Cursor<'a> {
-    if behind.left() < i.left() { behind } else { i.next() }
 }
 
 const MEANINGS: [(&str, SpecialWord); 2] = [("absent", SpecialWord::Absent), ("fault", SpecialWord::Fault)];
@@ -84,7 +46,8 @@ const MEANINGS: [(&str, SpecialWord); 2] = [("absent", SpecialWord::Absent), ("f
 /// `3..10 forward "Forward gear" as absent`
 pub(super) fn state_word(i: Cursor<'_>) -> Parsed<'_, StateWord> {
     const HELP: &str = "a state is a raw value and its word, as in `0 off` or `3..10 forward \"Forward gear\"`";
-    let (behind, values) = want_so("a raw value", HELP, raw_range)(i)?;
+    let (behind, values) =
+        want_so("a raw value", HELP, if is_hexadecimal_entry(i) { any_raw_range } else { raw_range })(i)?;
     let (behind, word_of_state) = want_so("the word for this value", HELP, name)(behind)?;
     let (behind, title) = opt(text).parse(behind)?;
     let (behind, meaning) = match word("as")(behind) {
@@ -96,8 +59,12 @@ pub(super) fn state_word(i: Cursor<'_>) -> Parsed<'_, StateWord> {
     Ok((behind, StateWord { values, word: word_of_state, title, meaning }))
 }
 
-/// The brace that opens a list of states of a signal's own.
-pub(super) fn own<'a>(i: Cursor<'a>) -> Parsed<'a, Vec<StateWord>> {
-    want("the name of a table of states, or a list between braces", leaf(TokenKind::OpenBrace))(i)?;
-    Ok(list(Open::at(i), state_word))
+/// `FF invalid`: a word in front of the word of the state can only be its value, if it can be a number at all.
+fn is_hexadecimal_entry(i: Cursor<'_>) -> bool {
+    i.nth_kind(1) == Some(TokenKind::Word) && i.word().bytes().all(|byte| !byte.is_ascii_lowercase())
+}
+
+/// The list of states of a signal's own.
+pub(super) fn own<'a>(i: Cursor<'a>, is_behind: fn(Cursor<'_>) -> bool) -> Parsed<'a, Vec<StateWord>> {
+    List { is_behind, what: "the name of a table of states, or a list between braces,", ..LIST }.read(i, state_word)
 }

@@ -2,6 +2,7 @@
 
 mod good;
 mod hostile;
+mod meant;
 mod recovery;
 
 use super::parse;

@@ -95,7 +95,7 @@ pub(super) fn period(i: Cursor<'_>) -> Parsed<'_, PeriodSyntax> {
 
 /// `500 kbit/s`
 pub(super) fn rate(i: Cursor<'_>) -> Parsed<'_, Spanned<u64>> {
-    const HELP: &str = "the units of rates are `bit/s`, `kbit/s` and `Mbit/s`, as in `500 kbit/s`";
+    const HELP: &str = "the units of rates are `bit/s`, `kbit/s`, `Mbit/s` and `Gbit/s`, as in `500 kbit/s`";
     let (unit, number) = decimal(i)?;
     let is_per_second = unit.nth_kind(1) == Some(TokenKind::Slash) && unit.nth_word(2) == "s";
     let scale = RATE_UNITS.iter().find(|(word, _)| is_per_second && *word == unit.word()).map(|&(_, scale)| scale);

@@ -1,6 +1,6 @@
 //! Units behind formulas.
 
-use wirelore_model::unit::fold_look_alike;
+use wirelore_model::unit::{fold_look_alike, recognise};
 
 use super::basic::{shortened, text};
 use super::cursor::{Cursor, Parsed, broken, elsewhere};
@@ -60,10 +60,35 @@ fn symbol(i: Cursor<'_>) -> Parsed<'_, Spanned<UnitText>> {
         .fix(site, folded.clone());
         i.context.report(message);
     }
+    if let Some((behind, joined)) = unit_with_blank(i, behind, &folded) {
+        return Ok((behind, Spanned::new(UnitText::Symbol(joined), i.span_to(behind))));
+    }
     if behind.kind() == Some(TokenKind::Slash) && !behind.touches() {
         return broken(blank_inside(i, behind));
     }
     Ok((behind, Spanned::new(UnitText::Symbol(folded), span)))
+}
+
+/// `N m`, `° C`: two words that make one known unit; told, and read as that.
+fn unit_with_blank<'a>(i: Cursor<'a>, second: Cursor<'a>, first: &str) -> Option<(Cursor<'a>, String)> {
+    if !matches!(second.kind(), Some(TokenKind::Word | TokenKind::Mark)) || second.first()?.is_first {
+        return None;
+    }
+    let behind = run(second);
+    if !behind.at_stop() {
+        return None;
+    }
+    let rest = i.context.text(second.span_to(behind));
+    // The degree belongs to its letter; between any other two, a product is meant (`m s` is not the millisecond).
+    let written = if matches!(first, "°" | "deg") { format!("{first}{rest}") } else { format!("{first}·{rest}") };
+    let joined = recognise(&written)?.unit.symbol();
+    let site = i.site(i.span_to(behind));
+    let message = Diagnostic::new(Rule::UnexpectedWord, site, "a unit is written without blanks")
+        .here("one unit?")
+        .help(format!("write `{joined}`"))
+        .fix(site, joined);
+    i.context.report(message);
+    Some((behind, joined.to_owned()))
 }
 
 /// `L / h`

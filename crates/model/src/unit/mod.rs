@@ -16,6 +16,7 @@
 mod dimension;
 mod look_alike;
 mod table;
+mod written_out;
 
 #[cfg(test)]
 mod tests;
@@ -31,6 +32,7 @@ use wirelore_bits::Ratio;
 pub use dimension::Dimension;
 pub use look_alike::fold_look_alike;
 use table::{ROWS, Row};
+pub use written_out::symbol_of_name;
 
 /// The unit of an engineering value.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]

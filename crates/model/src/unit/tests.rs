@@ -197,3 +197,30 @@ fn the_stored_form_names_the_symbol_and_nothing_else() {
 fn units_are_padded_like_text() {
     assert_eq!(format!("[{:>5}]", unit("°C")), "[   °C]");
 }
+
+#[test]
+fn names_that_are_written_out_lead_to_their_symbols() {
+    let cases = [
+        ("Volt", "V"),
+        ("VOLTS", "V"),
+        ("liter", "L"),
+        ("litres", "L"),
+        ("celsius", "°C"),
+        ("Amp", "A"),
+        ("ampere", "A"),
+        ("Watt", "W"),
+        ("kph", "km/h"),
+        ("lbs", "lb"),
+        ("degrees", "°"),
+        ("ohms", "Ω"),
+        ("Percent", "%"),
+        ("minutes", "min"),
+        ("hertz", "Hz"),
+    ];
+    for (name, symbol) in cases {
+        assert_eq!(symbol_of_name(name), Some(symbol), "{name}");
+        assert_eq!(Unit::known(symbol).expect("a known symbol").as_str(), symbol);
+    }
+    assert_eq!(symbol_of_name("steps"), None);
+    assert_eq!(symbol_of_name(&"s".repeat(1_000_000)), None);
+}
