@@ -18,8 +18,8 @@ pub(crate) enum Failure {
     /// The reader of our output has seen enough.
     #[error("the output was closed")]
     PipeClosed,
-    /// The reason has been shown already, as messages about a description.
-    #[error("the description has mistakes")]
+    /// The reason has been shown already, as messages.
+    #[error("the reason has been told")]
     Told,
     /// An option or argument that makes no sense.
     #[error("{0}")]

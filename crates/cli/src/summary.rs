@@ -4,7 +4,7 @@ use std::fmt::Write;
 use std::time::Duration;
 
 use wirelore_decode::{Session, Tally};
-use wirelore_model::Database;
+use wirelore_model::{Database, FrameId, NetworkId};
 
 /// How many of a kind are named before the rest is only counted.
 const NAMED: usize = 6;
@@ -22,8 +22,11 @@ pub(crate) fn text(database: &Database, session: &Session<'_>, wall: Duration) -
     for (count, what, details) in parts(database, tally) {
         let _ = writeln!(text, "{:>14}  {what}{details}", grouped(count));
     }
-    push_values(&mut text, tally);
+    push_values(&mut text, database, tally);
     push_unmatched(&mut text, database, tally);
+    if tally.decoded == 0 && tally.without_description > 0 {
+        text.push_str("none of the identifiers is described: is this the description of that vehicle?\n");
+    }
     text
 }
 
@@ -33,10 +36,10 @@ fn parts(database: &Database, tally: &Tally) -> Vec<(u64, &'static str, String)>
     let always = [
         (tally.decoded, "decoded", none()),
         (tally.without_description, "without a description", unknown(database, tally)),
-        (tally.too_short, "too short for what is described; what fits was decoded", none()),
         (tally.damaged, "damaged", none()),
     ];
     let where_any = [
+        (tally.too_short, "too short for what is described; what fits was decoded", none()),
         (tally.not_selected, "without a selected signal", none()),
         (tally.remote, "remote frames", none()),
         (tally.error, "error records of the recorder", none()),
@@ -74,30 +77,68 @@ fn unknown(database: &Database, tally: &Tally) -> String {
     if named.is_empty() { String::new() } else { format!(": {}", named.join(", ")) }
 }
 
-fn push_values(text: &mut String, tally: &Tally) {
-    let _ = writeln!(text, "{}", counted(tally.readings, "value"));
+fn push_values(text: &mut String, database: &Database, tally: &Tally) {
+    let kinds = [
+        (tally.no_reading, "no reading"),
+        (tally.sensor_fault, "sensor fault"),
+        (tally.outside_range, "outside range"),
+    ];
+    let _ = write!(text, "{}", counted(tally.readings, "value"));
+    for (count, kind) in kinds.into_iter().filter(|(count, _)| *count > 0) {
+        let _ = write!(text, ", {} {kind}", grouped(count));
+    }
+    text.push('\n');
+    let outside = tally.outside_ranges().into_iter().map(|(frame, signal, count)| {
+        let frame = &database.frames[frame.index()];
+        (format!("{}.{}", frame.label.name, frame.signals[signal.index()].label.name), count)
+    });
+    push_named(text, "outside range: ", outside.collect());
+    push_checks(text, database, tally);
+}
+
+/// What counters and checksums say: totals, and the frames where something is wrong.
+fn push_checks(text: &mut String, database: &Database, tally: &Tally) {
+    let named = |faults: Vec<(NetworkId, FrameId, u64)>| {
+        let name = |(network, frame, count): (NetworkId, FrameId, u64)| {
+            let (network, frame) = (&database.networks[network.index()], &database.frames[frame.index()]);
+            (format!("{} on {}", frame.label.name, network.label.name), count)
+        };
+        faults.into_iter().map(name).collect::<Vec<_>>()
+    };
     let counters = &tally.counters;
-    let counts = counters.right + counters.repeated + counters.jumped + counters.outside_range;
-    if counts > 0 {
-        let _ = writeln!(
-            text,
-            "counters: {} right, {} repeated, {} jumped, {} not a count",
-            grouped(counters.right),
-            grouped(counters.repeated),
-            grouped(counters.jumped),
-            grouped(counters.outside_range)
-        );
+    let wrong = counters.repeated + counters.jumped + counters.outside_range;
+    if counters.right + wrong > 0 {
+        let _ = write!(text, "counters: {} right", grouped(counters.right));
+        let kinds =
+            [(counters.repeated, "repeated"), (counters.jumped, "jumped"), (counters.outside_range, "not a count")];
+        for (count, kind) in kinds.into_iter().filter(|(count, _)| *count > 0) {
+            let _ = write!(text, ", {} {kind}", grouped(count));
+        }
+        text.push('\n');
+        push_named(text, "  in ", named(tally.counter_faults()));
     }
     let sums = &tally.checksums;
     if sums.right + sums.wrong + sums.too_short > 0 {
-        let _ = writeln!(
-            text,
-            "checksums: {} right, {} wrong, {} in frames too short",
-            grouped(sums.right),
-            grouped(sums.wrong),
-            grouped(sums.too_short)
-        );
+        let _ = write!(text, "checksums: {} right, {} wrong", grouped(sums.right), grouped(sums.wrong));
+        if sums.too_short > 0 {
+            let _ = write!(text, ", {} in frames too short", grouped(sums.too_short));
+        }
+        text.push('\n');
+        push_named(text, "  wrong in ", named(tally.wrong_checksums()));
     }
+}
+
+/// The most frequent names with their counts, and how many more there are.
+fn push_named(text: &mut String, before: &str, names: Vec<(String, u64)>) {
+    if names.is_empty() {
+        return;
+    }
+    let mut parts: Vec<String> =
+        names.iter().take(NAMED).map(|(name, count)| format!("{name} ({})", times(*count))).collect();
+    if names.len() > NAMED {
+        parts.push(format!("{} more", grouped((names.len() - NAMED) as u64)));
+    }
+    let _ = writeln!(text, "{before}{}", parts.join(", "));
 }
 
 fn push_unmatched(text: &mut String, database: &Database, tally: &Tally) {

@@ -40,6 +40,9 @@ pub enum SessionError {
         /// What may have been meant.
         hint: String,
     },
+    /// A choice of signals without any pattern.
+    #[error("no signal is chosen: write FRAME.SIGNAL with * and ?, such as 'wheel_speeds.*'")]
+    NothingChosen,
     /// A part of the wanted units that is no pair.
     #[error("cannot understand `{part}` among the wanted units: write `imperial`, or pairs like km/h=mph,°C=°F")]
     UnitsText {
@@ -126,6 +129,28 @@ pub enum SessionError {
         seen: String,
         /// The networks that come into question.
         networks: String,
+    },
+    /// Two channels of one log that seem to be the same network.
+    #[error(
+        "channels `{one}` and `{other}` both look like network `{network}`; a network is one channel: say it with --bind '{bind}'"
+    )]
+    ChannelsAlike {
+        /// The channel that was decided about first.
+        one: String,
+        /// The other one.
+        other: String,
+        /// The network.
+        network: String,
+        /// A binding without the other one, as it can be told.
+        bind: String,
+    },
+    /// A wanted span of time that ends before it begins.
+    #[error("--until {until} s is before --from {from} s: nothing is in between")]
+    TimesTurned {
+        /// The beginning, in seconds.
+        from: String,
+        /// The end, in seconds.
+        until: String,
     },
     /// The log could not be read on.
     #[error(transparent)]

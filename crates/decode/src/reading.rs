@@ -75,7 +75,8 @@ pub struct Unmatched {
 pub struct FrameOutcome {
     /// How many readings were handed out.
     pub readings: u32,
-    /// The payload is shorter than some signal that is there needs, or than the description allows. Signals that fit are decoded.
+    /// The payload is shorter than the description allows (the length of the innermost page that states one, else the frame's), or, where
+    /// it states no length, than some signal that is there needs. Signals that fit are decoded.
     pub too_short: bool,
     /// The first selector without a page for its value.
     pub unmatched: Option<Unmatched>,

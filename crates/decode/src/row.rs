@@ -24,9 +24,14 @@ pub(crate) fn decode(
         }
         None => payload,
     };
-    let mut row = Row { plan, words, payload, loadable, readings, outcome: FrameOutcome::default() };
+    let mut row = Row { plan, words, payload, loadable, readings, least_bytes: None, outcome: FrameOutcome::default() };
     plan.walk(payload, &mut row);
-    row.outcome
+    let Row { least_bytes, mut outcome, .. } = row;
+    // A stated length has the last word: what a frame may leave out is not missing.
+    if let Some(least) = least_bytes {
+        outcome.too_short = payload.len() < usize::from(least);
+    }
+    outcome
 }
 
 /// One frame under way.
@@ -37,6 +42,8 @@ struct Row<'a, R> {
     /// The payload, or its bytes and zeros where it has fewer than eight.
     loadable: &'a [u8],
     readings: &'a mut R,
+    /// The least length that the innermost page states, else the frame.
+    least_bytes: Option<u16>,
     outcome: FrameOutcome,
 }
 
@@ -46,6 +53,7 @@ impl<R: Readings> Visit for Row<'_, R> {
         let steps = self.plan.steps.get(group.steps.clone()).unwrap_or_default();
         let details = self.plan.details.get(group.steps.clone()).unwrap_or_default();
         self.outcome.readings += steps.len() as u32;
+        self.least_bytes = group.least_bytes.or(self.least_bytes);
         if self.payload.len() < group.needed_bytes as usize {
             self.outcome.too_short = true;
             self.short_group(steps, details);

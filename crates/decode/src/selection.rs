@@ -31,10 +31,14 @@ impl Selection {
     /// and `?` for one; several patterns with commas between them.
     ///
     /// # Errors
-    /// [`SessionError::NoSuchSignal`] for a pattern that no signal fits.
+    /// [`SessionError::NoSuchSignal`] for a pattern that no signal fits, [`SessionError::NothingChosen`] where there is no pattern.
     pub fn matching(database: &Database, patterns: &str) -> Result<Self, SessionError> {
         let mut wanted = FxHashSet::default();
-        for pattern in patterns.split(',').map(str::trim).filter(|pattern| !pattern.is_empty()) {
+        let mut patterns = patterns.split(',').map(str::trim).filter(|pattern| !pattern.is_empty()).peekable();
+        if patterns.peek().is_none() {
+            return Err(SessionError::NothingChosen);
+        }
+        for pattern in patterns {
             let (frame_pattern, signal_pattern) = pattern.split_once('.').unwrap_or((pattern, "*"));
             let before = wanted.len();
             let mut fitted = false;
@@ -108,7 +112,17 @@ fn fits(pattern: &str, name: &str) -> bool {
 
 #[cfg(test)]
 mod tests {
-    use super::fits;
+    use super::{Selection, fits};
+    use crate::testing::{frame, id, one_frame, unsigned};
+
+    #[test]
+    fn no_pattern_is_no_choice() {
+        let database = one_frame(frame("f", id(1), vec![unsigned("s", "0.7..0.0")]));
+        for patterns in ["", " ", ",", " , "] {
+            let error = Selection::matching(&database, patterns).expect_err("no pattern").to_string();
+            assert_eq!(error, "no signal is chosen: write FRAME.SIGNAL with * and ?, such as 'wheel_speeds.*'");
+        }
+    }
 
     #[test]
     fn patterns_fit_whole_names() {

@@ -104,7 +104,10 @@ fn what_is_encoded_is_decoded_again() {
     let Encoded { payload, notes } = encode(&van, id, &given).expect("it encodes");
     assert_eq!(payload, [0xFF, 0x38, 0x03, 2, 0x80, 0x02]);
     let notes: Vec<String> = notes.iter().map(ToString::to_string).collect();
-    assert_eq!(notes, ["page: set to 2, because line_pressure is there only then"]);
+    assert_eq!(
+        notes,
+        ["page: set to 2, because line_pressure is there only then", "bits 2.7..2.4 are not described, sent as 0",]
+    );
 }
 
 /// SAE J1939-71, from memory: parameter positions, and error and not-available ranges by width.

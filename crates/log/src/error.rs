@@ -4,27 +4,28 @@ use std::io;
 
 /// Why a log could not be opened, read on or written.
 ///
-/// Damage inside a log is no error: it is stepped over and told by [`Report`](crate::Report).
+/// Damage inside a log is no error: it is stepped over and told by [`Report`](crate::Report). Each sentence holds the
+/// system's reason where there is one, so that no error has a source of its own.
 #[derive(Debug, thiserror::Error)]
 #[non_exhaustive]
 pub enum LogError {
     /// The file could not be opened.
-    #[error("cannot open the log {name}")]
+    #[error("cannot open the log {name}: {reason}")]
     Open {
         /// The log.
         name: String,
         /// The system's reason.
-        source: io::Error,
+        reason: io::Error,
     },
     /// Reading failed in the middle.
-    #[error("cannot read the log {name} on from byte {byte}")]
+    #[error("cannot read the log {name} on from byte {byte}: {reason}")]
     Read {
         /// The log.
         name: String,
         /// How many bytes of the (compressed) file had been read.
         byte: u64,
         /// The system's reason.
-        source: io::Error,
+        reason: io::Error,
     },
     /// There is nothing in it.
     #[error("the log {name} is empty; check that the recording was saved")]
@@ -91,10 +92,15 @@ pub enum LogError {
         what: String,
     },
     /// Writing failed.
-    #[error("cannot write the log")]
+    #[error("cannot write the log: {reason}")]
     Write {
         /// The system's reason.
-        #[from]
-        source: io::Error,
+        reason: io::Error,
     },
+}
+
+impl From<io::Error> for LogError {
+    fn from(reason: io::Error) -> Self {
+        Self::Write { reason }
+    }
 }

@@ -80,6 +80,11 @@ pub(crate) enum Flaw<'a> {
     OpenQuote,
     #[error("the line has {has} cells, and {what} is cell {wanted}")]
     CellMissing { what: &'static str, wanted: usize, has: usize },
+    #[error(
+        "the line has {has} fields and the header has {headings}; are the data bytes set apart by {delimiter}? then give \
+         each its own heading, b0 to b7, and say --columns 'data=b0..b7:hex'"
+    )]
+    CellsTooMany { has: usize, headings: usize, delimiter: &'static str },
     #[error("{what} {cell} was rewritten by a spreadsheet; export the column as text")]
     Spreadsheet { what: &'static str, cell: Shown<'a> },
     #[error("{what} is empty")]
@@ -110,6 +115,10 @@ pub(crate) enum Flaw<'a> {
     TooManyChannels(usize),
     #[error("the line does not fit the pattern: {wanted} was expected at character {at}")]
     Pattern { wanted: Shown<'a>, at: usize },
+    #[error("the line does not fit the pattern: no {wanted} stands behind {{{field}}}, which begins at character {at}")]
+    PatternBehind { wanted: Shown<'a>, field: &'static str, at: usize },
+    #[error("the line does not fit the pattern: it goes on at character {at}, where the pattern ends")]
+    PatternEnded { at: usize },
 }
 
 /// Why a place in a packet file cannot be a record or block.

@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use wirelore_bits::payload_lengths;
+
 /// The channel of a frame: an index into [`Recording::channels`](crate::Recording::channels).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub struct Channel(pub u16);
@@ -105,23 +107,10 @@ pub(crate) const CLASSIC_BYTES_MAX: usize = 8;
 /// The most data bytes of a CAN FD frame.
 pub(crate) const FD_BYTES_MAX: usize = 64;
 
-/// Data bytes by data length code, ISO 11898-1 (CAN FD).
-const FD_LENGTHS: [u8; 16] = [0, 1, 2, 3, 4, 5, 6, 7, 8, 12, 16, 20, 24, 32, 48, 64];
-
 /// The CAN FD data length code (0..=15) that stands for `length_bytes`; `None` where no code does.
-#[must_use]
-pub fn dlc_of_length(length_bytes: usize) -> Option<u8> {
-    if length_bytes <= CLASSIC_BYTES_MAX {
-        return Some(length_bytes as u8);
-    }
-    let code = FD_LENGTHS.iter().position(|&length| usize::from(length) == length_bytes)?;
-    Some(code as u8)
-}
-
-/// The data bytes that the CAN FD data length code `dlc` stands for; `None` above 15.
-#[must_use]
-pub fn length_of_dlc(dlc: u8) -> Option<usize> {
-    FD_LENGTHS.get(usize::from(dlc)).map(|&length| usize::from(length))
+#[inline]
+pub(crate) fn dlc_of_length(length_bytes: usize) -> Option<u8> {
+    u8::try_from(length_bytes).ok().and_then(payload_lengths::can_fd_dlc)
 }
 
 /// A frame whose payload is still a range of its reader's buffer: what readers pass on inside the crate.

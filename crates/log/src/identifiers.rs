@@ -1,10 +1,11 @@
-//! Whether identifier words make sense in the byte order they are read in.
+//! Whether identifiers are what they are taken for.
 //!
 //! The public registry says that the identifier word of link type 227 is big-endian. Some recordings hold it the other way
 //! round. Neither order is tried silently: every word is weighed both ways, and a log that speaks for the other order
 //! says so in its report, so that the user can ask for it.
 
 use crate::frame::STANDARD_ID_MAX;
+use crate::notes::counted;
 
 /// The flag of a 29-bit identifier (link-type registry, LINKTYPE 227).
 pub(crate) const EXTENDED_FLAG: u32 = 0x8000_0000;
@@ -41,8 +42,37 @@ impl Evidence {
         let clear = self.for_other_order > 4 * self.for_read_order && 4 * self.for_other_order >= self.words;
         clear.then_some(
             "the identifiers make sense only with their bytes in the other order than they were read in; \
-             read the log again with the identifier order turned over if the frames are not the ones you expect",
+             read it with --swapped-identifiers (or without, where that was said) if the frames are not the ones you expect",
         )
+    }
+}
+
+/// How identifiers are written in a text that does not say which are extended: eight hex digits stand for 29 bits, but not
+/// where a recorder writes every identifier with eight.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Digits {
+    small_of_eight: u64,
+    any_of_fewer: bool,
+}
+
+impl Digits {
+    /// Weighs one identifier.
+    #[inline]
+    pub(crate) fn weigh(&mut self, id: u32, has_eight: bool) {
+        self.small_of_eight += u64::from(has_eight && id <= STANDARD_ID_MAX);
+        self.any_of_fewer |= !has_eight;
+    }
+
+    /// A sentence where the digits alone made identifiers extended, and no identifier shows that they tell anything.
+    pub(crate) fn note(&self) -> Option<String> {
+        let count = self.small_of_eight;
+        (count > 0 && !self.any_of_fewer).then(|| {
+            format!(
+                "every id has eight hex digits, so those below 800 are taken as extended too (in {}); if they are not, \
+                 add a column `extended` with 1 or 0, or name the one that tells it with --columns 'extended=COLUMN'",
+                counted(count, "frame")
+            )
+        })
     }
 }
 

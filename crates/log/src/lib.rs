@@ -7,7 +7,10 @@
 //!
 //! Read: `pcap` and `pcapng` with link type 227 (classic CAN and CAN FD), delimited text with a header line, and any other
 //! line-based text by a pattern that the user writes ([`LinePattern`]); each of them also inside gzip or Zstandard.
-//! Written: `pcapng` and delimited text ([`write`](mod@write)).
+//! Written: `pcapng` ([`write`](mod@write)).
+//!
+//! In a text, empty lines and lines that begin with `#` are no frames: they are comments, stepped over and not counted. A
+//! pattern that itself begins with `#` reads them.
 //!
 //! ```
 //! use wirelore_log::{Options, Recording};
@@ -31,6 +34,7 @@ mod error;
 mod flaw;
 mod frame;
 mod identifiers;
+mod notes;
 mod options;
 mod packet;
 mod pcap;
@@ -44,8 +48,8 @@ mod window;
 pub mod write;
 
 pub use error::LogError;
-pub use frame::{Channel, ChannelInfo, Frame, Kind, PlaceInLog, dlc_of_length, length_of_dlc};
+pub use frame::{Channel, ChannelInfo, Frame, Kind, PlaceInLog};
 pub use options::{Format, IdentifierOrder, Options};
 pub use recording::Recording;
-pub use report::{Backwards, Damage, Report};
+pub use report::{Damage, Report};
 pub use text::{ColumnMap, LinePattern};

@@ -34,6 +34,9 @@ const LOOK_BYTES: usize = 4096;
 /// for damage in &recording.report().damage {
 ///     println!("{damage}");
 /// }
+/// for note in recording.report().notes() {
+///     println!("{note}");
+/// }
 /// # Ok::<(), wirelore_log::LogError>(())
 /// ```
 pub struct Recording {
@@ -82,7 +85,7 @@ impl Recording {
     pub fn open(path: &Path, options: &Options) -> Result<Self, LogError> {
         let name = path.display().to_string();
         let opened = File::open(path).and_then(|file| Ok((file.metadata()?, file)));
-        let (metadata, file) = opened.map_err(|source| LogError::Open { name: name.clone(), source })?;
+        let (metadata, file) = opened.map_err(|reason| LogError::Open { name: name.clone(), reason })?;
         let size = metadata.is_file().then_some(metadata.len());
         Self::start(Box::new(file), name, size, options)
     }
@@ -96,7 +99,7 @@ impl Recording {
     }
 
     fn start(file: Box<dyn Read + Send>, name: String, size: Option<u64>, options: &Options) -> Result<Self, LogError> {
-        let mut window = Window::new(file).map_err(|source| LogError::Read { name: name.clone(), byte: 0, source })?;
+        let mut window = Window::new(file).map_err(|reason| LogError::Read { name: name.clone(), byte: 0, reason })?;
         let mut shared =
             Shared { channels: Channels::default(), report: Report::default(), identifiers: options.identifiers };
         window.have(HEAD_BYTES);
@@ -104,7 +107,7 @@ impl Recording {
             Ok(reader) => Ok(Self { name, size, window, reader, shared, ended: false }),
             // A head that cannot be understood because the file failed is the file's failure.
             Err(error) => Err(match window.take_failure() {
-                Some(source) => LogError::Read { name, byte: window.bytes_read(), source },
+                Some(reason) => LogError::Read { name, byte: window.bytes_read(), reason },
                 None => error,
             }),
         }
@@ -140,8 +143,8 @@ impl Recording {
     #[cold]
     fn finish(&mut self) -> Result<(), LogError> {
         self.ended = true;
-        if let Some(source) = self.window.take_failure() {
-            return Err(LogError::Read { name: self.name.clone(), byte: self.window.bytes_read(), source });
+        if let Some(reason) = self.window.take_failure() {
+            return Err(LogError::Read { name: self.name.clone(), byte: self.window.bytes_read(), reason });
         }
         if let Some(reason) = self.window.broke_off() {
             let place = match &self.reader {

@@ -1,16 +1,14 @@
 //! What a reader tells about a recording beside its frames.
 
-use std::collections::BTreeMap;
 use std::fmt;
 
 use crate::flaw::Flaw;
-use crate::frame::{Found, Kind, PlaceInLog};
-use crate::identifiers::Evidence;
+use crate::frame::{Found, PlaceInLog};
+use crate::identifiers::{Digits, Evidence};
+use crate::notes::{LinkTypes, Occasions, counted};
 
 /// How many places of damage are kept in words; all of them are counted.
 const PLACES_KEPT: usize = 3;
-/// How many different link types are counted by their own number.
-const LINK_TYPES_KEPT: usize = 64;
 
 /// One place where a log could not be read as it should.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -27,67 +25,76 @@ impl fmt::Display for Damage {
     }
 }
 
-/// Where the clock of a recording ran backwards.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub struct Backwards {
-    /// How many frames are older than the frame before them.
-    pub count: u64,
-    /// The first of them.
-    pub first: PlaceInLog,
-}
-
-/// What was read so far, what was not, and where.
+/// What was read so far, what was not, and where. What is no damage is told in words, by [`Report::notes`].
 #[derive(Debug, Clone, Default)]
 #[non_exhaustive]
 pub struct Report {
-    /// Data frames handed out.
-    pub data: u64,
-    /// Remote frames handed out.
-    pub remote: u64,
-    /// Error messages handed out.
-    pub error: u64,
     /// CAN XL frames, recognised and skipped: their payloads are not read.
     pub xl: u64,
     /// Lines, records or blocks that could not be read; each may have been a frame.
     pub damaged: u64,
     /// The first three of the damaged places.
     pub damage: Vec<Damage>,
-    /// Packets of other link types, by the number in the public registry.
-    pub other_links: BTreeMap<u16, u64>,
-    /// Blocks of a packet file whose type is in no published list; skipped by their length.
-    pub unknown_blocks: u64,
-    /// The end of the log is missing: where and what.
+    /// Where the recording is cut off, and why it is thought so; the frames before it were handed out.
     pub lost_tail: Option<Damage>,
-    /// Frames that carry no time though the log tells times.
-    pub without_time: u64,
-    /// Time going backwards; those frames are handed out all the same.
-    pub backwards: Option<Backwards>,
-    remarks: Vec<String>,
-    identifiers: Evidence,
-    tells_times: bool,
+    /// The cause in `lost_tail`, bare.
+    tail_cause: String,
+    /// Frames handed out.
+    frames: u64,
+    without_time: u64,
+    backwards: Option<Occasions>,
     latest_time_ns: Option<i64>,
+    other_links: LinkTypes,
+    unknown_blocks: u64,
+    doubted_interfaces: Option<Occasions>,
+    identifiers: Evidence,
+    digits: Digits,
+    remarks: Vec<String>,
 }
 
 impl Report {
     /// Everything that was met: frames handed out, CAN XL frames, and damaged places.
     #[must_use]
     pub fn frames_read(&self) -> u64 {
-        self.data + self.remote + self.error + self.xl + self.damaged
+        self.frames + self.xl + self.damaged
     }
 
-    /// What a person should know before they trust the frames, in whole sentences; it may grow while reading.
+    /// What a person should know before they trust the frames, in whole sentences; it may grow while reading, up to about ten.
+    ///
+    /// How numbers were read that the log does not explain, packets that are not read, frames without a time or out of its
+    /// order, and doubts about identifiers. Damage is not among them: it is in [`Report::damage`] and
+    /// [`Report::lost_tail`].
     #[must_use]
     pub fn notes(&self) -> Vec<String> {
-        let order = self.identifiers.doubt().map(str::to_owned);
-        self.remarks.iter().cloned().chain(order).collect()
+        let found = [
+            self.doubted_interfaces.map(doubted_interfaces),
+            self.other_links.note(),
+            self.unknown_blocks_note(),
+            self.without_time_note(),
+            self.backwards.map(backwards),
+            self.digits.note(),
+            self.identifiers.doubt().map(str::to_owned),
+        ];
+        self.remarks.iter().cloned().chain(found.into_iter().flatten()).collect()
     }
 
-    /// Says that the log has a place for times, so that a frame without one is worth counting.
-    pub(crate) fn tells_times(&mut self) {
-        self.tells_times = true;
+    fn unknown_blocks_note(&self) -> Option<String> {
+        let count = self.unknown_blocks;
+        let are = if count == 1 { "is" } else { "are" };
+        (count > 0).then(|| format!("{} of types in no published list {are} not read", counted(count, "block")))
     }
 
-    /// Adds a sentence to the notes.
+    fn without_time_note(&self) -> Option<String> {
+        match (self.without_time, self.frames) {
+            (0, _) => None,
+            (1, 1) => Some("the only frame has no time".to_owned()),
+            (count, all) if count == all => Some(format!("none of the {all} frames has a time")),
+            (1, all) => Some(format!("1 of the {all} frames has no time")),
+            (count, all) => Some(format!("{count} of the {all} frames have no time")),
+        }
+    }
+
+    /// Adds a sentence to the notes. A reader has only a few, however long the log is.
     pub(crate) fn remark(&mut self, sentence: String) {
         self.remarks.push(sentence);
     }
@@ -101,27 +108,35 @@ impl Report {
     }
 
     /// Notes that the log ends before its content does.
-    pub(crate) fn tail_lost(&mut self, place: PlaceInLog, what: String) {
+    pub(crate) fn tail_lost(&mut self, place: PlaceInLog, cause: String) {
         if self.lost_tail.is_none() {
+            let what = format!("the recording is cut off here: {cause}; the frames before it are kept");
             self.lost_tail = Some(Damage { place, what });
+            self.tail_cause = cause;
         }
     }
 
     /// Adds why the bytes end before the log does.
     pub(crate) fn broke_off(&mut self, place: PlaceInLog, reason: &str) {
-        match &mut self.lost_tail {
-            Some(lost) => lost.what = format!("{}; {reason}", lost.what),
+        match self.lost_tail.take() {
+            Some(lost) => self.tail_lost(lost.place, format!("{}; {reason}", self.tail_cause)),
             None => self.tail_lost(place, reason.to_owned()),
         }
     }
 
     /// Counts a packet of a link type that is not read here.
     pub(crate) fn other_link(&mut self, link_type: u16) {
-        if self.other_links.len() < LINK_TYPES_KEPT || self.other_links.contains_key(&link_type) {
-            *self.other_links.entry(link_type).or_default() += 1;
-        } else if let Some(mut last) = self.other_links.last_entry() {
-            *last.get_mut() += 1;
-        }
+        self.other_links.count(link_type);
+    }
+
+    /// Counts a block of a packet file whose type is in no published list.
+    pub(crate) fn unknown_block(&mut self) {
+        self.unknown_blocks += 1;
+    }
+
+    /// Notes a damaged place where the description of an interface may have stood.
+    pub(crate) fn interface_doubted(&mut self, place: PlaceInLog) {
+        Occasions::add(&mut self.doubted_interfaces, place);
     }
 
     /// Weighs one identifier word for and against the byte order it is read in.
@@ -129,21 +144,36 @@ impl Report {
         self.identifiers.weigh(word);
     }
 
+    /// Weighs how an identifier was written on a line that does not say whether it is extended.
+    pub(crate) fn weigh_digits(&mut self, id: u32, has_eight_digits: bool) {
+        self.digits.weigh(id, has_eight_digits);
+    }
+
     /// Counts a frame that is about to be handed out.
     pub(crate) fn frame(&mut self, found: &Found) {
-        match found.kind {
-            Kind::Data => self.data += 1,
-            Kind::Remote => self.remote += 1,
-            Kind::Error => self.error += 1,
-        }
+        self.frames += 1;
         let Some(time_ns) = found.time_ns else {
-            self.without_time += u64::from(self.tells_times || self.latest_time_ns.is_some());
+            self.without_time += 1;
             return;
         };
         if self.latest_time_ns.is_some_and(|latest| time_ns < latest) {
-            let first = found.place;
-            self.backwards.get_or_insert(Backwards { count: 0, first }).count += 1;
+            Occasions::add(&mut self.backwards, found.place);
         }
         self.latest_time_ns = Some(time_ns);
     }
+}
+
+fn doubted_interfaces(Occasions { count, first }: Occasions) -> String {
+    let more = match count - 1 {
+        0 => String::new(),
+        more => format!("; so it is in {}", counted(more, "later section")),
+    };
+    format!(
+        "{first} is damaged, and may have described an interface: the channels and times after it may be wrong{more}"
+    )
+}
+
+fn backwards(Occasions { count, first }: Occasions) -> String {
+    let times = counted(count, "time");
+    format!("the time goes backwards {times}, first at {first}; the frames are kept in the order of the log")
 }

@@ -79,6 +79,9 @@ fn a_base_that_is_not_told_is_proved_for_the_whole_column() {
         (["110", "012"], [0x110, 0x12]),
         (["00000110", "550"], [0x110, 0x550]),
         (["272", "419361024"], [272, 419_361_024]),
+        // Ten digits are more than hexadecimal identifiers have: a leading zero there proves nothing.
+        (["272", "0419361024"], [272, 419_361_024]),
+        (["0000000272", "0419361024"], [272, 419_361_024]),
         (["0x110", "0x550"], [0x110, 0x550]),
     ] {
         let log = read(format!("id,data\n{},00\n{},00\n", ids[0], ids[1]));
@@ -86,30 +89,75 @@ fn a_base_that_is_not_told_is_proved_for_the_whole_column() {
     }
     let told_standard = read("id,ext,data\n1365,0,00\n110,0,00\n");
     assert_eq!((told_standard.frames[0].id, told_standard.frames[1].id), (1365, 110));
-    assert_eq!(told_standard.report.notes(), ["the ids are read as decimal, as \"1365\" on line 2 is"]);
+    assert_eq!(
+        told_standard.report.notes(),
+        ["the ids are read as decimal, as \"1365\" on line 2 is", "none of the 2 frames has a time"]
+    );
 }
 
 #[test]
 fn a_base_that_is_not_proved_is_asked_for() {
-    assert!(refusal("id,data\n110,00\n550,00\n").contains("say it with --columns 'id=id:hex', or dec"));
+    assert!(
+        refusal("id,data\n110,00\n550,00\n").contains("say it with --columns 'id=id:hex' or --columns 'id=id:dec'")
+    );
     assert!(refusal("can id,data\n110,00\n").contains("--columns 'id=can id:hex'"));
     assert!(
         refusal("id,data\n7FF,00\n419361024,00\n").contains("hexadecimal on line 2 (\"7FF\") and decimal on line 3")
     );
     let log = read_as("id,data\n110,00\n550,00\n", &columns("id=id:hex"));
     assert_eq!((log.frames[0].id, log.frames[1].id), (0x110, 0x550));
-    // A damaged cell proves nothing.
+    assert!(refusal("id,data\n7FF,00\n0419361024,00\n").contains("decimal on line 3 (\"0419361024\")"));
+    // A damaged cell proves nothing, nor does a damaged line.
+    assert!(refusal("id,data\n110,00\n7FF,00,00\n").contains("can be hexadecimal or decimal"));
     assert!(refusal("id,data\n110,00\n3.00E+09,00\n").contains("can be hexadecimal or decimal"));
 }
 
 #[test]
 fn a_unit_of_time_that_is_not_told_is_proved_or_asked_for() {
-    assert_eq!(read("time,id_hex,data\n1.5,1,00\n").frames[0].time_ns, Some(1_500_000_000));
+    let seconds = read("time,id_hex,data\n1000.5,1,00\n");
+    assert_eq!(seconds.frames[0].time_ns, Some(1_000_500_000_000));
+    assert_eq!(
+        seconds.report.notes(),
+        ["the times are read as seconds, as \"1000.5\" on line 2 has decimals; if they are milliseconds, say \
+          --columns 'time=time:ms'"]
+    );
+    assert!(read("time_s,id_hex,data\n1000.5,1,00\n").report.notes().is_empty());
     assert_eq!(read("time;id_hex;data\n1,5;1;00\n").frames[0].time_ns, Some(1_500_000_000));
     let date = read("timestamp,id_hex,data\n2023-11-14T22:13:20.25Z,1,00\n");
     assert_eq!(date.frames[0].time_ns, Some(1_700_000_000_250_000_000));
-    assert!(refusal("time,id_hex,data\n1500,1,00\n").contains("--columns 'time=time:s', or ms, us, ns"));
+    assert!(date.report.notes().is_empty());
+    let asked = "say it with --columns 'time=time:s', 'time=time:ms', 'time=time:us' or 'time=time:ns'";
+    assert!(refusal("time,id_hex,data\n1500,1,00\n").contains(asked));
+    assert!(refusal("time,id_hex,data\n1700000000250000000,1,00\n").contains(asked));
+    assert!(refusal("time:,id_hex,data\n1500,1,00\n").contains("'time=\"time:\":s'"));
     assert_eq!(read_as("time,id_hex,data\n1500,1,00\n", &columns("time=time:us")).frames[0].time_ns, Some(1_500_000));
+}
+
+#[test]
+fn times_of_day_are_refused_and_can_be_left_out() {
+    let text = "time,id_hex,data\n07:41:17.400,1,00\n07:41:17.500,2,00\n";
+    for text in [text.to_owned(), text.replace("time,", "time_s,")] {
+        let error = refusal(&text);
+        assert!(error.contains("\"07:41:17.400\" on line 2 is a time of day, which is not read"), "{error}");
+    }
+    assert!(refusal(text).contains("--columns 'skip=time'"));
+    let log = read_as(text, &columns("skip=time"));
+    assert_eq!(brief(&log), [(None, 1, false, &[0][..]), (None, 2, false, &[0][..])]);
+    // One such cell among numbers is only damage.
+    let log = read("time_s,id_hex,data\n07:41:17.400,1,00\n1.0,2,00\n");
+    assert_eq!((log.frames.len(), log.report.damaged), (1, 1));
+}
+
+#[test]
+fn ids_that_all_have_eight_digits_raise_a_doubt_where_some_are_small() {
+    let words = "every id has eight hex digits, so those below 800 are taken as extended too (in 1 frame)";
+    let doubted = |text: &str| read(text).report.notes().iter().any(|note| note.starts_with(words));
+    assert!(doubted("time_s,id_hex,data\n0,00000123,00\n1,18FEF100,00\n"));
+    assert!(doubted("time_s,id,data\n0,0x000007FF,00\n"));
+    assert!(!doubted("time_s,id_hex,data\n0,00000123,00\n1,7FF,00\n"));
+    assert!(!doubted("time_s,id_hex,data\n0,00000800,00\n1,18FEF100,00\n"));
+    assert!(!doubted("time_s,id_hex,ext,data\n0,00000123,0,00\n1,00000124,1,00\n"));
+    assert!(!doubted("time_s,id_dec,data\n0,00000123,00\n"));
 }
 
 #[test]
@@ -153,6 +201,8 @@ fn column_maps_that_are_wrong() {
         ("id=\"a", 1, "a quote is not closed"),
         ("é=1", 1, "'é' is no role"),
         ("", 1, "not of the form"),
+        ("id=a, skip=", 7, "the heading of the column to skip is missing"),
+        ("skip=a:hex", 1, "':hex' cannot stand behind skip"),
     ] {
         let error = ColumnMap::parse(map).expect_err(map).to_string();
         assert!(error.contains(words) && error.contains(&format!("at character {at}:")), "{map}: {error}");

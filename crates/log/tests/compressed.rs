@@ -77,6 +77,8 @@ fn a_cut_stream_gives_what_it_had_and_says_so() {
             assert_eq!(log.frames[..], plain.frames[..count]);
             let lost = log.report.lost_tail.expect("is told").to_string();
             assert!(lost.contains("the log is compressed, and its stream is cut or damaged"), "{lost}");
+            assert_eq!(lost.matches("the recording is cut off here: ").count(), 1, "{lost}");
+            assert!(lost.ends_with("; the frames before it are kept"), "{lost}");
             assert_eq!(log.report.damaged, 0);
         }
     }

@@ -249,9 +249,19 @@ fn a_disk_that_fails_is_an_error_and_not_an_end() {
         }
     };
     assert_eq!(frames, 10_000);
-    assert_eq!(error.to_string(), format!("cannot read the log drive.csv on from byte {size}"));
+    assert_eq!(error.to_string(), format!("cannot read the log drive.csv on from byte {size}: the disk is gone"));
+    assert!(std::error::Error::source(&error).is_none(), "the reason would be told twice");
     assert!(matches!(error, LogError::Read { .. }));
     assert!(recording.next().expect("it has ended").is_none());
+}
+
+#[test]
+fn a_log_that_is_not_there() {
+    let error = Recording::open(std::path::Path::new("nowhere/drive.csv"), &Options::default()).expect_err("not there");
+    let text = error.to_string();
+    let begin = "cannot open the log nowhere/drive.csv: ";
+    assert!(text.len() > begin.len() && text.starts_with(begin), "{text}");
+    assert!(std::error::Error::source(&error).is_none(), "the reason would be told twice");
 }
 
 /// A pipe that gives one byte at a time.

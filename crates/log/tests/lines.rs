@@ -79,11 +79,42 @@ fn line_ends_blanks_trailing_commas_and_quotes_do_no_harm() {
 #[test]
 fn times_that_are_missing_or_run_backwards() {
     let log = read("time_s,id_hex,data\n2.0,1,00\n,2,00\n1.0,3,00\n3.0,4,00\n");
-    assert_eq!((log.frames.len(), log.report.without_time, log.report.damaged), (4, 1, 0));
-    let backwards = log.report.backwards.expect("it does");
-    assert_eq!((backwards.count, backwards.first), (1, PlaceInLog::Line(4)));
-    let none = read("id_hex,data\n1,00\n");
-    assert_eq!((none.frames[0].time_ns, none.report.without_time), (None, 0));
+    assert_eq!((log.frames.len(), log.report.damaged), (4, 0));
+    assert_eq!(
+        log.report.notes(),
+        [
+            "1 of the 4 frames has no time",
+            "the time goes backwards 1 time, first at line 4; the frames are kept in the order of the log"
+        ]
+    );
+    let none = read("id_hex,data\n1,00\n2,00\n");
+    assert_eq!(
+        (none.frames[0].time_ns, none.report.notes()),
+        (None, vec!["none of the 2 frames has a time".to_owned()])
+    );
+    assert_eq!(read("id_hex,data\n1,00\n").report.notes(), ["the only frame has no time"]);
+}
+
+#[test]
+fn more_fields_than_headings_are_damage() {
+    let log = read("time_s,id_hex,data_hex\n0.00,2F1,02,04,EC,00,00,00,00,00\n0.10,2F1,02\n0.20,2F1,03,,, \n");
+    assert_eq!((log.frames.len(), log.report.frames_read()), (2, 3));
+    assert_eq!(
+        damage(&log.report),
+        ["line 2: the line has 10 fields and the header has 3; are the data bytes set apart by commas? \
+          then give each its own heading, b0 to b7, and say --columns 'data=b0..b7:hex'"]
+    );
+    // A field under a heading that means nothing is none too many, and a delimiter in quotes makes no field.
+    let log = read("id_hex;data;note;x;\n1;00;\"a;b;c;d\";y\n2;00;a;b;c\n3;00;;;\"c\"\n4;00;a;;\n");
+    assert_eq!((log.frames.len(), log.report.damaged), (2, 2));
+    assert!(damage(&log.report)[0].contains("has 5 fields and the header has 4"), "{:?}", damage(&log.report));
+    assert!(damage(&log.report)[1].contains("set apart by semicolons?"));
+}
+
+#[test]
+fn lines_of_data_bytes_under_one_heading_can_be_read_as_the_message_says() {
+    let log = read("time_s,id_hex,b0,b1,b2,b3,b4,b5,b6,b7\n0.00,2F1,02,04,EC,00,00,00,00,00\n");
+    assert_eq!(log.frames[0].payload, [2, 4, 0xEC, 0, 0, 0, 0, 0]);
 }
 
 #[test]

@@ -49,11 +49,30 @@ fn lines_that_do_not_fit_the_pattern_are_counted_and_empty_ones_are_not() {
     assert_eq!(
         damage(&log.report),
         [
-            "line 4: the line does not fit the pattern: \";\" was expected at character 1",
+            "line 4: the line does not fit the pattern: no \";\" stands behind {time}, which begins at character 1",
             "line 5: data \"BB;CC\" is not bytes of two hex digits",
             "line 7: id \"zz\" is not a hexadecimal number",
         ]
     );
+}
+
+#[test]
+fn a_wrong_separator_is_told_with_the_field_before_it() {
+    let log = read_as("0.00;123;AA\n", &pattern("{time},{id},{data}"));
+    let words = "line 1: the line does not fit the pattern: no \",\" stands behind {time}, which begins at character 1";
+    assert_eq!(damage(&log.report), [words]);
+    let log = read_as("0.00 x;123 AA\n", &pattern("{time} x{skip}, {id} {data}"));
+    let words = "line 1: the line does not fit the pattern: no \",\" stands behind {skip}, which begins at character 7";
+    assert_eq!(damage(&log.report), [words]);
+    let log = read_as("123 <AA> and more\n", &pattern("{id} <{data}>"));
+    let words = "line 1: the line does not fit the pattern: it goes on at character 9, where the pattern ends";
+    assert_eq!(damage(&log.report), [words]);
+}
+
+#[test]
+fn a_number_sign_begins_a_comment_unless_the_pattern_begins_with_it() {
+    assert_eq!(read_as("# 7\n123 AA\n", &pattern("{id} {data}")).report.frames_read(), 1);
+    assert_eq!(brief(&read_as("#123 AA\n", &pattern("#{id} {data}"))), [(None, 0x123, false, &[0xAA][..])]);
 }
 
 #[test]

@@ -77,7 +77,7 @@ fn interfaces_become_channels_over_all_sections() {
     assert_eq!(log.channels, ["drive", "comfort", "comfort", ""]);
     let seen: Vec<(u32, u16)> = log.frames.iter().map(|frame| (frame.id, frame.channel.0)).collect();
     assert_eq!(seen, [(1, 1), (2, 0), (3, 1), (4, 2), (5, 3)]);
-    assert_eq!(log.report.other_links.get(&1), Some(&1));
+    assert_eq!(log.report.notes(), ["1 packet of link type 1 (Ethernet) is not read"]);
 }
 
 #[test]
@@ -93,6 +93,7 @@ fn simple_and_old_packet_blocks() {
     assert_eq!(log.frames[0].time_ns, None);
     assert_eq!(log.frames[1].time_ns, Some(7_000));
     assert!(log.frames.iter().all(|frame| frame.payload == [1, 2, 3]));
+    assert_eq!(log.report.notes(), ["1 of the 2 frames has no time"]);
 }
 
 #[test]
@@ -101,7 +102,8 @@ fn unknown_blocks_are_stepped_over_by_their_length() {
     blocks.interface(227, &[]).block(4, &[1; 20]).block(0x0BAD, &[2; 7]).block(0x7777, &[3; 400]);
     blocks.packet(0, 1, &record(1, &[]));
     let log = read(&blocks.file);
-    assert_eq!((log.frames.len(), log.report.damaged, log.report.unknown_blocks), (1, 0, 1));
+    assert_eq!((log.frames.len(), log.report.damaged), (1, 0));
+    assert_eq!(log.report.notes(), ["1 block of types in no published list is not read"]);
 }
 
 #[test]
@@ -159,7 +161,26 @@ fn a_lost_description_of_an_interface_is_noted() {
     blocks.file[at + 4] ^= 0x01;
     let log = read(&blocks.file);
     assert_eq!(log.report.damaged, 1);
-    assert!(log.report.notes()[0].contains("may have described an interface"));
+    assert_eq!(
+        log.report.notes(),
+        [
+            "block 2 at byte 28 is damaged, and may have described an interface: the channels and times after it may be wrong"
+        ]
+    );
+}
+
+#[test]
+fn many_damaged_sections_make_one_note() {
+    let mut blocks = Blocks::new(false);
+    for _ in 0..1_000 {
+        let at = blocks.file.len();
+        blocks.interface(227, &[]).section(1);
+        blocks.file[at + 4] ^= 0x01;
+    }
+    let report = read(&blocks.file).report;
+    let notes = report.notes();
+    let [note] = &notes[..] else { panic!("{notes:?}") };
+    assert!(note.starts_with("block 2 at byte 28 ") && note.ends_with("; so it is in 999 later sections"), "{note}");
 }
 
 #[test]
@@ -168,5 +189,9 @@ fn a_cut_file_gives_what_it_has() {
     let log = read(&file[..file.len() - 1]);
     assert!(log.frames.is_empty());
     let lost = log.report.lost_tail.expect("the tail is lost").to_string();
-    assert_eq!(lost, "block 3 at byte 60: a block says that it has 44 bytes, and the log has 43 more");
+    assert_eq!(
+        lost,
+        "block 3 at byte 60: the recording is cut off here: a block says that it has 44 bytes, and the log has 43 more; \
+         the frames before it are kept"
+    );
 }

@@ -38,7 +38,7 @@ fn a_heavy_truck_on_the_road() {
     let ids: BTreeSet<u32> = frames.iter().map(|frame| frame.id).collect();
     assert_eq!((frames.len(), ids.len(), report.damaged), (19_957, 90, 0), "{:?}", damage(&report));
     assert!(frames.iter().all(|frame| frame.extended && !frame.fd));
-    assert_eq!((report.backwards, &report.lost_tail), (None, &None));
+    assert_eq!((report.notes(), &report.lost_tail), (vec![], &None));
     let speed = frames.iter().find(|frame| frame.id == 0x18FE_F100).expect("the truck tells its speed");
     assert_eq!(speed.time_ns, Some(11_063_000));
     assert_eq!(speed.payload, [0xFF, 0x34, 0x17, 0xFC, 0xFF, 0x68, 0x00, 0xCF]);

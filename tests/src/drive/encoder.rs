@@ -29,7 +29,13 @@ impl<'a> Encoder<'a> {
         let given: Vec<(&str, Given)> = values.iter().map(|(signal, value)| (*signal, given(*value))).collect();
         let encoded = encode(self.database, frame, &given).map_err(|error| fail(error.to_string()))?;
         let wrong = encoded.notes.iter().find(|note| {
-            !matches!(note, Note::Rounded { .. } | Note::ChecksumCalculated { .. } | Note::Lengthened { .. })
+            !matches!(
+                note,
+                Note::Rounded { .. }
+                    | Note::ChecksumCalculated { .. }
+                    | Note::Lengthened { .. }
+                    | Note::Undescribed { .. }
+            )
         });
         match wrong {
             Some(note) => Err(fail(note.to_string())),

@@ -13,7 +13,9 @@ use crate::tell::colour_wanted;
 /// Checks the files and writes the messages to standard output.
 pub(crate) fn run(arguments: &CheckArguments) -> Result<Outcome, Failure> {
     let names: Vec<&str> = arguments.files.iter().map(String::as_str).collect();
-    let Checked { sources, diagnostics, database } = check(&names, &FileLoader);
+    let checked = check(&names, &FileLoader);
+    let is_unreadable = checked.unreadable();
+    let Checked { sources, diagnostics, database } = checked;
     let text = match arguments.form {
         MessageForm::Text => {
             let mut text = render::text(&sources, &diagnostics, colour_wanted(&io::stdout()));
@@ -29,6 +31,9 @@ pub(crate) fn run(arguments: &CheckArguments) -> Result<Outcome, Failure> {
         // Who has seen enough still wants to know whether there was something to look at.
         Ok(()) | Err(Failure::PipeClosed) => {}
         Err(failure) => return Err(failure),
+    }
+    if is_unreadable {
+        return Err(Failure::Told);
     }
     let clean = diagnostics.iter().all(|it| it.level() == Level::Hint);
     Ok(if clean { Outcome::Clean } else { Outcome::SomethingToLookAt })

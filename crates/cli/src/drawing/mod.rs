@@ -47,7 +47,7 @@ pub(crate) fn signal(database: &Database, frame: &Frame, id: SignalId) -> String
     text.push('\n');
     text.push_str(&bits::picture(frame, page, &[id]));
     text.push('\n');
-    for line in words::signal_details(database, signal) {
+    for line in words::signal_details(database, frame, id) {
         let _ = writeln!(text, "  {line}");
     }
     text

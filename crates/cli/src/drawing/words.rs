@@ -3,9 +3,10 @@
 use std::fmt::Write;
 
 use wirelore_bits::{Affine, ByteOrder, NumberKind, Place, Ratio};
+use wirelore_decode::reachable;
 use wirelore_model::{
     Appearance, ByteSpan, Content, Database, EcuId, Frame, Identifier, Label, LengthRange, Meaning, Nanoseconds,
-    Period, RawSpan, RawValue, Role, Scaling, Sending, Signal, StateWord, Test,
+    Period, RawSpan, RawValue, Role, Scaling, Sending, Signal, SignalId, StateWord, Test,
 };
 
 /// A name and its title.
@@ -294,26 +295,18 @@ fn role_text(role: &Role) -> Option<String> {
 }
 
 /// Everything about one signal, line by line.
-pub(super) fn signal_details(database: &Database, signal: &Signal) -> Vec<String> {
+pub(super) fn signal_details(database: &Database, frame: &Frame, id: SignalId) -> Vec<String> {
+    let signal = &frame.signals[id.index()];
     let mut lines = vec![format!("{}: {}", place_text(signal), width_text(signal))];
     let meaning = meaning_text(signal);
     if !meaning.is_empty() {
         lines.push(meaning);
     }
-    lines.extend(reach_text(signal));
+    let frame_id = database.frame_named(&frame.label.name).map(|(frame_id, _)| frame_id);
+    let reach = frame_id.and_then(|frame_id| reachable(database, frame_id, id));
+    lines.extend(reach.map(|(low, high)| format!("can say {low} to {high}{}", unit_suffix(signal))));
     lines.extend(remarks(database, signal));
     lines
-}
-
-/// The engineering values that the bits can express at all.
-fn reach_text(signal: &Signal) -> Option<String> {
-    let (low, high) = signal.encoding()?.integer_range()?;
-    let (first, last) = match &signal.scaling {
-        Scaling::Raw => (low.to_string(), high.to_string()),
-        Scaling::Affine(affine) => (affine.exact(low)?.to_string(), affine.exact(high)?.to_string()),
-        Scaling::Curve(curve) => (curve.points.first()?.value.to_string(), curve.points.last()?.value.to_string()),
-    };
-    Some(format!("raw {low} to {high} reaches {first} to {last}{}", unit_suffix(signal)))
 }
 
 fn unit_suffix(signal: &Signal) -> String {

@@ -6,7 +6,8 @@
 //! - against each other network: of the identifiers that only one of the two describes, at least two speak for this one, and at least
 //!   four times as many as for the other. Identifiers that both describe (frames that a gateway passes on) say nothing.
 //!
-//! Where there is no other network the second condition is that it describes at least one.
+//! Where there is no other network the second condition is that it describes at least one. One is also enough where the networks do not
+//! compete at all: no other one describes any identifier seen there, and this one describes at least half of them.
 
 use rustc_hash::FxHashSet;
 use wirelore_model::{FrameId, NetworkId};
@@ -60,8 +61,10 @@ impl Evidence {
         if best.described.is_empty() {
             return Finding::Nothing { seen };
         }
-        let covers = 2 * best.described.len() >= seen || 2 * best.frames.len() >= best.frame_count;
-        if !covers || !others.iter().all(|other| best.clearly_before(other)) {
+        let covers_ids = 2 * best.described.len() >= seen;
+        let covers = covers_ids || 2 * best.frames.len() >= best.frame_count;
+        let is_alone = covers_ids && others.iter().all(|other| other.described.is_empty());
+        if !covers || !(is_alone || others.iter().all(|other| best.clearly_before(other))) {
             return Finding::Unclear { seen: in_words(seen, &candidates) };
         }
         let next = others.first().map(|other| (other.name.to_owned(), other.described.len()));
@@ -94,8 +97,28 @@ impl Candidate<'_> {
 }
 
 fn in_words(seen: usize, candidates: &[Candidate<'_>]) -> String {
-    let counts = candidates.iter().take(NETWORKS_LISTED);
-    let counts: Vec<String> =
-        counts.map(|candidate| format!("{} on `{}`", candidate.described.len(), candidate.name)).collect();
-    format!("of the {seen} different identifiers seen on it {} are described", counts.join(", "))
+    let listed = candidates.iter().take(NETWORKS_LISTED).enumerate();
+    let counts: Vec<String> = listed
+        .map(|(at, candidate)| {
+            let count = match candidate.described.len() {
+                0 => "none".to_owned(),
+                count => count.to_string(),
+            };
+            let verb = match (at, candidate.described.len()) {
+                (0, 1) => " is described",
+                (0, _) => " are described",
+                _ => "",
+            };
+            format!("{count}{verb} on `{}`", candidate.name)
+        })
+        .collect();
+    match seen {
+        1 => {
+            let describing =
+                candidates.iter().take(NETWORKS_LISTED).filter(|candidate| !candidate.described.is_empty());
+            let names: Vec<String> = describing.map(|candidate| format!("on `{}`", candidate.name)).collect();
+            format!("its only identifier is described {}", names.join(" and "))
+        }
+        _ => format!("of its {seen} different identifiers {}", counts.join(", ")),
+    }
 }

@@ -8,7 +8,7 @@
 //! 5. Else the identifiers seen decide, where they speak clearly for one network (see `evidence.rs`). A channel of which no identifier
 //!    is described is left out.
 //!
-//! Otherwise it is an error that tells what was seen. Each decision is returned with its reason; none is silent. Only `can` and `can_fd`
+//! A network is one channel of a log: two channels that would be the same one are an error, unless the user told so. Otherwise it is an error that tells what was seen. Each decision is returned with its reason; none is silent. Only `can` and `can_fd`
 //! networks take part.
 
 mod evidence;
@@ -116,7 +116,11 @@ impl fmt::Display for Reason {
             Self::EarlierLog => f.write_str("as in an earlier log"),
             Self::OnlyOne => f.write_str("there is one channel and one network"),
             Self::Identifiers { seen, described, next } => {
-                write!(f, "{described} of its {seen} identifiers are described there")?;
+                match (seen, described) {
+                    (1, _) => f.write_str("its only identifier is described there")?,
+                    (seen, 1) => write!(f, "1 of its {seen} identifiers is described there")?,
+                    (seen, described) => write!(f, "{described} of its {seen} identifiers are described there")?,
+                }
                 match next {
                     Some((name, count)) => write!(f, ", {count} on `{name}`"),
                     None => Ok(()),
@@ -156,7 +160,8 @@ impl Binder {
             return Err(SessionError::NoCanNetwork);
         }
         let told = map.pairs.iter().map(|(channel, network)| {
-            Ok(Told { channel: channel.clone(), network: network_named(decoder, network)?, was_seen: false })
+            let network = told_network(decoder, channel, network)?;
+            Ok(Told { channel: channel.clone(), network, was_seen: false })
         });
         Ok(Self { told: told.collect::<Result<_, SessionError>>()?, earlier: Vec::new() })
     }
@@ -182,10 +187,15 @@ impl Binder {
         earlier.map(|&(_, network)| (network, Reason::EarlierLog))
     }
 
+    /// Whether the user told about channels at all.
+    pub(crate) fn is_told(&self) -> bool {
+        !self.told.is_empty()
+    }
+
     /// What the identifiers say of a channel; `is_only` where it is the log's only one.
     pub(crate) fn by_identifiers(
         decoder: &Decoder,
-        label: &str,
+        (label, has_name): (&str, bool),
         is_only: bool,
         evidence: &Evidence,
     ) -> Result<Decision, SessionError> {
@@ -198,6 +208,7 @@ impl Binder {
             Finding::Nothing { seen } => Ok((None, Reason::NothingDescribed { seen })),
             Finding::Unclear { seen } => {
                 let names: Vec<&str> = decoder.can_networks().map(|(_, network)| &*network.name).collect();
+                let seen = if has_name { seen } else { format!("{seen}; this log names no channels") };
                 Err(SessionError::ChannelUnclear { channel: label.to_owned(), seen, networks: names.join(", ") })
             }
         }
@@ -210,11 +221,19 @@ impl Binder {
         }
     }
 
-    /// Fails where the user told about channels and the log has none of them: most likely a slip of the pen.
-    pub(crate) fn check_told(&self, channels: &[String]) -> Result<(), SessionError> {
+    /// Fails where the user told about channels and the log has none of them: most likely a slip of the pen. `have_names`: some channel
+    /// of the log has a name.
+    pub(crate) fn check_told(&self, channels: &[String], have_names: bool) -> Result<(), SessionError> {
         match self.told.first() {
             Some(first) if !self.told.iter().any(|told| channels.contains(&told.channel)) => {
-                let hint = suggestion(&first.channel, channels.iter().map(String::as_str));
+                let hint = match channels {
+                    [only] if !have_names => format!("this log names no channels; say --bind '{only}=NETWORK'"),
+                    [one, ..] if !have_names => {
+                        let numbers = channels.join(", ");
+                        format!("this log names no channels; say --bind '{one}=NETWORK' (channels: {numbers})")
+                    }
+                    _ => suggestion(&first.channel, channels.iter().map(String::as_str)),
+                };
                 Err(SessionError::NoSuchChannel { channel: first.channel.clone(), hint })
             }
             _ => Ok(()),
@@ -225,6 +244,17 @@ impl Binder {
     pub(crate) fn never_seen(&self) -> impl Iterator<Item = &str> {
         self.told.iter().filter(|told| !told.was_seen).map(|told| told.channel.as_str())
     }
+}
+
+/// The network that the user told a channel to be; a pair that is turned round is noticed.
+fn told_network(decoder: &Decoder, channel: &str, network: &str) -> Result<NetworkId, SessionError> {
+    network_named(decoder, network).map_err(|error| match error {
+        SessionError::NoSuchNetwork { name, .. } if decoder.networks().iter().any(|known| &*known.name == channel) => {
+            let hint = format!("the channel comes first: {network}={channel}");
+            SessionError::NoSuchNetwork { name, hint }
+        }
+        other => other,
+    })
 }
 
 /// The network of a name, if its frames can be decoded.

@@ -30,7 +30,7 @@ fn evidence(ids: impl IntoIterator<Item = u32>) -> Evidence {
 }
 
 fn judged(decoder: &Decoder, ids: impl IntoIterator<Item = u32>) -> Result<Decision, SessionError> {
-    Binder::by_identifiers(decoder, "can0", false, &evidence(ids))
+    Binder::by_identifiers(decoder, ("can0", true), false, &evidence(ids))
 }
 
 #[test]
@@ -59,6 +59,7 @@ fn networks_are_looked_at_when_the_session_begins() {
         error("can0=seat"),
         "network `seat` cannot be decoded: it is a lin network, and only frames of can and can_fd networks are described"
     );
+    assert_eq!(error("drive=1"), "there is no network `1` in the description; the channel comes first: 1=drive");
     let empty = Decoder::new(&database(vec![network("seat", NetworkKind::Lin)], vec![])).expect("a decoder");
     let error = Binder::new(&empty, &BindMap::default()).expect_err("nothing to decode").to_string();
     assert_eq!(error, "nothing can be decoded: the description has no can or can_fd network");
@@ -75,9 +76,18 @@ fn told_channels_and_equal_names_bind_at_once() {
         "what is told is all that is bound"
     );
     assert_eq!(told.never_seen().collect::<Vec<_>>(), ["7"]);
-    assert!(told.check_told(&["x".to_owned(), "can0".to_owned()]).is_ok());
-    let error = told.check_told(&["can_0".to_owned(), "can_1".to_owned()]).expect_err("neither").to_string();
-    assert_eq!(error, "the binding names no channel of this log: `can0` is not there; did you mean `can_0`?");
+    assert!(told.check_told(&["x".to_owned(), "can0".to_owned()], true).is_ok());
+    let error = |channels: &[&str], have_names| {
+        let channels: Vec<String> = channels.iter().map(ToString::to_string).collect();
+        told.check_told(&channels, have_names).expect_err("neither").to_string()
+    };
+    let start = "the binding names no channel of this log: `can0` is not there; ";
+    assert_eq!(error(&["can_0", "can_1"], true), format!("{start}did you mean `can_0`?"));
+    assert_eq!(error(&["0"], false), format!("{start}this log names no channels; say --bind '0=NETWORK'"));
+    assert_eq!(
+        error(&["0", "1"], false),
+        format!("{start}this log names no channels; say --bind '0=NETWORK' (channels: 0, 1)")
+    );
 
     let mut plain = Binder::new(&decoder, &BindMap::default()).expect("networks");
     assert_eq!(plain.at_once(&decoder, "Drive", true), Some((Some(NetworkId(0)), Reason::SameName)));
@@ -118,11 +128,11 @@ fn what_is_not_clear_is_an_error_that_tells_what_was_seen() {
     let error = judged(&decoder, [1, 2, 3, 4, 5]).expect_err("2 against 1").to_string();
     assert_eq!(
         error,
-        "cannot tell which network channel `can0` is: of the 5 different identifiers seen on it 4 on `drive`, 3 on `comfort` are described; \
+        "cannot tell which network channel `can0` is: of its 5 different identifiers 4 are described on `drive`, 3 on `comfort`; \
          say it with --bind 'can0=NETWORK' (networks: drive, comfort)"
     );
     assert!(judged(&decoder, [3, 4]).is_err(), "both describe them");
-    assert!(judged(&decoder, [1]).is_err(), "one identifier is not enough");
+    assert!(judged(&decoder, [1, 0x700, 0x701]).is_err(), "one identifier of three is not enough");
     assert!(
         judged(&two_networks(&[1, 2, 3, 4, 5], &[9]), (0x700..0x780).chain([1, 2])).is_err(),
         "neither most of the one nor of the other"
@@ -130,10 +140,40 @@ fn what_is_not_clear_is_an_error_that_tells_what_was_seen() {
 }
 
 #[test]
+fn one_identifier_is_enough_where_no_other_network_competes() {
+    let decoder = two_networks(&[1, 2, 3, 4], &[3, 4, 5, 6]);
+    let reason = |ids: &[u32], network| {
+        let (found, reason) = judged(&decoder, ids.iter().copied()).expect("clear");
+        assert_eq!(found, Some(NetworkId(network)));
+        reason.to_string()
+    };
+    assert_eq!(reason(&[1], 0), "its only identifier is described there, 0 on `comfort`");
+    assert_eq!(reason(&[5, 0x700], 1), "1 of its 2 identifiers is described there, 0 on `drive`");
+    let error = |ids: &[u32], has_name| {
+        let decision = Binder::by_identifiers(&decoder, ("0", has_name), false, &evidence(ids.iter().copied()));
+        let error = decision.expect_err("unclear").to_string();
+        error.strip_prefix("cannot tell which network channel `0` is: ").expect("the beginning").to_owned()
+    };
+    let end = "say it with --bind '0=NETWORK' (networks: drive, comfort)";
+    assert_eq!(error(&[3], true), format!("its only identifier is described on `drive` and on `comfort`; {end}"));
+    assert_eq!(
+        error(&[1, 0x700, 0x701], true),
+        format!("of its 3 different identifiers 1 is described on `drive`, none on `comfort`; {end}")
+    );
+    assert_eq!(
+        error(&[1, 5], false),
+        format!(
+            "of its 2 different identifiers 1 is described on `drive`, 1 on `comfort`; this log names no channels; {end}"
+        )
+    );
+}
+
+#[test]
 fn one_channel_and_one_network_belong_together() {
     let described = frame("f", Identifier::Can { first: 1, last: 1, extended: false }, Vec::new());
     let only = Decoder::new(&one_frame(described)).expect("a decoder");
-    let decision = |is_only, ids: &[u32]| Binder::by_identifiers(&only, "0", is_only, &evidence(ids.iter().copied()));
+    let decision =
+        |is_only, ids: &[u32]| Binder::by_identifiers(&only, ("0", false), is_only, &evidence(ids.iter().copied()));
     assert_eq!(decision(true, &[0x700]).expect("clear"), (Some(NetworkId(0)), Reason::OnlyOne));
     let (network, _) = decision(false, &[1, 0x700, 0x701]).expect("its only frame was seen");
     assert_eq!(network, Some(NetworkId(0)));

@@ -5,6 +5,7 @@ mod counter;
 
 use rustc_hash::FxHashMap;
 use wirelore_bits::Extractor;
+use wirelore_log::Channel;
 use wirelore_model::{Content, FrameId, NetworkId, Role, Signal, SignalId, StateWord};
 
 pub(crate) use checksum::ChecksumPlan;
@@ -88,18 +89,33 @@ impl CheckPlan {
     }
 }
 
-/// Which counter: network, frame, source address, and the counter's place among the frame's checks.
-type CounterKey = (NetworkId, FrameId, Option<u8>, usize);
+/// Who sends one sequence of frames, as far as a recording tells.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct Sender {
+    /// The channel of the log.
+    pub channel: Channel,
+    /// The network.
+    pub network: NetworkId,
+    /// The frame.
+    pub frame: FrameId,
+    /// The source address of a parameter group (SAE J1939).
+    pub source: Option<u8>,
+}
 
-/// The running checks of one recording: remembers each counter's last count, per network, frame and source address.
+/// Which counter: its sender, and its place among the frame's checks.
+type CounterKey = (Sender, usize);
+
+/// The running checks of one recording: remembers each counter's last count, per [`Sender`].
 ///
 /// ```
-/// # use wirelore_decode::{Checks, Decoder};
+/// # use wirelore_decode::{Checks, Decoder, Sender};
+/// # use wirelore_log::Channel;
 /// # use wirelore_model::{Database, Description, FrameId, NetworkId};
 /// # let decoder = Decoder::new(&Database::new(Description::default())?)?;
 /// let mut checks = Checks::default();
 /// let mut wrong = 0;
-/// checks.frame(&decoder, (NetworkId(0), FrameId(0), None), &[0x11, 0x22], |_signal, _verdict| wrong += 1);
+/// let sender = Sender { channel: Channel(0), network: NetworkId(0), frame: FrameId(0), source: None };
+/// checks.frame(&decoder, sender, &[0x11, 0x22], |_signal, _verdict| wrong += 1);
 /// assert_eq!(wrong, 0, "a frame that is not described has no checks");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -109,22 +125,18 @@ pub struct Checks {
 }
 
 impl Checks {
-    /// Checks one frame, told by its network, its description and (for parameter groups) its source address. Frames of one sequence are
-    /// to be given in their order.
+    /// Checks one frame. Frames of one sender are to be given in their order.
     pub fn frame(
         &mut self,
         decoder: &Decoder,
-        (network, frame, source): (NetworkId, FrameId, Option<u8>),
+        sender: Sender,
         payload: &[u8],
         mut each: impl FnMut(SignalId, Verdict),
     ) {
-        let Some(plan) = decoder.plan(frame).filter(|plan| !plan.checks.is_empty()) else {
+        let Some(plan) = decoder.plan(sender.frame).filter(|plan| !plan.checks.is_empty()) else {
             return;
         };
-        plan.walk(
-            payload,
-            &mut Checking { checks: self, plan, sender: (network, frame, source), payload, each: &mut each },
-        );
+        plan.walk(payload, &mut Checking { checks: self, plan, sender, payload, each: &mut each });
     }
 
     fn count(&mut self, key: CounterKey, counter: &CounterPlan, found: u64) -> Verdict {
@@ -141,7 +153,7 @@ impl Checks {
 struct Checking<'a, F> {
     checks: &'a mut Checks,
     plan: &'a FramePlan,
-    sender: (NetworkId, FrameId, Option<u8>),
+    sender: Sender,
     payload: &'a [u8],
     each: F,
 }
@@ -156,9 +168,8 @@ impl<F: FnMut(SignalId, Verdict)> Visit for Checking<'_, F> {
             let Some(found) = check.extractor.extract(self.payload) else {
                 continue;
             };
-            let (network, frame, source) = self.sender;
             let verdict = match &check.rule {
-                Rule::Counter(counter) => self.checks.count((network, frame, source, index), counter, found),
+                Rule::Counter(counter) => self.checks.count((self.sender, index), counter, found),
                 Rule::Checksum(checksum) => Verdict::Checksum(checksum.verdict(self.payload, found)),
             };
             (self.each)(check.signal, verdict);

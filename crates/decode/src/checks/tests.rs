@@ -7,6 +7,10 @@ use wirelore_model::{
 use super::*;
 use crate::testing::*;
 
+fn sender(source: Option<u8>) -> Sender {
+    Sender { channel: Channel(0), network: NetworkId(0), frame: FrameId(0), source }
+}
+
 fn checksum(algorithm: ChecksumAlgorithm, over: &[(u32, Option<u32>)]) -> Checksum {
     let over = over.iter().map(|&(first, last)| ByteSpan { first, last }).collect();
     Checksum { algorithm, over, start: None, first: Vec::new(), then: Vec::new() }
@@ -17,7 +21,7 @@ fn verdicts(database: &Database, payloads: &[&[u8]]) -> Vec<Verdict> {
     let mut checks = Checks::default();
     let mut verdicts = Vec::new();
     for payload in payloads {
-        checks.frame(&decoder, (NetworkId(0), FrameId(0), None), payload, |_, told| verdicts.push(told));
+        checks.frame(&decoder, sender(None), payload, |_, told| verdicts.push(told));
     }
     verdicts
 }
@@ -157,7 +161,7 @@ fn each_sender_has_a_sequence_of_its_own() {
     let mut checks = Checks::default();
     let mut say = |source, count: u8| {
         let mut told = None;
-        checks.frame(&decoder, (NetworkId(0), FrameId(0), Some(source)), &[count], |_, verdict| told = Some(verdict));
+        checks.frame(&decoder, sender(Some(source)), &[count], |_, verdict| told = Some(verdict));
         told
     };
     let counter = |verdict| Some(Verdict::Counter(verdict));

@@ -121,18 +121,16 @@ impl<'a> Assembly<'a> {
     fn number_bits(&mut self, id: SignalId, given: &Given) -> Result<u64, EncodeError> {
         let wrong_sort = self.wrong_sort(id, "it holds a number");
         let number = self.number(id).ok_or_else(|| self.wrong_sort(id, "it holds no number"))?;
-        match given {
-            Given::Value { number: value, unit } => {
-                let (bits, notes) = number.value(value, unit.as_ref())?;
-                self.notes.extend(notes);
-                Ok(bits)
-            }
-            Given::Word(word) => number.word(word),
-            Given::Raw(bits) => number.raw(*bits),
-            Given::NoReading => number.absent(),
-            Given::SensorFault => number.fault(),
-            Given::Text(_) | Given::Bytes(_) => Err(wrong_sort),
-        }
+        let (bits, notes) = match given {
+            Given::Value { number: value, unit } => number.value(value, unit.as_ref())?,
+            Given::Word(word) => (number.word(word)?, Vec::new()),
+            Given::Raw(bits) => number.raw(*bits)?,
+            Given::NoReading => (number.absent()?, Vec::new()),
+            Given::SensorFault => (number.fault()?, Vec::new()),
+            Given::Text(_) | Given::Bytes(_) => return Err(wrong_sort),
+        };
+        self.notes.extend(notes);
+        Ok(bits)
     }
 
     /// A number signal with what is needed to encode it.

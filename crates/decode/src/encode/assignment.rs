@@ -66,10 +66,22 @@ fn number(database: &Database, signal: &Signal, value: &str) -> Result<Given, En
             words => suggestion(value, words.iter().map(|word| word.word.as_str())),
         }));
     }
+    if let Some((decimals, behind)) = decimals_behind_comma(digits, rest) {
+        let behind = if behind.is_empty() { String::new() } else { format!(" {behind}") };
+        return Err(no_value(format!("the decimal sign is a point: {digits}.{decimals}{behind}")));
+    }
     let number = Ratio::from_decimal(digits.strip_prefix('+').unwrap_or(digits))
         .map_err(|error: DecimalError| no_value(error.to_string()))?;
     let unit = if rest.is_empty() { None } else { Some(unit_of(signal, rest)?) };
     Ok(Given::Value { number, unit })
+}
+
+/// What stands behind a whole number and a comma: more digits, then perhaps a unit.
+fn decimals_behind_comma<'a>(digits: &str, rest: &'a str) -> Option<(&'a str, &'a str)> {
+    let decimals = rest.strip_prefix(',').filter(|_| !digits.contains('.'))?;
+    let end = decimals.find(|character: char| !character.is_ascii_digit()).unwrap_or(decimals.len());
+    let (decimals, behind) = decimals.split_at(end);
+    (!decimals.is_empty() && !behind.starts_with([',', '.'])).then_some((decimals, behind.trim()))
 }
 
 fn unit_of(signal: &Signal, text: &str) -> Result<Unit, EncodeError> {

@@ -12,6 +12,7 @@ use crate::checks::ChecksumPlan;
 impl Assembly<'_> {
     /// Cuts the payload to its length and calculates the checksums.
     pub(super) fn finish(mut self) -> Result<Encoded, EncodeError> {
+        let undescribed = self.undescribed(self.least_length());
         let length = self.length()?;
         self.payload.resize(length, 0);
         let there = self.groups_there();
@@ -35,14 +36,22 @@ impl Assembly<'_> {
                 self.notes.push(Note::ChecksumAsGiven { signal: name, right });
             }
         }
+        if !undescribed.is_empty() {
+            self.notes.push(Note::Undescribed { places: undescribed });
+        }
         Ok(Encoded { payload: self.payload, notes: self.notes })
     }
 
-    /// The described length, else what the signals need.
+    /// What the signals need, and at least the described length.
+    fn least_length(&self) -> usize {
+        let least = self.described_length().map_or(0, |length| usize::from(length.min));
+        least.max(self.needed_bytes)
+    }
+
+    /// The least length, as long as a frame of the network can be.
     fn length(&mut self) -> Result<usize, EncodeError> {
         let described = self.described_length();
-        let least = described.map_or(0, |length| usize::from(length.min));
-        let mut length = least.max(self.needed_bytes);
+        let mut length = self.least_length();
         let network = self.frame.seen_on.first().and_then(|seen| self.database.networks.get(seen.network.index()));
         let kind = network.map(|network| network.kind);
         if kind == Some(NetworkKind::CanFd) {

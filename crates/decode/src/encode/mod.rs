@@ -8,6 +8,7 @@ mod error;
 mod finish;
 mod note;
 mod pages;
+mod undescribed;
 mod value;
 
 use wirelore_bits::Ratio;
@@ -54,8 +55,8 @@ pub struct Encoded {
 /// The bytes of one frame.
 ///
 /// Selectors are set so that every given signal is there. Signals that are not given say "no reading" where the description names a raw
-/// value for it, and have raw value 0 otherwise; counters begin with their first count; checksums are calculated last. The length is the
-/// described one, else what the signals need; lengths of CAN FD frames are rounded up to one that exists.
+/// value for it, and have raw value 0 otherwise; counters begin with their first count; checksums are calculated last. Bits that are not
+/// described are 0, and a note lists them. The length is the described one, else what the signals need; lengths of CAN FD frames are rounded up to one that exists.
 ///
 /// # Errors
 /// A signal that is not there, cannot hold what is given, or excludes another given one; more bytes than the frame may have.

@@ -2,6 +2,8 @@
 
 use std::fmt;
 
+use wirelore_bits::BitPosition;
+
 /// Something that was decided, rounded or filled in while encoding.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub enum Note {
@@ -18,6 +20,24 @@ pub enum Note {
         signal: String,
         /// The described range.
         range: String,
+    },
+    /// The number is none that the counter counts to; it was encoded all the same.
+    NotACount {
+        /// The counter.
+        signal: String,
+        /// The number.
+        found: u64,
+        /// The first count.
+        low: u64,
+        /// The last count.
+        high: u64,
+    },
+    /// The signal speaks in words, and there is none for the number; it was encoded all the same.
+    NoWord {
+        /// The signal.
+        signal: String,
+        /// The raw number.
+        number: i128,
     },
     /// A selector was set so that a given signal is there.
     SelectorSet {
@@ -66,6 +86,11 @@ pub enum Note {
         /// Bytes there are.
         to: usize,
     },
+    /// Bits that no signal has, or that are only marked as unknown, are 0.
+    Undescribed {
+        /// Runs of them as they are sent, each with its most significant and its least significant bit.
+        places: Vec<(BitPosition, BitPosition)>,
+    },
 }
 
 impl fmt::Display for Note {
@@ -75,6 +100,10 @@ impl fmt::Display for Note {
             Self::OutsideRange { signal, range } => {
                 write!(f, "{signal}: outside the described range {range}")
             }
+            Self::NotACount { signal, found, low, high } => {
+                write!(f, "{signal}: {found} is not a count from {low} to {high}")
+            }
+            Self::NoWord { signal, number } => write!(f, "{signal}: {number} has no word"),
             Self::SelectorSet { selector, value, needed_by } => {
                 write!(f, "{selector}: set to {value}, because {needed_by} is there only then")
             }
@@ -92,6 +121,21 @@ impl fmt::Display for Note {
             Self::Lengthened { from, to } => {
                 write!(f, "{from} bytes needed, {to} bytes long: CAN FD frames have only certain lengths")
             }
+            Self::Undescribed { places } => undescribed(places, f),
+        }
+    }
+}
+
+/// Places as the language writes them.
+fn undescribed(places: &[(BitPosition, BitPosition)], f: &mut fmt::Formatter<'_>) -> fmt::Result {
+    let place = |(msb, lsb): &(BitPosition, BitPosition)| {
+        if msb == lsb { msb.to_string() } else { format!("{msb}..{lsb}") }
+    };
+    match places {
+        [(msb, lsb)] if msb == lsb => write!(f, "bit {msb} is not described, sent as 0"),
+        _ => {
+            let places: Vec<String> = places.iter().map(place).collect();
+            write!(f, "bits {} are not described, sent as 0", places.join(", "))
         }
     }
 }

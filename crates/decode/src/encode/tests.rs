@@ -37,7 +37,9 @@ fn speed() -> Database {
         .scaled("0.05", "0", "km/h")
         .in_range("0", "300")
         .absent(&[pattern(0x1FFF, 0x1FFF)]);
-    one_signal(speed)
+    let mut described = frame("f", id(0x1B4), vec![speed]);
+    described.unused = vec![bits("1.7..1.5")];
+    one_frame(described)
 }
 
 #[test]
@@ -90,6 +92,10 @@ fn what_does_not_fit_is_told() {
         "`fast` is no value of signal `speed`: write a number, 0x... for bits, or `no reading`"
     );
     assert!(error(&database, &["speed=1.2.3"]).starts_with("signal `speed` cannot be given in `.3`"));
+    let point = "is no value of signal `speed`: the decimal sign is a point:";
+    assert_eq!(error(&database, &["speed=12,6"]), format!("`12,6` {point} 12.6"));
+    assert_eq!(error(&database, &["speed=-12,60 km/h"]), format!("`-12,60 km/h` {point} -12.60 km/h"));
+    assert!(error(&database, &["speed=1,234.5"]).starts_with("signal `speed` cannot be given in `,234.5`"));
     assert!(error(&database, &["speed=0xG"]).starts_with("`0xG` is no value of signal `speed`"));
     assert_eq!(
         error(&database, &["speed=-"]),

@@ -1,12 +1,13 @@
 //! From one given value to the bits of its signal.
 
 use wirelore_bits::{Affine, Encoding, Fit, Number, Ratio};
-use wirelore_model::{Charset, Curve, Meaning, RawSpan, RawValue, Scaling, Signal, StateWord, Unit, unit};
+use wirelore_model::{Charset, Curve, Meaning, RawSpan, RawValue, Role, Scaling, Signal, StateWord, Unit, unit};
 
 use super::error::EncodeError;
 use super::note::Note;
 use crate::near::suggestion;
-use crate::plan::{Detail, ExactLine, readings};
+use crate::plan::{Detail, ExactLine};
+use crate::reach::{ends, exact_of_bits};
 use crate::reading::Value;
 
 /// A number signal with what is needed to encode it.
@@ -50,11 +51,40 @@ impl NumberSignal<'_> {
                 .map_or_else(|| reading.value.number().unwrap_or(f64::NAN).to_string(), |got| shown_ratio(&got));
             notes.push(Note::Rounded { signal: self.name(), to: with_unit(&got, self.signal.unit.as_ref()) });
         }
+        notes.extend(self.remarks(bits));
+        Ok((bits, notes))
+    }
+
+    /// What the description would not expect of a reading.
+    fn remarks(&self, bits: u64) -> Vec<Note> {
+        let reading = self.detail.read_bits(bits, &[]);
+        let mut notes = Vec::new();
         if let (true, Some(range)) = (reading.outside_range, &self.signal.range) {
             let range = with_unit(&format!("{}..{}", range.low, range.high), self.signal.unit.as_ref());
             notes.push(Note::OutsideRange { signal: self.name(), range });
         }
-        Ok((bits, notes))
+        match (&self.signal.role, &reading.value) {
+            (_, Value::NoReading | Value::SensorFault) => {}
+            (Role::Counter(counter), _) if !(counter.low..=counter.high).contains(&bits) => {
+                notes.push(Note::NotACount { signal: self.name(), found: bits, low: counter.low, high: counter.high });
+            }
+            (Role::Value, Value::Integer(number)) if self.is_in_words() && !self.has_word(*number) => {
+                notes.push(Note::NoWord { signal: self.name(), number: *number });
+            }
+            _ => {}
+        }
+        notes
+    }
+
+    /// Whether words are what the signal says: a quantity has at most some words for special values beside its numbers.
+    fn is_in_words(&self) -> bool {
+        let is_quantity = self.signal.unit.is_some() || self.signal.range.is_some();
+        !is_quantity && self.words.iter().any(|word| word.meaning == Meaning::Reading)
+    }
+
+    fn has_word(&self, number: i128) -> bool {
+        let runs = self.words.iter().filter_map(|word| word.values.numbers(self.encoding));
+        runs.into_iter().any(|(first, last)| (first..=last).contains(&number))
     }
 
     fn in_described_unit(&self, value: &Ratio, given: Option<&Unit>) -> Result<Ratio, EncodeError> {
@@ -120,21 +150,7 @@ impl NumberSignal<'_> {
 
     /// The exact engineering value of some bits.
     fn exact(&self, bits: u64) -> Option<Ratio> {
-        match (self.encoding.number(bits).ok()?, &self.signal.scaling) {
-            (Number::Integer(raw), Scaling::Raw) => Some(Ratio::whole(raw)),
-            (Number::Integer(raw), Scaling::Affine(formula)) => formula.exact(raw),
-            (Number::Integer(raw), Scaling::Curve(curve)) => {
-                let holds = |pair: &&[wirelore_model::CurvePoint]| {
-                    i128::from(pair[0].raw) <= raw && raw <= i128::from(pair[1].raw)
-                };
-                let pair = curve.points.windows(2).find(holds)?;
-                match ExactLine::through(&pair[0], &pair[1])? {
-                    ExactLine::Level(value) => Some(value),
-                    ExactLine::Slope(formula) => formula.exact(raw),
-                }
-            }
-            (Number::Float(_), _) => None,
-        }
+        exact_of_bits(self.signal, self.encoding, bits)
     }
 
     /// Whether some bits give a value exactly; of a floating-point signal, whether they give the double nearest to it.
@@ -153,21 +169,16 @@ impl NumberSignal<'_> {
 
     /// The least and the greatest value, in words.
     fn reachable(&self) -> Option<String> {
-        let ends = match (&self.signal.scaling, readings(self.signal, self.encoding, self.words)) {
-            (_, Some((least, greatest))) => {
-                [least, greatest].map(|raw| self.raw_number(raw).and_then(|bits| self.exact(bits)))
-            }
-            (Scaling::Curve(curve), None) => {
-                [curve.points.iter().map(|p| p.value).min(), curve.points.iter().map(|p| p.value).max()]
-            }
-            (_, None) => {
-                return Some(format!("the least to the greatest number of {} bits", self.encoding.width()));
-            }
-        };
-        let [one, other] = ends;
-        let (one, other) = (one?, other?);
         let unit = self.signal.unit.as_ref();
-        Some(format!("{} to {}", shown_ratio(&one.min(other)), with_unit(&shown_ratio(&one.max(other)), unit)))
+        match ends(self.signal, self.encoding, self.words) {
+            Some((least, greatest)) => {
+                Some(format!("{} to {}", shown_ratio(&least), with_unit(&shown_ratio(&greatest), unit)))
+            }
+            None if self.encoding.integer_range().is_none() => {
+                Some(format!("the least to the greatest number of {} bits", self.encoding.width()))
+            }
+            None => None,
+        }
     }
 
     /// The bits for a state word, or for the words that outputs have for special values.
@@ -224,9 +235,9 @@ impl NumberSignal<'_> {
     }
 
     /// Bits as they are.
-    pub(super) fn raw(&self, bits: u64) -> Result<u64, EncodeError> {
+    pub(super) fn raw(&self, bits: u64) -> Coded {
         if bits.checked_shr(self.encoding.width().into()).unwrap_or(0) == 0 {
-            return Ok(bits);
+            return Ok((bits, self.remarks(bits)));
         }
         let why = format!("it has {} bits", self.encoding.width());
         Err(EncodeError::CannotHold { signal: self.name(), what: format!("0x{bits:X}"), why })

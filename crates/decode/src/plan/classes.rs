@@ -78,13 +78,14 @@ impl Classes {
     }
 }
 
-/// The least and the greatest raw number that are readings.
-pub(crate) fn readings(signal: &Signal, encoding: Encoding, words: &[StateWord]) -> Option<(i128, i128)> {
-    let all = encoding.integer_range()?;
+/// The raw numbers that are readings, in rising runs; none for floating-point signals.
+pub(crate) fn reading_runs(signal: &Signal, encoding: Encoding, words: &[StateWord]) -> Vec<(i128, i128)> {
+    let Some(all) = encoding.integer_range() else {
+        return Vec::new();
+    };
     let runs = Layers::new(signal, encoding, words, 0, all).joined(all);
-    let mut readings = runs.iter().filter(|run| run.what.standing == Standing::Reading);
-    let first = readings.next()?;
-    Some((first.first, readings.next_back().unwrap_or(first).last))
+    let readings = runs.iter().filter(|run| run.what.standing == Standing::Reading);
+    readings.map(|run| (run.first, run.last)).collect()
 }
 
 /// A table over all bits of a narrow signal. Bits that make no number get a class that nobody asks for.

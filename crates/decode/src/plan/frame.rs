@@ -34,8 +34,10 @@ pub(crate) struct Group {
     pub(crate) number: usize,
     pub(crate) steps: Range<usize>,
     pub(crate) checks: Range<usize>,
-    /// A shorter payload is too short for some signal of the group (wanted or not), or shorter than the description allows.
+    /// A shorter payload ends before some signal of the group (wanted or not) does.
     pub(crate) needed_bytes: u32,
+    /// The least length that the description states for the frame (group 0) or for the page itself.
+    pub(crate) least_bytes: Option<u16>,
     pub(crate) next_switch: u32,
 }
 
@@ -107,6 +109,7 @@ impl<'a> Planner<'a> {
                 steps: first_step..steps.len(),
                 checks: first_check..checks.len(),
                 needed_bytes: group.needed_bytes,
+                least_bytes: group.least_bytes,
                 next_switch: NO_SWITCH,
             });
         }
@@ -140,13 +143,15 @@ impl<'a> Planner<'a> {
 struct Members {
     signals: Vec<SignalId>,
     needed_bytes: u32,
+    least_bytes: Option<u16>,
 }
 
 impl Members {
     fn of(frame: &Frame) -> Vec<Self> {
-        let least = |length: Option<LengthRange>| length.map_or(0, |length| u32::from(length.min));
+        let least = |length: Option<LengthRange>| length.map(|length| length.min);
         let lengths = std::iter::once(least(frame.length)).chain(frame.pages.iter().map(|page| least(page.length)));
-        let mut groups: Vec<Self> = lengths.map(|needed_bytes| Self { signals: Vec::new(), needed_bytes }).collect();
+        let mut groups: Vec<Self> =
+            lengths.map(|least_bytes| Self { signals: Vec::new(), needed_bytes: 0, least_bytes }).collect();
         for (signal, id) in frame.signals.iter().zip((0..).map(SignalId)) {
             let group = &mut groups[signal.page.map_or(0, |page| page.index() + 1)];
             group.signals.push(id);

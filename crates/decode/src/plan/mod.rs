@@ -12,7 +12,7 @@ mod range;
 mod step;
 mod switch;
 
-pub(crate) use classes::readings;
+pub(crate) use classes::reading_runs;
 pub(crate) use curve::ExactLine;
 pub(crate) use detail::Detail;
 pub(crate) use frame::{FramePlan, Group, Planner, Visit};

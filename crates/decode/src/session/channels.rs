@@ -15,6 +15,8 @@ pub(super) struct Channels {
     states: Vec<State>,
     /// How many of them are [`State::Undecided`].
     undecided: usize,
+    /// Which network is which channel of the log, where the user did not tell.
+    bound: Vec<(NetworkId, usize)>,
     logs_ended: usize,
 }
 
@@ -30,7 +32,7 @@ enum State {
 impl Channels {
     pub(super) fn new(decoder: &Decoder, map: &BindMap) -> Result<Self, SessionError> {
         let binder = Binder::new(decoder, map)?;
-        Ok(Self { binder, bindings: Vec::new(), states: Vec::new(), undecided: 0, logs_ended: 0 })
+        Ok(Self { binder, bindings: Vec::new(), states: Vec::new(), undecided: 0, bound: Vec::new(), logs_ended: 0 })
     }
 
     pub(super) fn bindings(&self) -> &[Binding] {
@@ -62,22 +64,33 @@ impl Channels {
     }
 
     /// The first frame of a channel is there.
-    pub(super) fn meet(&mut self, channel: Channel, decoder: &Decoder, recording: &Recording) {
+    ///
+    /// # Errors
+    /// It is a network that another channel of the log is already.
+    pub(super) fn meet(
+        &mut self,
+        channel: Channel,
+        decoder: &Decoder,
+        recording: &Recording,
+    ) -> Result<(), SessionError> {
         let number = usize::from(channel.0);
         while self.states.len() <= number {
             self.states.push(State::Unseen);
         }
         let label = Label::of(recording, number);
-        self.states[number] = match self.binder.at_once(decoder, &label.text, label.is_name) {
+        match self.binder.at_once(decoder, &label.text, label.is_name) {
             Some((network, reason)) => {
                 self.record(decoder, label, network, reason);
-                State::Decided(network)
+                self.states[number] = State::Decided(network);
+                let alike = self.claim(number, network);
+                alike.map_or(Ok(()), |one| Err(self.alike((one, number), decoder, recording)))
             }
             None => {
                 self.undecided += 1;
-                State::Undecided(Evidence::default())
+                self.states[number] = State::Undecided(Evidence::default());
+                Ok(())
             }
-        };
+        }
     }
 
     /// Adds an identifier to what is known of a channel.
@@ -88,30 +101,65 @@ impl Channels {
     }
 
     /// Decides about every channel that is still open.
+    ///
+    /// # Errors
+    /// One that could be several networks, or two that look like the same one.
     pub(super) fn decide(&mut self, decoder: &Decoder, recording: &Recording) -> Result<(), SessionError> {
         let is_only = self.seen().count() == 1;
+        let mut alike = None;
         for number in 0..self.states.len() {
             let State::Undecided(evidence) = &self.states[number] else {
                 continue;
             };
             let label = Label::of(recording, number);
-            let (network, reason) = Binder::by_identifiers(decoder, &label.text, is_only, evidence)?;
+            let (network, reason) = Binder::by_identifiers(decoder, (&label.text, label.is_name), is_only, evidence)?;
             self.states[number] = State::Decided(network);
             self.record(decoder, label, network, reason);
+            alike = alike.or(self.claim(number, network).map(|one| (one, number)));
         }
         self.undecided = 0;
-        Ok(())
+        alike.map_or(Ok(()), |channels| Err(self.alike(channels, decoder, recording)))
+    }
+
+    /// Notes which channel a network is; `Some`: another channel is it already, and nobody told so.
+    fn claim(&mut self, number: usize, network: Option<NetworkId>) -> Option<usize> {
+        let network = network.filter(|_| !self.binder.is_told())?;
+        let known = self.bound.iter().find(|(bound, _)| *bound == network).map(|&(_, one)| one);
+        if known.is_none() {
+            self.bound.push((network, number));
+        }
+        known
+    }
+
+    /// The error for two channels that look like the same network, with a binding that keeps all others.
+    fn alike(&self, (one, other): (usize, usize), decoder: &Decoder, recording: &Recording) -> SessionError {
+        let name = |network: NetworkId| decoder.networks().get(network.index()).map_or("", |entry| &*entry.name);
+        let label = |number| Label::of(recording, number).text;
+        let mut bound = self.bound.clone();
+        bound.sort_unstable_by_key(|&(_, number)| number);
+        let network = bound.iter().find(|&&(_, number)| number == one).map_or("", |&(network, _)| name(network));
+        let pairs: Vec<String> =
+            bound.iter().map(|&(network, number)| format!("{}={}", label(number), name(network))).collect();
+        SessionError::ChannelsAlike {
+            one: label(one),
+            other: label(other),
+            network: network.to_owned(),
+            bind: pairs.join(","),
+        }
     }
 
     /// Fails where the user's binding fits no channel of the log.
     pub(super) fn check_told(&self, recording: &Recording) -> Result<(), SessionError> {
-        let labels: Vec<String> = self.seen().map(|number| Label::of(recording, number).text).collect();
-        if labels.is_empty() { Ok(()) } else { self.binder.check_told(&labels) }
+        let labels: Vec<Label> = self.seen().map(|number| Label::of(recording, number)).collect();
+        let have_names = labels.iter().any(|label| label.is_name);
+        let labels: Vec<String> = labels.into_iter().map(|label| label.text).collect();
+        if labels.is_empty() { Ok(()) } else { self.binder.check_told(&labels, have_names) }
     }
 
     /// Makes ready for the next log.
     pub(super) fn end_log(&mut self) {
         self.states.clear();
+        self.bound.clear();
         self.logs_ended += 1;
     }
 

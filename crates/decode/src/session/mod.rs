@@ -1,10 +1,12 @@
 //! Recordings through the decoder: which channel is which network, what is decoded, and what becomes of every other frame.
 
 mod channels;
+mod counts;
 mod sample;
 mod sink;
 mod tally;
 
+use wirelore_bits::Ratio;
 use wirelore_log::{Channel, Kind, Recording};
 use wirelore_model::{FrameId, NetworkId, SignalId};
 
@@ -14,7 +16,7 @@ pub use sink::{Event, Sink};
 pub use tally::{ChecksumCounts, CounterCounts, Tally, UnknownFrame};
 
 use crate::bind::{BindMap, Binding, network_named};
-use crate::checks::Checks;
+use crate::checks::{Checks, Sender};
 use crate::decoder::Decoder;
 use crate::error::SessionError;
 use crate::reading::{Reading, Readings, Unmatched};
@@ -79,8 +81,14 @@ impl<'d> Session<'d> {
     /// A session that has not read anything yet.
     ///
     /// # Errors
-    /// A network among the options that is not described or not of kind CAN, or a description without such a network.
+    /// A network among the options that is not described or not of kind CAN, a description without such a network, or a span of time that
+    /// ends before it begins.
     pub fn new(decoder: &'d Decoder, options: &Options) -> Result<Self, SessionError> {
+        if let (Some(from), Some(until)) = (options.from_ns, options.until_ns)
+            && until < from
+        {
+            return Err(SessionError::TimesTurned { from: in_seconds(from), until: in_seconds(until) });
+        }
         let mut wanted = vec![options.only.is_none(); decoder.networks().len()];
         for name in options.only.iter().flatten() {
             wanted[network_named(decoder, name)?.index()] = true;
@@ -173,7 +181,7 @@ impl<'d> Session<'d> {
         sink: &mut impl Sink,
     ) -> Result<(), SessionError> {
         if self.channels.is_new(channel) {
-            self.channels.meet(channel, self.decoder, recording);
+            self.channels.meet(channel, self.decoder, recording)?;
         }
         if let Some((id, extended)) = identifier {
             self.channels.weigh(channel, id, extended);
@@ -196,6 +204,8 @@ impl<'d> Session<'d> {
         self.decide(recording, sink)?;
         self.channels.check_told(recording)?;
         self.channels.end_log();
+        // What a sender counted in another log says nothing about this one.
+        self.checks = Checks::default();
         self.frames_in_log = 0;
         let report = recording.report();
         self.tally.end_log(report.xl, report.damaged);
@@ -259,6 +269,7 @@ impl<'d> Session<'d> {
             network,
             frame,
             source,
+            channel: seen.channel,
             id: seen.id,
             extended: seen.extended,
             payload: seen.payload,
@@ -266,8 +277,9 @@ impl<'d> Session<'d> {
         };
         sink.begin(&event);
         let tally = &mut self.tally;
-        self.checks.frame(self.decoder, (network, frame, source), seen.payload, |signal, verdict| {
-            tally.verdict(verdict);
+        let sender = Sender { channel: seen.channel, network, frame, source };
+        self.checks.frame(self.decoder, sender, seen.payload, |signal, verdict| {
+            tally.verdict(network, frame, verdict);
             sink.verdict(&event, signal, verdict);
         });
         let mut receiver = Receiver { sink, event: &event, tally: &mut self.tally };
@@ -300,12 +312,18 @@ struct Receiver<'a, S> {
 impl<S: Sink> Readings for Receiver<'_, S> {
     #[inline(always)]
     fn reading(&mut self, signal: SignalId, reading: Reading<'_>) {
+        self.tally.reading(self.event.frame, signal, &reading);
         self.sink.reading(self.event, signal, reading);
     }
 
     fn unmatched(&mut self, unmatched: Unmatched) {
         self.tally.unmatched(self.event.frame, unmatched);
     }
+}
+
+/// A time in seconds, exactly.
+fn in_seconds(time_ns: i64) -> String {
+    Ratio::new(time_ns.into(), 1_000_000_000).unwrap_or(Ratio::ZERO).to_string()
 }
 
 #[cfg(test)]

@@ -2,7 +2,7 @@
 
 use std::io;
 
-use wirelore_log::PlaceInLog;
+use wirelore_log::{Channel, PlaceInLog};
 use wirelore_model::{FrameId, NetworkId, SignalId};
 
 use crate::checks::Verdict;
@@ -21,6 +21,8 @@ pub struct Event<'a> {
     pub frame: FrameId,
     /// Who sent it, for a parameter group (SAE J1939 source address).
     pub source: Option<u8>,
+    /// The channel of the log it was seen on.
+    pub channel: Channel,
     /// Its identifier.
     pub id: u32,
     /// Whether the identifier has 29 bits.

@@ -1,15 +1,17 @@
 //! What became of every frame: each is counted in exactly one part.
 
-use rustc_hash::FxHashMap;
-use wirelore_model::{FrameId, NetworkId};
+use wirelore_model::{FrameId, NetworkId, SignalId};
 
+use super::counts::Counts;
 use crate::checks::{ChecksumVerdict, CounterVerdict, Verdict};
-use crate::reading::{FrameOutcome, Unmatched};
+use crate::reading::{FrameOutcome, Reading, Unmatched, Value};
 
 /// How many different identifiers without a description are counted apart.
 const UNKNOWN_MAX: usize = 100_000;
 /// How many different selector values without a page are counted apart.
 const UNMATCHED_MAX: usize = 10_000;
+/// How many different frames or signals with faults are counted apart.
+const FAULTS_MAX: usize = 10_000;
 
 /// The frames of a session, each in one part.
 #[derive(Debug, Clone, Default)]
@@ -18,7 +20,8 @@ pub struct Tally {
     pub read: u64,
     /// Part: decoded, with everything that the description promises.
     pub decoded: u64,
-    /// Part: shorter than some signal that is there needs, or than the description allows; signals that fit were decoded all the same.
+    /// Part: shorter than the description allows, or, where it states no length, than some signal that is there needs; signals that fit
+    /// were decoded all the same.
     pub too_short: u64,
     /// Part: no description of the identifier on its network.
     pub without_description: u64,
@@ -41,6 +44,12 @@ pub struct Tally {
 
     /// How many readings were handed out.
     pub readings: u64,
+    /// How many of them said "no reading".
+    pub no_reading: u64,
+    /// How many of them said "sensor fault".
+    pub sensor_fault: u64,
+    /// How many of them lay outside the range that the description states.
+    pub outside_range: u64,
     /// How many frames had a selector without a page for its value, once for each such selector.
     pub unmatched_selectors: u64,
     /// What the counters said.
@@ -48,10 +57,12 @@ pub struct Tally {
     /// What the checksums said.
     pub checksums: ChecksumCounts,
 
-    unknown: FxHashMap<(NetworkId, u32, bool), u64>,
-    unknown_rest: u64,
-    unmatched: FxHashMap<(FrameId, Unmatched), u64>,
-    unmatched_rest: u64,
+    /// By network, length of the identifier, identifier.
+    unknown: Counts<(NetworkId, bool, u32), UNKNOWN_MAX>,
+    unmatched: Counts<(FrameId, Unmatched), UNMATCHED_MAX>,
+    wrong_checksums: Counts<(NetworkId, FrameId), FAULTS_MAX>,
+    counter_faults: Counts<(NetworkId, FrameId), FAULTS_MAX>,
+    outside_ranges: Counts<(FrameId, SignalId), FAULTS_MAX>,
 }
 
 /// An identifier without a description.
@@ -100,32 +111,48 @@ impl Tally {
     /// [`Tally::unknown_rest`].
     #[must_use]
     pub fn unknown_frames(&self) -> Vec<UnknownFrame> {
-        let frames =
-            self.unknown.iter().map(|(&(network, id, extended), &count)| UnknownFrame { network, id, extended, count });
-        let mut frames: Vec<UnknownFrame> = frames.collect();
-        frames.sort_unstable_by_key(|frame| (std::cmp::Reverse(frame.count), frame.network, frame.extended, frame.id));
-        frames
+        let frames = self.unknown.sorted().into_iter();
+        frames.map(|((network, extended, id), count)| UnknownFrame { network, id, extended, count }).collect()
     }
 
     /// Frames without a description whose identifiers are not listed.
     #[must_use]
     pub fn unknown_rest(&self) -> u64 {
-        self.unknown_rest
+        self.unknown.rest()
     }
 
     /// The selector values without a page, each with its frame and how often it was seen, the most frequent first; beyond 10,000
     /// different ones the rest is only counted, see [`Tally::unmatched_rest`].
     #[must_use]
     pub fn unmatched_values(&self) -> Vec<(FrameId, Unmatched, u64)> {
-        let mut values: Vec<_> = self.unmatched.iter().map(|(&(frame, value), &count)| (frame, value, count)).collect();
-        values.sort_unstable_by_key(|&(frame, value, count)| (std::cmp::Reverse(count), frame, value));
-        values
+        flat(self.unmatched.sorted())
     }
 
     /// Selector values without a page that are not listed.
     #[must_use]
     pub fn unmatched_rest(&self) -> u64 {
-        self.unmatched_rest
+        self.unmatched.rest()
+    }
+
+    /// The frames with wrong checksums, each with its network and how many were wrong, the most frequent first; beyond 10,000 different
+    /// ones the rest is only in the sum, [`ChecksumCounts::wrong`].
+    #[must_use]
+    pub fn wrong_checksums(&self) -> Vec<(NetworkId, FrameId, u64)> {
+        flat(self.wrong_checksums.sorted())
+    }
+
+    /// The frames whose counters stood still or jumped, each with its network and how often they did, the most frequent first; beyond
+    /// 10,000 different ones the rest is only in the sums, [`CounterCounts::repeated`] and [`CounterCounts::jumped`].
+    #[must_use]
+    pub fn counter_faults(&self) -> Vec<(NetworkId, FrameId, u64)> {
+        flat(self.counter_faults.sorted())
+    }
+
+    /// The signals with readings outside their described range, each with its frame and how often that was, the most frequent first;
+    /// beyond 10,000 different ones the rest is only in the sum, [`Tally::outside_range`](field@Tally::outside_range).
+    #[must_use]
+    pub fn outside_ranges(&self) -> Vec<(FrameId, SignalId, u64)> {
+        flat(self.outside_ranges.sorted())
     }
 
     /// The sum of the parts, which is `read`.
@@ -147,14 +174,25 @@ impl Tally {
 
     pub(crate) fn unknown(&mut self, network: NetworkId, id: u32, extended: bool) {
         self.without_description += 1;
-        let room = self.unknown.len() < UNKNOWN_MAX;
-        count(&mut self.unknown, room, &mut self.unknown_rest, (network, id, extended));
+        self.unknown.add((network, extended, id));
     }
 
     pub(crate) fn unmatched(&mut self, frame: FrameId, value: Unmatched) {
         self.unmatched_selectors += 1;
-        let room = self.unmatched.len() < UNMATCHED_MAX;
-        count(&mut self.unmatched, room, &mut self.unmatched_rest, (frame, value));
+        self.unmatched.add((frame, value));
+    }
+
+    #[inline(always)]
+    pub(crate) fn reading(&mut self, frame: FrameId, signal: SignalId, reading: &Reading<'_>) {
+        match reading.value {
+            Value::NoReading => self.no_reading += 1,
+            Value::SensorFault => self.sensor_fault += 1,
+            _ => {}
+        }
+        if reading.outside_range {
+            self.outside_range += 1;
+            self.outside_ranges.add((frame, signal));
+        }
     }
 
     pub(crate) fn decoded(&mut self, outcome: &FrameOutcome) {
@@ -166,7 +204,14 @@ impl Tally {
         }
     }
 
-    pub(crate) fn verdict(&mut self, verdict: Verdict) {
+    pub(crate) fn verdict(&mut self, network: NetworkId, frame: FrameId, verdict: Verdict) {
+        match verdict {
+            Verdict::Counter(CounterVerdict::Repeated | CounterVerdict::Jumped { .. }) => {
+                self.counter_faults.add((network, frame));
+            }
+            Verdict::Checksum(ChecksumVerdict::Wrong { .. }) => self.wrong_checksums.add((network, frame)),
+            _ => {}
+        }
         let (counters, checksums) = (&mut self.counters, &mut self.checksums);
         let part = match verdict {
             Verdict::Counter(CounterVerdict::First) => &mut counters.first,
@@ -183,13 +228,7 @@ impl Tally {
     }
 }
 
-/// Counts a key of its own where there is room or it has one already, else with the rest.
-fn count<K: std::hash::Hash + Eq>(counts: &mut FxHashMap<K, u64>, room: bool, rest: &mut u64, key: K) {
-    match counts.get_mut(&key) {
-        Some(count) => *count += 1,
-        None if room => {
-            counts.insert(key, 1);
-        }
-        None => *rest += 1,
-    }
+/// Keys of two parts with their counts, in one row.
+fn flat<A, B>(counts: Vec<((A, B), u64)>) -> Vec<(A, B, u64)> {
+    counts.into_iter().map(|((one, other), count)| (one, other, count)).collect()
 }

@@ -164,6 +164,60 @@ fn counters_checksums_and_selectors_are_counted() {
 }
 
 #[test]
+fn each_channel_and_each_log_has_counters_of_its_own() {
+    let database = van();
+    let decoder = Decoder::new(&database).expect("a decoder");
+    let mut session = Session::new(&decoder, &drive_options("c0=drive,c1=drive")).expect("a session");
+    let log = "0,c0,101,0,05 05\n0,c1,101,0,90 90\n0,c0,101,0,06 06\n0,c1,101,0,91 91\n";
+    for _ in 0..2 {
+        session.run(&mut recording(log), &mut Notes::default()).expect("it reads");
+    }
+    assert_eq!(session.tally().counters, CounterCounts { first: 4, right: 4, ..CounterCounts::default() });
+    assert_eq!(session.tally().counter_faults(), []);
+}
+
+#[test]
+fn faults_are_counted_by_frame_and_by_signal() {
+    let checked = |name: &str, number| {
+        let counter = Role::Counter(Counter { low: 0, high: 255, step: 1 });
+        let over = vec![wirelore_model::ByteSpan { first: 0, last: Some(0) }];
+        let sum = Checksum { algorithm: ChecksumAlgorithm::Xor8, over, start: None, first: vec![], then: vec![] };
+        let signals = vec![
+            unsigned("count", "0.7..0.0").role(counter),
+            unsigned("check", "1.7..1.0").role(Role::Checksum(Box::new(sum))),
+            unsigned("heat", "2.7..2.0").in_range("0", "100").absent(&[span(255, 255)]).fault(&[span(254, 254)]),
+            unsigned("load", "3.7..3.0").in_range("0", "100"),
+        ];
+        frame(name, id(number), signals)
+    };
+    let database = database(vec![network("drive", NetworkKind::Can)], vec![checked("a", 1), checked("b", 2)]);
+    let decoder = Decoder::new(&database).expect("a decoder");
+    let mut session = Session::new(&decoder, &Options::default()).expect("a session");
+    let log =
+        "0,c,1,0,00 00 FF 65\n0,c,2,0,00 01 FE 66\n0,c,1,0,00 01 05 00\n0,c,2,0,07 00 C8 67\n0,c,2,0,08 08 05 05\n";
+    session.run(&mut recording(log), &mut Notes::default()).expect("it reads");
+    let tally = session.tally();
+    let (network, a, b) = (NetworkId(0), FrameId(0), FrameId(1));
+    assert_eq!(tally.wrong_checksums(), [(network, b, 2), (network, a, 1)]);
+    assert_eq!(tally.counter_faults(), [(network, a, 1), (network, b, 1)]);
+    assert_eq!((tally.no_reading, tally.sensor_fault, tally.outside_range), (1, 1, 4));
+    assert_eq!(tally.outside_ranges(), [(b, SignalId(3), 2), (a, SignalId(3), 1), (b, SignalId(2), 1)]);
+}
+
+#[test]
+fn a_span_of_time_that_ends_before_it_begins_is_an_error() {
+    let database = van();
+    let decoder = Decoder::new(&database).expect("a decoder");
+    let new = |from_ns, until_ns| {
+        let options = Options { from_ns: Some(from_ns), until_ns: Some(until_ns), ..Options::default() };
+        Session::new(&decoder, &options).map(|_| ()).map_err(|error| error.to_string())
+    };
+    let error = "--until 5 s is before --from 10.25 s: nothing is in between".to_owned();
+    assert_eq!(new(10_250_000_000, 5_000_000_000), Err(error));
+    assert_eq!(new(5, 5), Ok(()));
+}
+
+#[test]
 fn what_is_counted_apart_is_bounded() {
     let mut tally = Tally::default();
     for id in 0..150_000 {

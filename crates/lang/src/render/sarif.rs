@@ -132,9 +132,11 @@ struct Replacement<'a> {
     inserted_content: Text<'a>,
 }
 
-/// All messages as one SARIF log with one run; all rules are described in it.
+/// All messages as one SARIF log with one run; the rules that speak are described in it.
 #[must_use]
 pub fn sarif(sources: &Sources, messages: &[Diagnostic]) -> String {
+    let speaks = |rule: &Rule| messages.iter().any(|message| message.rule == *rule);
+    let rules: Vec<Rule> = Rule::ALL.iter().copied().filter(speaks).collect();
     let log = Log {
         schema: "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json",
         version: "2.1.0",
@@ -143,11 +145,11 @@ pub fn sarif(sources: &Sources, messages: &[Diagnostic]) -> String {
                 driver: Driver {
                     name: "wirelore",
                     version: env!("CARGO_PKG_VERSION"),
-                    rules: Rule::ALL.iter().copied().map(descriptor).collect(),
+                    rules: rules.iter().copied().map(descriptor).collect(),
                 },
             },
             column_kind: "unicodeCodePoints",
-            results: messages.iter().map(|message| finding(sources, message)).collect(),
+            results: messages.iter().map(|message| finding(sources, &rules, message)).collect(),
         }],
     };
     // Strings and numbers only: there is nothing in it that JSON cannot hold.
@@ -179,7 +181,7 @@ fn descriptor(rule: Rule) -> Descriptor {
     }
 }
 
-fn finding<'a>(sources: &Sources, message: &'a Diagnostic) -> Finding<'a> {
+fn finding<'a>(sources: &Sources, rules: &[Rule], message: &'a Diagnostic) -> Finding<'a> {
     let mut said = message.message.clone();
     for line in std::iter::once(&message.here).chain(&message.help).filter(|line| !line.is_empty()) {
         said.push('\n');
@@ -197,7 +199,7 @@ fn finding<'a>(sources: &Sources, message: &'a Diagnostic) -> Finding<'a> {
     };
     Finding {
         rule_id: message.rule.name(),
-        rule_index: Rule::ALL.iter().position(|&rule| rule == message.rule).unwrap_or_default(),
+        rule_index: rules.iter().position(|&rule| rule == message.rule).unwrap_or_default(),
         level: level(message.level()),
         message: Text { text: said.into() },
         locations: [location(sources, message.site, None)],

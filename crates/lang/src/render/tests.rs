@@ -97,7 +97,7 @@ fn sarif_has_the_parts_that_the_standard_asks_for() {
     assert_eq!(driver["rules"][index]["id"], "unknown-clause");
     assert_eq!(result["ruleId"], "unknown-clause");
     assert_eq!(result["level"], "error");
-    assert_eq!(driver["rules"].as_array().unwrap().len(), Rule::ALL.len());
+    assert!(driver["rules"].as_array().unwrap().len() < Rule::ALL.len(), "rules that do not speak are left out");
     let place = &result["locations"][0]["physicalLocation"];
     assert_eq!(place["artifactLocation"]["uri"], "body%20doors/t%C3%BCr.lore");
     assert_eq!(place["region"]["startLine"], 2);

@@ -149,7 +149,7 @@ impl PcapngReader {
             kind::INTERFACE => self.interfaces.describe(body, envelope.order, &mut shared.channels),
             other => {
                 if !kind::PUBLISHED_AND_PASSED_OVER.contains(&other) {
-                    shared.report.unknown_blocks += 1;
+                    shared.report.unknown_block();
                 }
                 Ok(())
             }
@@ -174,9 +174,7 @@ impl PcapngReader {
     fn search(&mut self, window: &mut Window, shared: &mut Shared, what: Implausible) {
         let place = self.place(window);
         if self.section.is_some() && !self.has_packets {
-            shared.report.remark(format!(
-                "{place} is damaged, and may have described an interface: the channels and times after it may be wrong"
-            ));
+            shared.report.interface_doubted(place);
             self.has_packets = true;
         }
         self.blocks += 1;

@@ -19,12 +19,17 @@ impl Cell {
     }
 }
 
-/// Cuts at most `wanted` cells off the line.
+/// Cuts at most `wanted` cells off the line, and tells where the next one begins; `None` where the line has no more.
 ///
 /// Blanks around a cell do not count. A cell that begins with a quote ends at the next single one; delimiters inside do not
 /// cut, and two quotes stand for one ([`unquoted`]).
 #[inline]
-pub(super) fn split<'l>(line: &'l [u8], delimiter: u8, wanted: usize, cells: &mut Vec<Cell>) -> Result<(), Flaw<'l>> {
+pub(super) fn split<'l>(
+    line: &'l [u8],
+    delimiter: u8,
+    wanted: usize,
+    cells: &mut Vec<Cell>,
+) -> Result<Option<usize>, Flaw<'l>> {
     cells.clear();
     let mut start = 0;
     while cells.len() < wanted {
@@ -36,18 +41,18 @@ pub(super) fn split<'l>(line: &'l [u8], delimiter: u8, wanted: usize, cells: &mu
                 cells.push(cell);
                 match after {
                     Some(after) => start = after,
-                    None => return Ok(()),
+                    None => return Ok(None),
                 }
                 continue;
             }
         };
         cells.push(trimmed(line, start, end, delimiter));
         if end >= line.len() {
-            return Ok(());
+            return Ok(None);
         }
         start = end + 1;
     }
-    Ok(())
+    Ok(Some(start))
 }
 
 /// The cell without the blanks around it.

@@ -2,7 +2,7 @@
 
 use crate::error::LogError;
 
-use super::headings::{Form, Role};
+use super::headings::{Form, Role, SKIP};
 
 /// Which columns of a delimited text are what, as a person tells it.
 ///
@@ -11,7 +11,7 @@ use super::headings::{Form, Role};
 /// `error_state`, `checksum_good`. Forms: `s`, `ms`, `us`, `ns` for times; `hex`, `dec` for identifiers and data. Data bytes
 /// in columns of their own are told by the first and the last: `data=b0..b7`. A heading with a comma, a colon, or two dots
 /// in it stands in quotes. Capitals, blanks and punctuation of headings do not count. Roles that are not told are known by
-/// common headings.
+/// common headings; `skip=heading` leaves a column out that would be known so.
 ///
 /// ```
 /// use wirelore_log::ColumnMap;
@@ -22,6 +22,8 @@ use super::headings::{Form, Role};
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub struct ColumnMap {
     pub(super) told: Vec<Told>,
+    /// Headings of columns that are left out.
+    pub(super) skipped: Vec<String>,
 }
 
 /// One entry of the map.
@@ -50,17 +52,19 @@ impl ColumnMap {
     /// # Errors
     /// When the text is not such a list; the message tells the place and what is possible there.
     pub fn parse(text: &str) -> Result<Self, LogError> {
-        let mut told: Vec<Told> = Vec::new();
+        let mut map = Self::default();
         for (at, entry) in entries(text) {
             let wrong =
                 |what: String| LogError::ColumnMap { text: text.to_owned(), at: text[..at].chars().count() + 1, what };
-            let entry = parse_entry(entry).map_err(wrong)?;
-            if told.iter().any(|earlier| earlier.role == entry.role) {
-                return Err(wrong(format!("{} is told twice", entry.role.word())));
+            match parse_entry(entry).map_err(wrong)? {
+                Entry::Skipped(heading) => map.skipped.push(heading),
+                Entry::Told(entry) if map.told.iter().any(|earlier| earlier.role == entry.role) => {
+                    return Err(wrong(format!("{} is told twice", entry.role.word())));
+                }
+                Entry::Told(entry) => map.told.push(entry),
             }
-            told.push(entry);
         }
-        Ok(Self { told })
+        Ok(map)
     }
 }
 
@@ -79,13 +83,26 @@ fn entries(text: &str) -> impl Iterator<Item = (usize, &str)> {
     })
 }
 
-fn parse_entry(entry: &str) -> Result<Told, String> {
+/// One entry between commas.
+enum Entry {
+    Told(Told),
+    Skipped(String),
+}
+
+fn parse_entry(entry: &str) -> Result<Entry, String> {
     let Some((role_word, rest)) = entry.split_once('=') else {
         return Err(format!("'{entry}' is not of the form role=heading; an example is 'id=ident:hex'"));
     };
     let role_word = role_word.trim();
+    if role_word == SKIP {
+        return match parse_heading(rest.trim())? {
+            ("", ..) => Err(format!("the heading of the column to {SKIP} is missing")),
+            (heading, _, None) => Ok(Entry::Skipped(heading.to_owned())),
+            (_, _, Some(word)) => Err(format!("':{word}' cannot stand behind {SKIP}")),
+        };
+    }
     let Some(role) = Role::from_word(role_word) else {
-        return Err(format!("'{role_word}' is no role of a column; the roles are {}", Role::words()));
+        return Err(format!("'{role_word}' is no role of a column; the roles are {}, {SKIP}", Role::words()));
     };
     let (heading, is_quoted, form_word) = parse_heading(rest.trim())?;
     let form = match form_word {
@@ -101,7 +118,7 @@ fn parse_entry(entry: &str) -> Result<Told, String> {
         Some((first, last)) if !is_quoted => parse_range(role, first.trim(), last.trim())?,
         _ => ToldHeadings::One(heading.to_owned()),
     };
-    Ok(Told { role, headings, form })
+    Ok(Entry::Told(Told { role, headings, form }))
 }
 
 /// The heading, whether it is in quotes, and the word behind the colon.

@@ -2,7 +2,7 @@
 
 use crate::flaw::Flaw;
 
-use super::cells::Cell;
+use super::cells::{self, Cell};
 use super::headings::Role;
 use super::row::Pieces;
 
@@ -14,16 +14,19 @@ pub(super) struct Columns {
     /// One column for each data byte, in the order of the bytes; empty when one column holds them all.
     pub(super) data_bytes: Vec<usize>,
     /// How many cells of a line are of interest.
-    pub(super) needed: usize,
+    needed: usize,
     /// How many cells a line must have: missing data bytes at its end only make the frame shorter.
     required: usize,
+    /// How many cells a line can have, beside empty ones at its end.
+    headings: usize,
 }
 
 impl Columns {
-    pub(super) fn new(whole: Vec<(Role, usize)>, data_bytes: Vec<usize>) -> Self {
+    /// The columns by their place; the header has `headings` of them.
+    pub(super) fn new(whole: Vec<(Role, usize)>, data_bytes: Vec<usize>, headings: usize) -> Self {
         let required = whole.iter().map(|&(_, column)| column + 1).max().unwrap_or(0);
         let needed = data_bytes.iter().map(|&column| column + 1).fold(required, usize::max);
-        Self { whole, data_bytes, needed, required }
+        Self { whole, data_bytes, needed, required, headings: headings.max(needed) }
     }
 
     /// The column of a role.
@@ -31,9 +34,32 @@ impl Columns {
         self.whole.iter().find(|(known, _)| *known == role).map(|&(_, column)| column)
     }
 
-    /// Whether there is a column of this role.
-    pub(super) fn has(&self, role: Role) -> bool {
-        self.of(role).is_some()
+    /// Cuts the line into the cells that are of interest; the others must have a heading, or be empty.
+    #[inline]
+    pub(super) fn cut<'l>(&self, line: &'l [u8], delimiter: u8, cells: &mut Vec<Cell>) -> Result<(), Flaw<'l>> {
+        let Some(rest) = cells::split(line, delimiter, self.needed, cells)? else {
+            return Ok(());
+        };
+        let more = 1 + line[rest..].iter().filter(|&&byte| byte == delimiter).count();
+        if self.needed + more > self.headings { self.check_excess(line, rest, delimiter) } else { Ok(()) }
+    }
+
+    /// Whether all cells without a heading are empty; `rest` begins behind those of interest. In quotes a delimiter cuts no
+    /// cell, so there may be none.
+    #[cold]
+    fn check_excess<'l>(&self, line: &'l [u8], rest: usize, delimiter: u8) -> Result<(), Flaw<'l>> {
+        if line[rest..].iter().all(|&byte| byte == delimiter || matches!(byte, b' ' | b'\t' | b'\r')) {
+            return Ok(());
+        }
+        let mut all = Vec::new();
+        cells::split(line, delimiter, usize::MAX, &mut all)?;
+        let has = all.iter().rposition(|cell| !cell.of(line).is_empty()).map_or(0, |last| last + 1);
+        let delimiter = match delimiter {
+            b',' => "commas",
+            b';' => "semicolons",
+            _ => "tabs",
+        };
+        if has > self.headings { Err(Flaw::CellsTooMany { has, headings: self.headings, delimiter }) } else { Ok(()) }
     }
 
     /// The cells of one line by their role.

@@ -57,13 +57,18 @@ pub(super) fn read(window: &mut Window, lines: &mut Lines, map: &ColumnMap, name
     let assigned = assign(&headings, map).map_err(refuse)?;
     let data_bytes = assigned.data_bytes.iter().map(|&(_, column, _)| column).collect();
     let whole = assigned.whole.iter().map(|&(role, column, _)| (role, column)).collect();
-    let columns = Columns::new(whole, data_bytes);
-    if assigned.leaves_forms_open() {
-        window.have(SAMPLE_BYTES);
-    }
-    let sample = proof::Sample { bytes: window.data(), first_line: lines.number() + 1, delimiter, columns: &columns };
+    let named = headings.iter().rposition(|heading| !heading.is_empty()).map_or(0, |last| last + 1);
+    let columns = Columns::new(whole, data_bytes, named);
+    let is_all = assigned.leaves_forms_open() && !window.have(SAMPLE_BYTES);
+    let bytes = if is_all { window.data() } else { whole_lines(window.data()) };
+    let sample = proof::Sample { bytes, first_line: lines.number() + 1, delimiter, columns: &columns };
     let (forms, remarks) = proof::forms(&assigned, &headings, &sample).map_err(refuse)?;
     Ok(Header { delimiter, columns, forms, remarks })
+}
+
+/// The bytes up to the last line end: a line of which only a part was fetched proves nothing.
+fn whole_lines(bytes: &[u8]) -> &[u8] {
+    memchr::memrchr(b'\n', bytes).map_or(&[], |end| &bytes[..=end])
 }
 
 fn header_line(window: &mut Window, lines: &mut Lines, name: &str) -> Result<Vec<u8>, LogError> {
@@ -107,6 +112,9 @@ fn delimiter_of(line: &[u8]) -> u8 {
 fn assign(headings: &[String], map: &ColumnMap) -> Result<Assigned, String> {
     let mut assigned = Assigned::default();
     let mut taken = vec![false; headings.len()];
+    for heading in &map.skipped {
+        taken[find(heading, headings)?] = true;
+    }
     for told in &map.told {
         for (number, column) in told_columns(told, headings)? {
             taken[column] = true;

@@ -41,6 +41,9 @@ const TABLE: [(Role, &str, &[&str]); ROLES] = [
     (Role::ChecksumGood, "checksum_good", &["checksumgood", "crcok"]),
 ];
 
+/// The word that the user writes for a piece that does not matter.
+pub(super) const SKIP: &str = "skip";
+
 /// Headings of columns that hold one data byte each, before the number.
 const DATA_BYTE_PREFIXES: [&str; 3] = ["data", "byte", "b"];
 

@@ -67,10 +67,7 @@ impl TextReader {
                 (Layout::Delimited { delimiter: header.delimiter, columns: header.columns, cells: Vec::new() }, row)
             }
         };
-        if layout.has(Role::Time) {
-            shared.report.tells_times();
-        }
-        let only_channel = if layout.has(Role::Channel) { None } else { shared.channels.add(b"") };
+        let only_channel = if layout.has_channel() { None } else { shared.channels.add(b"") };
         Ok(Self { layout, lines, row, payload: [0; FD_BYTES_MAX], only_channel })
     }
 
@@ -127,20 +124,19 @@ impl TextReader {
     /// The frame on one line; `None` for comments, blank lines, and what is damaged.
     #[inline]
     fn frame(&mut self, line: &[u8], shared: &mut Shared) -> Option<Found> {
-        match line.first() {
-            None | Some(b'#') => return None,
-            _ => {}
+        if line.is_empty() || self.layout.is_comment(line) {
+            return None;
         }
         let place = self.place();
         let delimiter = self.layout.delimiter();
         let pieces = match &mut self.layout {
             Layout::Delimited { delimiter, columns, cells } => {
-                cells::split(line, *delimiter, columns.needed, cells).and_then(|()| columns.pieces(line, cells))
+                columns.cut(line, *delimiter, cells).and_then(|()| columns.pieces(line, cells))
             }
             Layout::Pattern(pattern) => pattern.pieces(line),
         };
-        let (payload, channels) = (&mut self.payload, &mut shared.channels);
-        match pieces.and_then(|pieces| self.row.frame(&pieces, self.only_channel, payload, channels)) {
+        let payload = &mut self.payload;
+        match pieces.and_then(|pieces| self.row.frame(&pieces, self.only_channel, payload, shared)) {
             Ok(found) => Some(Found { place, ..found }),
             Err(_) if is_blank(line, delimiter) => None,
             Err(flaw) => {
@@ -153,11 +149,21 @@ impl TextReader {
 }
 
 impl Layout {
-    /// Whether lines have a piece of this role.
-    fn has(&self, role: Role) -> bool {
+    /// Whether lines tell their channel.
+    fn has_channel(&self) -> bool {
         match self {
-            Self::Delimited { columns, .. } => columns.has(role),
-            Self::Pattern(pattern) => pattern.has(role),
+            Self::Delimited { columns, .. } => columns.of(Role::Channel).is_some(),
+            Self::Pattern(pattern) => pattern.has(Role::Channel),
+        }
+    }
+
+    /// Whether the line says nothing because it begins with `#`.
+    #[inline]
+    fn is_comment(&self, line: &[u8]) -> bool {
+        match self {
+            _ if line.first() != Some(&b'#') => false,
+            Self::Delimited { .. } => true,
+            Self::Pattern(pattern) => !pattern.begins_with_number_sign(),
         }
     }
 

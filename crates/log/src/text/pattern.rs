@@ -3,7 +3,7 @@
 use crate::error::LogError;
 use crate::flaw::{Flaw, Shown};
 
-use super::headings::{Form, Role};
+use super::headings::{Form, Role, SKIP};
 use super::row::{Forms, IdForm, Pieces};
 use super::time::TimeUnit;
 use super::values::{Base, is_hex_digit};
@@ -44,9 +44,6 @@ struct FieldForms {
     data: Base,
 }
 
-/// The word for a piece that does not matter.
-const SKIP: &str = "skip";
-
 impl LinePattern {
     /// Reads the pattern from its text.
     ///
@@ -71,6 +68,11 @@ impl LinePattern {
         self.parts.contains(&Part::Field(Some(role)))
     }
 
+    /// Whether lines of this pattern begin with the sign of comments.
+    pub(super) fn begins_with_number_sign(&self) -> bool {
+        matches!(self.parts.first(), Some(Part::Text(text)) if text.starts_with(b"#"))
+    }
+
     /// The pieces of one line.
     #[inline]
     pub(super) fn pieces<'l>(&'l self, line: &'l [u8]) -> Result<Pieces<'l>, Flaw<'l>> {
@@ -89,7 +91,15 @@ impl LinePattern {
                     blanks => at + blanks,
                 },
                 Part::Field(role) => {
-                    let end = at + self.field_bytes(*role, self.parts.get(index + 1), &line[at..], &pieces)?;
+                    let next = self.parts.get(index + 1);
+                    let end = at
+                        + self.field_bytes(*role, next, &line[at..], &pieces).map_err(|wanted| {
+                            Flaw::PatternBehind {
+                                wanted: Shown(wanted),
+                                field: role.map_or(SKIP, Role::word),
+                                at: at + 1,
+                            }
+                        })?;
                     if let Some(role) = role {
                         pieces.set(*role, line[at..end].trim_ascii());
                     }
@@ -99,11 +109,11 @@ impl LinePattern {
         }
         match at + blanks_at(&line[at..]) == line.len() {
             true => Ok(pieces),
-            false => Err(Flaw::Pattern { wanted: Shown(b"the end of the line"), at: at + 1 }),
+            false => Err(Flaw::PatternEnded { at: at + 1 }),
         }
     }
 
-    /// How many bytes of `rest` belong to a field that `next` follows.
+    /// How many bytes of `rest` belong to a field that `next` follows; the text of `next` where it is not there.
     #[inline]
     fn field_bytes<'l>(
         &'l self,
@@ -111,13 +121,10 @@ impl LinePattern {
         next: Option<&'l Part>,
         rest: &[u8],
         pieces: &Pieces<'_>,
-    ) -> Result<usize, Flaw<'l>> {
+    ) -> Result<usize, &'l [u8]> {
         match next {
             None => Ok(rest.len()),
-            Some(Part::Text(text)) => match memchr::memmem::find(rest, text) {
-                Some(end) => Ok(end),
-                None => Err(Flaw::Pattern { wanted: Shown(text), at: 1 }),
-            },
+            Some(Part::Text(text)) => memchr::memmem::find(rest, text).ok_or(text),
             Some(_) if role == Some(Role::Data) => Ok(self.spaced_data_bytes(rest, pieces)),
             Some(_) => Ok(rest.iter().position(|byte| is_blank(*byte)).unwrap_or(rest.len())),
         }

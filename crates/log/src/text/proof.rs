@@ -1,25 +1,27 @@
 //! How numbers are written where the header does not say it: proved by the first lines, or asked for; never guessed.
 //!
 //! The rule, for a whole column at once, over the lines that the first buffer holds:
-//! - **Identifiers** are hexadecimal when a cell has a letter A to F, or is written with a leading zero and at least three
+//! - **Identifiers** are hexadecimal when a cell has a letter A to F, or is written with a leading zero and three to eight
 //!   digits in all (`012`, `00000110`): decimal numbers are not. They are decimal when a cell, read as hexadecimal, would be
-//!   larger than 29 bits, or larger than 11 bits on a line that says it is not extended, while read as decimal it is not.
+//!   larger than 29 bits, or larger than 11 bits on a line that says it is not extended, while read as decimal it is not:
+//!   such a cell is never a proof of hexadecimal.
 //!   When every cell begins with `0x`, that is the form of the column.
 //! - **Data bytes in columns of their own** are hexadecimal when a cell has a letter or two digits with a leading zero, and
 //!   decimal when a cell has three digits.
-//! - **Times** are seconds when a cell has a decimal point (or comma, where it does not cut cells) or is a date.
+//! - **Times** are seconds when a cell has a decimal point (or comma, where it does not cut cells) or is a date. Times of day
+//!   are refused, whatever the header says.
 //! - Data in one column is hexadecimal (common practice, no source); `--columns 'data=data:dec'` says otherwise.
 //!
 //! Proofs for both, or none at all, are an error that asks for the form. Cells that are damaged prove nothing.
 
 use crate::frame::{EXTENDED_ID_MAX, STANDARD_ID_MAX};
 
-use super::cells::{self, Cell};
+use super::cells::Cell;
 use super::columns::Columns;
 use super::header::Assigned;
 use super::headings::{Form, Role};
 use super::row::{Forms, IdForm};
-use super::time::TimeUnit;
+use super::time::{TimeUnit, is_time_of_day, time_ns};
 use super::values::{Base, decimal, flag, hex, without_prefix};
 
 /// The first lines of the log.
@@ -49,7 +51,7 @@ pub(super) fn forms(
     sample: &Sample<'_>,
 ) -> Result<(Forms, Vec<String>), String> {
     let mut remarks = Vec::new();
-    let time = time_unit(assigned, headings, sample)?;
+    let time = time_unit(assigned, headings, sample, &mut remarks)?;
     let id = id_form(assigned, headings, sample, &mut remarks)?;
     let data = data_base(assigned, headings, sample, &mut remarks)?;
     Ok((Forms { time, id, data }, remarks))
@@ -59,31 +61,73 @@ fn told_form(assigned: &Assigned, wanted: Role) -> Option<(usize, Option<Form>)>
     assigned.whole.iter().find(|(role, ..)| *role == wanted).map(|&(_, column, form)| (column, form))
 }
 
-fn time_unit(assigned: &Assigned, headings: &[String], sample: &Sample<'_>) -> Result<TimeUnit, String> {
-    let column = match told_form(assigned, Role::Time) {
-        None => return Ok(TimeUnit::Seconds),
-        Some((_, Some(Form::Unit(unit)))) => return Ok(unit),
-        Some((column, _)) => column,
+/// What the cells of the time column look like.
+#[derive(Debug, Default)]
+struct Times {
+    /// The first that is a number.
+    first_number: Option<Witness>,
+    /// The first number with decimals.
+    with_decimals: Option<Witness>,
+    /// The first that is a time of day.
+    of_day: Option<Witness>,
+    has_date: bool,
+}
+
+impl Times {
+    fn look(&mut self, cell: &[u8], decimal_comma: bool, line: u64) {
+        if is_time_of_day(cell) {
+            self.of_day.get_or_insert_with(|| witness(line, cell));
+        } else if time_ns(cell, TimeUnit::Nanoseconds, decimal_comma).is_none() {
+            // Damaged, or empty.
+        } else if cell.contains(&b':') {
+            self.has_date = true;
+        } else {
+            self.first_number.get_or_insert_with(|| witness(line, cell));
+            if cell.iter().any(|&byte| byte == b'.' || (byte == b',' && decimal_comma)) {
+                self.with_decimals.get_or_insert_with(|| witness(line, cell));
+            }
+        }
+    }
+}
+
+fn time_unit(
+    assigned: &Assigned,
+    headings: &[String],
+    sample: &Sample<'_>,
+    remarks: &mut Vec<String>,
+) -> Result<TimeUnit, String> {
+    let Some((column, told)) = told_form(assigned, Role::Time) else {
+        return Ok(TimeUnit::Seconds);
     };
-    let decimal_comma = sample.delimiter != b',';
-    let is_mark = |&byte: &u8| byte == b'.' || byte == b'T' || byte == b':' || (byte == b',' && decimal_comma);
-    let mut first = None;
-    let mut has_mark = false;
+    let mut times = Times::default();
     sample.for_each_line(|line, number, cells| {
         let cell = cells.get(column).map_or(&b""[..], |cell| cell.of(line));
-        if !cell.is_empty() {
-            has_mark |= cell.iter().any(is_mark);
-            first.get_or_insert_with(|| witness(number, cell));
-        }
+        times.look(cell, sample.delimiter != b',', number);
     });
-    match first {
-        Some((number, cell)) if !has_mark => Err(format!(
-            "the unit of the times is not told: \"{cell}\" on line {number} can be seconds or less; \
-             say it with --columns 'time={}:s', or ms, us, ns",
-            headings[column]
-        )),
-        _ => Ok(TimeUnit::Seconds),
+    let heading = as_written(&headings[column]);
+    if let (Some((line, cell)), false, None) = (&times.of_day, times.has_date, &times.first_number) {
+        return Err(format!(
+            "\"{cell}\" on line {line} is a time of day, which is not read; convert the times to seconds, or leave the \
+             column out with --columns 'skip={heading}'"
+        ));
     }
+    if let Some(Form::Unit(unit)) = told {
+        return Ok(unit);
+    }
+    match (times.first_number, times.with_decimals) {
+        (_, Some((line, cell))) => remarks.push(format!(
+            "the times are read as seconds, as \"{cell}\" on line {line} has decimals; if they are milliseconds, say \
+             --columns 'time={heading}:ms'"
+        )),
+        (Some((line, cell)), None) if !times.has_date => {
+            return Err(format!(
+                "the unit of the times is not told: \"{cell}\" on line {line} can be seconds or less; \
+                 say it with --columns 'time={heading}:s', 'time={heading}:ms', 'time={heading}:us' or 'time={heading}:ns'"
+            ));
+        }
+        _ => {}
+    }
+    Ok(TimeUnit::Seconds)
 }
 
 fn id_form(
@@ -107,7 +151,7 @@ fn id_form(
     if !proof.has_plain_cells {
         return Ok(IdForm::Prefixed);
     }
-    proof.base("ids", &headings[column], "id", remarks).map(IdForm::All)
+    proof.base("ids", &as_written(&headings[column]), "id", remarks).map(IdForm::All)
 }
 
 fn data_base(
@@ -147,10 +191,11 @@ impl Proof {
         let Some(as_hex) = hex(cell) else { return };
         self.has_plain_cells = true;
         let limit = u64::from(if says_standard { STANDARD_ID_MAX } else { EXTENDED_ID_MAX });
+        let can_be_hex = as_hex <= limit;
         match decimal(cell) {
-            None if as_hex <= limit => self.prove_hex(line, cell),
-            Some(_) if cell[0] == b'0' && cell.len() >= 3 => self.prove_hex(line, cell),
-            Some(as_decimal) if as_hex > limit && as_decimal <= limit => self.prove_decimal(line, cell),
+            None if can_be_hex => self.prove_hex(line, cell),
+            Some(_) if can_be_hex && cell[0] == b'0' && (3..=8).contains(&cell.len()) => self.prove_hex(line, cell),
+            Some(as_decimal) if !can_be_hex && as_decimal <= limit => self.prove_decimal(line, cell),
             _ => {}
         }
     }
@@ -176,7 +221,7 @@ impl Proof {
 
     /// The base that is proved, with a remark on why; or the question.
     fn base(self, what: &str, heading: &str, role: &str, remarks: &mut Vec<String>) -> Result<Base, String> {
-        let ask = format!("say it with --columns '{role}={heading}:hex', or dec");
+        let ask = format!("say it with --columns '{role}={heading}:hex' or --columns '{role}={heading}:dec'");
         match (self.hex, self.decimal) {
             (Some((line, cell)), None) => {
                 remarks.push(format!("the {what} are read as hexadecimal, as \"{cell}\" on line {line} is"));
@@ -197,6 +242,12 @@ impl Proof {
     }
 }
 
+/// The heading as the user writes it in `--columns`.
+fn as_written(heading: &str) -> String {
+    let is_plain = !heading.contains([',', ':']) && !heading.contains("..");
+    if is_plain { heading.to_owned() } else { format!("\"{heading}\"") }
+}
+
 fn witness(line: u64, cell: &[u8]) -> Witness {
     const SHOWN_BYTES: usize = 40;
     (line, String::from_utf8_lossy(&cell[..cell.len().min(SHOWN_BYTES)]).into_owned())
@@ -212,7 +263,7 @@ impl Sample<'_> {
             let end = memchr::memchr(b'\n', rest).unwrap_or(rest.len());
             let line = &rest[..end];
             let is_said = !line.is_empty() && line[0] != b'#';
-            if is_said && cells::split(line, self.delimiter, self.columns.needed, &mut cells).is_ok() {
+            if is_said && self.columns.cut(line, self.delimiter, &mut cells).is_ok() {
                 look(line, number, &cells);
             }
             rest = rest.get(end + 1..).unwrap_or_default();

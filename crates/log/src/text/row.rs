@@ -1,11 +1,13 @@
 //! From the pieces of a line to a frame.
 
+use wirelore_bits::payload_lengths::can_fd_length;
+
 use crate::channels::{CHANNELS_MAX, Channels};
 use crate::flaw::{Flaw, Shown};
 use crate::frame::{
     CLASSIC_BYTES_MAX, Channel, EXTENDED_ID_MAX, FD_BYTES_MAX, Found, Kind, PlaceInLog, STANDARD_ID_MAX, dlc_of_length,
-    length_of_dlc,
 };
+use crate::recording::Shared;
 
 use super::cells::{Cell, unquoted};
 use super::headings::{ROLES, Role};
@@ -107,7 +109,7 @@ impl RowReader {
         pieces: &Pieces<'l>,
         only_channel: Option<Channel>,
         payload: &mut [u8; FD_BYTES_MAX],
-        channels: &mut Channels,
+        shared: &mut Shared,
     ) -> Result<Found, Flaw<'l>> {
         if pieces.flag(Role::ChecksumGood)? == Some(false) {
             return Err(Flaw::MarkedWrong(Shown(pieces.get(Role::ChecksumGood).unwrap_or_default())));
@@ -115,13 +117,17 @@ impl RowReader {
         let time_ns = self.time_ns(pieces)?;
         let kind = kind(pieces)?;
         let id = self.id(pieces)?;
-        let extended = extended(pieces, &id)?;
+        let told_extended = pieces.flag(Role::Extended)?;
+        let extended = extended(told_extended, pieces, &id)?;
         let held = self.data(pieces, payload)?;
         let (dlc, fd) = length_and_format(pieces, kind, held)?;
         let channel = match only_channel {
             Some(channel) => channel,
-            None => channel(pieces, channels)?,
+            None => channel(pieces, &mut shared.channels)?,
         };
+        if told_extended.is_none() {
+            shared.report.weigh_digits(id.value, id.has_eight_digits);
+        }
         Ok(Found {
             time_ns,
             channel,
@@ -259,8 +265,8 @@ fn kind<'l>(pieces: &Pieces<'l>) -> Result<Kind, Flaw<'l>> {
 
 /// Whether the identifier has 29 bits: as the line says; else when it is too large for 11, or written with eight hex digits.
 #[inline]
-fn extended<'l>(pieces: &Pieces<'l>, id: &WrittenId) -> Result<bool, Flaw<'l>> {
-    match pieces.flag(Role::Extended)? {
+fn extended<'l>(told: Option<bool>, pieces: &Pieces<'l>, id: &WrittenId) -> Result<bool, Flaw<'l>> {
+    match told {
         Some(false) if id.value > STANDARD_ID_MAX => {
             Err(Flaw::IdNotExtended(Shown(pieces.get(Role::Id).unwrap_or_default())))
         }
@@ -293,7 +299,7 @@ fn length_and_format<'l>(pieces: &Pieces<'l>, kind: Kind, held: usize) -> Result
         Some(told) if told == held as u64 => Ok((Some(natural), fd)),
         // A classic frame sent with a code of 9 to 15 has eight bytes all the same (ISO 11898-1).
         Some(told @ 9..=15) if !fd && held == CLASSIC_BYTES_MAX => Ok((Some(told as u8), fd)),
-        Some(told @ 9..=15) if fd && length_of_dlc(told as u8) == Some(held) => Ok((Some(told as u8), fd)),
+        Some(told @ 9..=15) if fd && usize::from(can_fd_length(told as u8)) == held => Ok((Some(told as u8), fd)),
         Some(told) => Err(disagrees(told)),
         None => Ok((Some(natural), fd)),
     }

@@ -117,6 +117,14 @@ fn date_time_ns(cell: &[u8]) -> Option<i64> {
     seconds.checked_mul(NS_PER_S)?.checked_add(fraction_ns)
 }
 
+/// Whether the cell is a time of day without a date: `7:41`, `07:41:17.400`.
+pub(super) fn is_time_of_day(cell: &[u8]) -> bool {
+    let whole = cell.iter().position(|&byte| matches!(byte, b'.' | b',')).map_or(cell, |mark| &cell[..mark]);
+    let parts: Vec<&[u8]> = whole.split(|&byte| byte == b':').collect();
+    matches!(parts.len(), 2 | 3)
+        && parts.iter().all(|part| matches!(part.len(), 1 | 2) && part.iter().all(u8::is_ascii_digit))
+}
+
 /// Three numbers with a mark between them.
 fn three_numbers(text: &[u8], mark: u8) -> Option<[i64; 3]> {
     let mut parts =
@@ -186,6 +194,16 @@ mod tests {
     fn what_is_no_number() {
         for cell in ["", ".", "-", "1.2.3", "0,125", "1e3", "1.7E+09", "99999999999", "99999999999999999999999"] {
             assert_eq!(seconds(cell), None, "{cell}");
+        }
+    }
+
+    #[test]
+    fn times_of_day() {
+        for cell in ["07:41:17.400", "7:41", "23:59:59,5", "7:41:17"] {
+            assert!(is_time_of_day(cell.as_bytes()), "{cell}");
+        }
+        for cell in ["", "7", "7.5", "2023-11-14T22:13:20Z", "1:2:3:4", "a:41", "007:41", ":"] {
+            assert!(!is_time_of_day(cell.as_bytes()), "{cell}");
         }
     }
 

@@ -1,10 +1,8 @@
 //! Writing recordings: the same frames give the same bytes, always.
 
 mod pcapng;
-mod text;
 
 pub use pcapng::PcapngWriter;
-pub use text::TextWriter;
 
 use crate::error::LogError;
 use crate::frame::{CLASSIC_BYTES_MAX, EXTENDED_ID_MAX, FD_BYTES_MAX, Frame, Kind, STANDARD_ID_MAX, dlc_of_length};

@@ -79,7 +79,7 @@ pub(crate) fn read_with(bytes: impl AsRef<[u8]>, options: &Options) -> Result<Re
     }
     assert!(recording.next()?.is_none(), "the end stays the end");
     let report = recording.report().clone();
-    let handed_out = report.data + report.remote + report.error;
+    let handed_out = report.frames_read() - report.xl - report.damaged;
     assert_eq!(frames.len() as u64, handed_out, "the report counts every frame");
     let channels = recording.channels().iter().map(|channel| channel.name.clone()).collect();
     Ok(Read { frames, report, channels })

@@ -105,3 +105,20 @@ fn a_payload_shorter_than_described_is_too_short() {
     assert_eq!(readings(&database, &[1, 2, 3]).0[0].1, "1", "it is decoded all the same");
     assert!(!readings(&database, &[1, 2, 3, 4]).1.too_short);
 }
+
+#[test]
+fn a_stated_length_says_what_is_too_short() {
+    // The length is 2 to 8 bytes: a signal that a frame leaves out is not missing.
+    let mut described = frame("f", id(1), vec![unsigned("s", "0.7..0.0"), unsigned("far", "7.7..7.0")]);
+    described.length = length(2, 8);
+    let (all, outcome) = readings(&one_frame(described), &[1, 2]);
+    assert_eq!((all[0].1.as_str(), all[1].1.as_str(), outcome.too_short), ("1", "too short", false));
+    // A page's own length holds in place of the frame's.
+    let mut paged = frame("f", id(1), vec![unsigned("p", "0.7..0.0"), unsigned("s", "5.7..5.0").on_page(0)]);
+    paged.pages = vec![page(None, 0, &[(0, &[span(1, 1)])]), page(None, 0, &[(0, &[span(2, 2)])])];
+    (paged.length, paged.pages[0].length) = (length(8, 8), length(4, 6));
+    let database = one_frame(paged);
+    assert_eq!([3, 4].map(|bytes| readings(&database, &[1; 8][..bytes]).1.too_short), [true, false]);
+    assert_eq!([7, 8].map(|bytes| readings(&database, &[2; 8][..bytes]).1.too_short), [true, false]);
+    assert!(readings(&database, &[]).1.too_short, "the frame's length, where no page can be told");
+}

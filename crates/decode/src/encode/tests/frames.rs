@@ -1,6 +1,6 @@
 //! Whole frames: selectors, counters, checksums, lengths.
 
-use wirelore_model::{ByteSpan, Checksum, ChecksumAlgorithm, Counter, Database, Role};
+use wirelore_model::{ByteSpan, Checksum, ChecksumAlgorithm, Counter, Database, Frame, Meaning, Role};
 
 use super::{error, notes, payload, typed};
 use crate::testing::*;
@@ -35,7 +35,11 @@ fn selectors_follow_the_given_signals() {
     assert_eq!(payload(&database, &["oil=90"]), [1, 130, 0, 0, 0]);
     assert_eq!(
         notes(&database, &["oil=90"]),
-        ["page: set to 1, because oil is there only then", "twin: not given, raw value 0"]
+        [
+            "page: set to 1, because oil is there only then",
+            "twin: not given, raw value 0",
+            "bits 2.7..3.0 are not described, sent as 0",
+        ]
     );
     assert_eq!(payload(&database, &["deep=7"]), [2, 0x20, 7]);
     assert_eq!(payload(&database, &["deep=7", "page=5"]), [5, 0x20, 7]);
@@ -72,7 +76,14 @@ fn counters_start_and_checksums_come_last() {
     assert_eq!(payload(&database, &["value=0x8301", "alive=0xF", "check=0x37"]), [0xF0, 0x01, 0x83, 0x37]);
     let (bytes, said) = typed(&database, &["value=0x8301"]).expect("it encodes");
     assert_eq!(bytes[..3], [0x10, 0x01, 0x83]);
-    assert_eq!(said, ["alive: not given, counts from 1".to_owned(), format!("check: calculated, 0x{:X}", bytes[3])]);
+    assert_eq!(
+        said,
+        [
+            "alive: not given, counts from 1".to_owned(),
+            format!("check: calculated, 0x{:X}", bytes[3]),
+            "bits 0.3..0.0 are not described, sent as 0".to_owned(),
+        ]
+    );
     let (wrong, said) = typed(&database, &["value=0x8301", "check=0"]).expect("it encodes");
     assert_eq!(
         (wrong[3], &said[1]),
@@ -96,7 +107,10 @@ fn lengths_are_as_described_or_as_needed() {
     assert_eq!(payload(&with_length(None, true), &["s=1"]).len(), 12);
     assert_eq!(
         notes(&with_length(None, true), &["s=1"]),
-        ["9 bytes needed, 12 bytes long: CAN FD frames have only certain lengths"]
+        [
+            "9 bytes needed, 12 bytes long: CAN FD frames have only certain lengths",
+            "bits 0.7..7.0 are not described, sent as 0",
+        ]
     );
     assert_eq!(payload(&with_length(length(16, 16), true), &["s=1"]).len(), 16);
     let mut paged = frame("f", id(1), vec![unsigned("p", "0.7..0.0"), unsigned("s", "1.7..1.0").on_page(0)]);
@@ -105,4 +119,46 @@ fn lengths_are_as_described_or_as_needed() {
     let database = one_frame(paged);
     assert_eq!(payload(&database, &["s=1"]).len(), 5);
     assert_eq!(payload(&database, &["p=2"]).len(), 8);
+}
+
+#[test]
+fn what_the_description_would_not_expect_is_told() {
+    use Meaning::{Absent, Fault, Reading};
+    let signals = vec![
+        unsigned("alive", "0.7..0.4")
+            .role(Role::Counter(Counter { low: 0, high: 13, step: 1 }))
+            .absent(&[span(15, 15)]),
+        unsigned("key", "0.3..0.0").words(&[(0, 0, "off", Reading), (3, 5, "on", Reading), (15, 15, "bad", Fault)]),
+        unsigned("level", "1.7..1.0")
+            .in_range("0", "100")
+            .words(&[(0, 0, "empty", Reading), (255, 255, "none", Absent)]),
+        unsigned("steps", "2.7..2.0").words(&[(255, 255, "unknown", Absent)]),
+    ];
+    let database = one_frame(frame("f", id(1), signals));
+    let said = |alive: &str, key: &str, level: &str| {
+        notes(&database, &[&format!("alive={alive}"), &format!("key={key}"), &format!("level={level}"), "steps=7"])
+    };
+    assert_eq!(said("13", "off", "7"), [""; 0]);
+    assert_eq!(said("0xF", "0xF", "none"), [""; 0], "special values are meant so");
+    assert_eq!(
+        said("14", "9", "101"),
+        ["alive: 14 is not a count from 0 to 13", "key: 9 has no word", "level: outside the described range 0..100"]
+    );
+    assert_eq!(
+        said("0b1110", "0x6", "0xFE"),
+        ["alive: 14 is not a count from 0 to 13", "key: 6 has no word", "level: outside the described range 0..100"]
+    );
+}
+
+#[test]
+fn bits_that_nobody_described_are_listed() {
+    let mut described = frame("f", id(1), vec![unsigned("s", "1.4..0.0"), raw_bytes("rest", 5, Some(5))]);
+    described.length = length(8, 8);
+    (described.unused, described.unknown) = (vec![bits("3.7..3.0"), bits("7.7..7.1")], vec![bits("2.3..2.0")]);
+    let said = |described: &Frame| notes(&one_frame(described.clone()), &["s=1", "rest=00"]);
+    assert_eq!(said(&described), ["bits 1.7..1.5, 2.7..2.0, 4.7..4.0, 6.7..6.0, 7.0 are not described, sent as 0"]);
+    described.unused.push(bits("1.7..1.5 then 2.7..2.0 then 4.7..4.0 then 6.7..6.0"));
+    assert_eq!(said(&described), ["bit 7.0 is not described, sent as 0"]);
+    described.unused.push(bits("7.0"));
+    assert_eq!(said(&described), [""; 0]);
 }

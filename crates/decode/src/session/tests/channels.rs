@@ -83,7 +83,7 @@ fn what_cannot_be_decided_or_passed_on_is_an_error() {
         session.run(&mut recording(log), sink).expect_err("it cannot go on").to_string()
     };
     let error = run(&Options::default(), "0,can0,100,0,00\n0,can0,200,0,00\n", &mut Notes::default());
-    assert!(error.starts_with("cannot tell which network channel `can0` is: of the 2 different identifiers seen on it 1 on `drive`, 1 on `comfort`"), "{error}");
+    assert!(error.starts_with("cannot tell which network channel `can0` is: of its 2 different identifiers 1 is described on `drive`, 1 on `comfort`"), "{error}");
     let error = run(&drive_options("cna0=drive"), "0,can0,100,0,00\n", &mut Notes::default());
     assert_eq!(error, "the binding names no channel of this log: `cna0` is not there; did you mean `can0`?");
     let mut full = Notes { fail_at: Some(2), ..Notes::default() };
@@ -100,4 +100,34 @@ fn a_log_without_frames_is_no_mistake() {
     session.run(&mut recording(""), &mut Notes::default()).expect("it reads");
     assert_eq!((session.tally().read, session.bindings().len()), (0, 0));
     assert_eq!(session.channels_never_seen().collect::<Vec<_>>(), ["c0"]);
+}
+
+#[test]
+fn two_channels_are_one_network_only_where_the_user_says_so() {
+    let database = van();
+    let decoder = Decoder::new(&database).expect("a decoder");
+    let run = |options: &Options, log: &str| {
+        let mut session = Session::new(&decoder, options).expect("a session");
+        session.run(&mut recording(log), &mut Notes::default()).map_err(|error| error.to_string())?;
+        Ok::<u64, String>(session.tally().decoded)
+    };
+    let log = "0,x,100,0,00000700\n0,x,101,0,0000\n0,y,200,0,00\n0,y,303,0,00\n0,z,200,0,00\n0,z,305,0,00\n";
+    assert_eq!(
+        run(&Options::default(), log),
+        Err("channels `y` and `z` both look like network `comfort`; a network is one channel: say it with --bind 'x=drive,y=comfort'".to_owned())
+    );
+    assert_eq!(run(&drive_options("y=comfort,z=comfort"), log), Ok(4));
+    assert_eq!(run(&drive_options("x=drive,y=comfort"), log), Ok(4));
+    // A channel of the same name as the network, and one that only looks like it.
+    let log = "0,look,100,0,00000700\n0,look,101,0,0000\n0,drive,100,0,00000700\n";
+    assert_eq!(
+        run(&Options::default(), log),
+        Err("channels `drive` and `look` both look like network `drive`; a network is one channel: say it with --bind 'drive=drive'".to_owned())
+    );
+    // One that comes when all is decided.
+    let mut log = String::new();
+    lines("Drive", &[0x100, 0x101], 10, &mut log);
+    log.push_str("1,drive,100,0,00000700\n");
+    let error = run(&Options::default(), &log).expect_err("twice");
+    assert!(error.starts_with("channels `Drive` and `drive` both look like network `drive`"), "{error}");
 }

@@ -1,0 +1,48 @@
+//! Which bits of an encoded frame no signal and no remark of the description speaks for.
+
+use wirelore_bits::{BitPosition, Field};
+use wirelore_model::Content;
+
+use super::assemble::{Assembly, group_of};
+
+impl Assembly<'_> {
+    /// The bits of the first `length` bytes that are described nowhere, or only marked as unknown, in runs from byte to byte as they are
+    /// sent: each with its most significant and its least significant bit.
+    pub(super) fn undescribed(&self, length: usize) -> Vec<(BitPosition, BitPosition)> {
+        let mut described = vec![false; length * 8];
+        let there = self.groups_there();
+        for signal in self.frame.signals.iter().filter(|signal| there.contains(&group_of(signal))) {
+            match &signal.content {
+                Content::Number { field, .. } => mark(&mut described, field),
+                Content::Text { bytes, .. } | Content::Bytes { bytes } => {
+                    let end = bytes.last.map_or(length, |last| (last as usize + 1).min(length));
+                    let bits = described.get_mut(bytes.first as usize * 8..end * 8);
+                    bits.into_iter().for_each(|bits| bits.fill(true));
+                }
+            }
+        }
+        self.frame.unused.iter().for_each(|field| mark(&mut described, field));
+        let mut runs: Vec<(usize, usize)> = Vec::new();
+        for index in (0..described.len()).filter(|&index| !described[index]) {
+            match runs.last_mut() {
+                Some((_, last)) if *last + 1 == index => *last = index,
+                _ => runs.push((index, index)),
+            }
+        }
+        runs.into_iter().map(|(first, last)| (position(first), position(last))).collect()
+    }
+}
+
+/// Bits are numbered as they are sent: bit 7 of byte 0 is number 0.
+fn mark(described: &mut [bool], field: &Field) {
+    for position in field.places().iter().flat_map(|place| place.positions()) {
+        let index = position.byte as usize * 8 + 7 - usize::from(position.bit);
+        if let Some(bit) = described.get_mut(index) {
+            *bit = true;
+        }
+    }
+}
+
+fn position(index: usize) -> BitPosition {
+    BitPosition::new((index / 8) as u32, 7 - (index % 8) as u8)
+}

@@ -1,0 +1,45 @@
+//! How often each of many keys was seen, in bounded memory.
+
+use std::cmp::Reverse;
+use std::hash::Hash;
+
+use rustc_hash::FxHashMap;
+
+/// Counts by key: up to `MOST` different keys, the rest together.
+#[derive(Debug, Clone)]
+pub(super) struct Counts<K, const MOST: usize> {
+    by_key: FxHashMap<K, u64>,
+    rest: u64,
+}
+
+impl<K, const MOST: usize> Default for Counts<K, MOST> {
+    fn default() -> Self {
+        Self { by_key: FxHashMap::default(), rest: 0 }
+    }
+}
+
+impl<K: Copy + Ord + Hash, const MOST: usize> Counts<K, MOST> {
+    /// Counts a key of its own where there is room or it has one already, else with the rest.
+    pub(super) fn add(&mut self, key: K) {
+        let room = self.by_key.len() < MOST;
+        match self.by_key.get_mut(&key) {
+            Some(count) => *count += 1,
+            None if room => {
+                self.by_key.insert(key, 1);
+            }
+            None => self.rest += 1,
+        }
+    }
+
+    /// The keys with their counts, the most frequent first, then in their order.
+    pub(super) fn sorted(&self) -> Vec<(K, u64)> {
+        let mut counts: Vec<(K, u64)> = self.by_key.iter().map(|(&key, &count)| (key, count)).collect();
+        counts.sort_unstable_by_key(|&(key, count)| (Reverse(count), key));
+        counts
+    }
+
+    /// How often a key was seen that has no count of its own.
+    pub(super) fn rest(&self) -> u64 {
+        self.rest
+    }
+}

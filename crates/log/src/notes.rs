@@ -1,0 +1,105 @@
+//! Words and counts for the notes of a report.
+
+use std::collections::BTreeMap;
+
+use crate::frame::PlaceInLog;
+
+/// How many different link types are counted by their own number.
+const LINK_TYPES_KEPT: usize = 8;
+
+/// Something that happened more than once: how often, and where first.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Occasions {
+    pub(crate) count: u64,
+    pub(crate) first: PlaceInLog,
+}
+
+impl Occasions {
+    /// Counts one more, which may be the first.
+    pub(crate) fn add(occasions: &mut Option<Self>, place: PlaceInLog) {
+        occasions.get_or_insert(Self { count: 0, first: place }).count += 1;
+    }
+}
+
+/// A count with its noun.
+pub(crate) fn counted(count: u64, noun: &str) -> String {
+    format!("{count} {noun}{}", if count == 1 { "" } else { "s" })
+}
+
+/// Packets of link types that are not read here, by the number in the public registry.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct LinkTypes {
+    by_number: BTreeMap<u16, u64>,
+    /// Packets of more types than are kept.
+    of_more_types: u64,
+}
+
+impl LinkTypes {
+    /// Counts one packet.
+    pub(crate) fn count(&mut self, link_type: u16) {
+        if self.by_number.len() < LINK_TYPES_KEPT || self.by_number.contains_key(&link_type) {
+            *self.by_number.entry(link_type).or_default() += 1;
+        } else {
+            self.of_more_types += 1;
+        }
+    }
+
+    /// One sentence about all of them; `None` where there are none.
+    pub(crate) fn note(&self) -> Option<String> {
+        let mut kinds: Vec<String> = self.by_number.iter().map(|(&number, &count)| of_type(number, count)).collect();
+        if self.of_more_types > 0 {
+            kinds.push(format!("{} of more types", counted(self.of_more_types, "packet")));
+        }
+        let is_one_packet = self.of_more_types == 0 && self.by_number.values().sum::<u64>() == 1;
+        let are = if is_one_packet { "is" } else { "are" };
+        (!kinds.is_empty()).then(|| format!("{} {are} not read", kinds.join(", ")))
+    }
+}
+
+fn of_type(number: u16, count: u64) -> String {
+    let name = registry_name(number).map_or_else(String::new, |name| format!(" ({name})"));
+    format!("{} of link type {number}{name}", counted(count, "packet"))
+}
+
+/// The name in the public link-type registry, for the few types that recordings of vehicles have.
+fn registry_name(link_type: u16) -> Option<&'static str> {
+    match link_type {
+        1 => Some("Ethernet"),
+        190 => Some("CAN20B"),
+        210 => Some("FLEXRAY"),
+        211 => Some("MOST"),
+        212 => Some("LIN"),
+        _ => None,
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn note(link_types: impl IntoIterator<Item = u16>) -> Option<String> {
+        let mut counts = LinkTypes::default();
+        link_types.into_iter().for_each(|number| counts.count(number));
+        counts.note()
+    }
+
+    #[test]
+    fn link_types_by_number_and_name() {
+        // Source of the names: public link-type registry.
+        assert_eq!(note([]), None);
+        assert_eq!(note([1]).as_deref(), Some("1 packet of link type 1 (Ethernet) is not read"));
+        assert_eq!(
+            note([190, 210, 190, 211, 212, 147]).as_deref(),
+            Some(
+                "1 packet of link type 147, 2 packets of link type 190 (CAN20B), 1 packet of link type 210 (FLEXRAY), \
+                 1 packet of link type 211 (MOST), 1 packet of link type 212 (LIN) are not read"
+            )
+        );
+    }
+
+    #[test]
+    fn many_link_types_make_no_long_sentence() {
+        let sentence = note(0..1000).expect("there are some");
+        assert!(sentence.ends_with("1 packet of link type 7, 992 packets of more types are not read"), "{sentence}");
+    }
+}
