@@ -1,10 +1,10 @@
 //! Comma-separated lines (RFC 4180): fields with a comma, a quote or a line end are quoted, quotes in them doubled.
 
-use wirelore_decode::{Decoder, Event, Reading, Value, Verdict};
-use wirelore_model::{Database, FrameId, SignalId};
+use wirelore_decode::{Decoder, Event, Value};
+use wirelore_model::Database;
 
 use super::cell::{push_state, push_value};
-use super::long::{Form, SignalTexts, SourceNames, has_sources};
+use super::long::{Form, Line, SignalTexts, SourceNames, has_sources};
 use crate::moment::Clock;
 
 /// `time,network,frame,signal,value,unit,state`, with a column `source` where the description has parameter groups.
@@ -45,16 +45,9 @@ impl Form for Csv {
         }
     }
 
-    fn line(
-        &mut self,
-        shared: &[u8],
-        frame: FrameId,
-        signal: SignalId,
-        reading: &Reading<'_>,
-        verdict: Option<Verdict>,
-        to: &mut Vec<u8>,
-    ) {
-        let (before, behind) = self.texts.around(frame, signal);
+    fn line(&mut self, line: &Line<'_>, to: &mut Vec<u8>) {
+        let Line { shared, reading, verdict, .. } = *line;
+        let (before, behind) = self.texts.around(line.frame, line.signal);
         to.extend_from_slice(shared);
         to.extend_from_slice(before);
         match &reading.value {

@@ -1,10 +1,10 @@
 //! JSON lines: one object a value, every key always there; what is missing is null.
 
-use wirelore_decode::{Decoder, Event, Reading, Value, Verdict};
-use wirelore_model::{Database, FrameId, SignalId};
+use wirelore_decode::{Decoder, Event, Value};
+use wirelore_model::Database;
 
 use super::cell::{push_hex, push_state, push_value};
-use super::long::{Form, SignalTexts, SourceNames, has_sources};
+use super::long::{Form, Line, SignalTexts, SourceNames, has_sources};
 use crate::args::TimeBase;
 use crate::moment::Clock;
 
@@ -54,16 +54,9 @@ impl Form for Jsonl {
         }
     }
 
-    fn line(
-        &mut self,
-        shared: &[u8],
-        frame: FrameId,
-        signal: SignalId,
-        reading: &Reading<'_>,
-        verdict: Option<Verdict>,
-        to: &mut Vec<u8>,
-    ) {
-        let (before, behind) = self.texts.around(frame, signal);
+    fn line(&mut self, line: &Line<'_>, to: &mut Vec<u8>) {
+        let Line { shared, reading, verdict, .. } = *line;
+        let (before, behind) = self.texts.around(line.frame, line.signal);
         to.extend_from_slice(shared);
         to.extend_from_slice(before);
         push_json_value(&reading.value, to);

@@ -15,15 +15,17 @@ pub(crate) trait Form {
     /// Appends what all values of one frame share: time, network, frame and who sent it.
     fn shared(&self, clock: Clock, event: &Event<'_>, to: &mut Vec<u8>);
     /// Appends one line.
-    fn line(
-        &mut self,
-        shared: &[u8],
-        frame: FrameId,
-        signal: SignalId,
-        reading: &Reading<'_>,
-        verdict: Option<Verdict>,
-        to: &mut Vec<u8>,
-    );
+    fn line(&mut self, line: &Line<'_>, to: &mut Vec<u8>);
+}
+
+/// What one line says.
+pub(crate) struct Line<'a> {
+    /// What [`Form::shared`] wrote for the frame.
+    pub(crate) shared: &'a [u8],
+    pub(crate) frame: FrameId,
+    pub(crate) signal: SignalId,
+    pub(crate) reading: &'a Reading<'a>,
+    pub(crate) verdict: Option<Verdict>,
 }
 
 /// Writes one line for each value.
@@ -65,7 +67,8 @@ impl<W: Write, F: Form> Sink for LongSink<'_, W, F> {
 
     fn reading(&mut self, event: &Event<'_>, signal: SignalId, reading: Reading<'_>) {
         let verdict = self.verdicts.iter().find(|(checked, _)| *checked == signal).map(|(_, verdict)| *verdict);
-        self.form.line(&self.shared, event.frame, signal, &reading, verdict, &mut self.lines);
+        let line = Line { shared: &self.shared, frame: event.frame, signal, reading: &reading, verdict };
+        self.form.line(&line, &mut self.lines);
     }
 
     fn end(&mut self, _event: &Event<'_>, _outcome: &FrameOutcome) -> io::Result<()> {

@@ -2,12 +2,12 @@
 //! to it; the exact ones are in csv and JSON lines.
 
 use unicode_width::UnicodeWidthStr;
-use wirelore_decode::{Decoder, Event, Reading, Selection, Value, Verdict};
+use wirelore_decode::{Decoder, Event, Selection, Value};
 use wirelore_lang::render::visible;
 use wirelore_model::{Database, FrameId, SignalId};
 
 use super::cell::{push_state, push_value};
-use super::long::{Form, SignalTexts, SourceNames, has_sources};
+use super::long::{Form, Line, SignalTexts, SourceNames, has_sources};
 use crate::args::TimeBase;
 use crate::moment::Clock;
 use crate::number::push_rounded;
@@ -103,16 +103,9 @@ impl Form for Table {
         }
     }
 
-    fn line(
-        &mut self,
-        shared: &[u8],
-        frame: FrameId,
-        signal: SignalId,
-        reading: &Reading<'_>,
-        verdict: Option<Verdict>,
-        to: &mut Vec<u8>,
-    ) {
-        let (before, behind) = self.texts.around(frame, signal);
+    fn line(&mut self, line: &Line<'_>, to: &mut Vec<u8>) {
+        let Line { shared, reading, verdict, .. } = *line;
+        let (before, behind) = self.texts.around(line.frame, line.signal);
         to.extend_from_slice(shared);
         to.extend_from_slice(before);
         self.cell.clear();

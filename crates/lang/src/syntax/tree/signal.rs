@@ -1,0 +1,174 @@
+//! Signals: kind, formula, unit and clauses.
+
+use wirelore_bits::Ratio;
+use wirelore_model::Charset;
+
+use super::{ByteIndex, Exact, Head, Integer, Name, Place, RawRange, StateWord};
+use crate::{Span, Spanned};
+
+/// `signal NAME[1..12] "title" in PLACE [KIND] [= FORMULA UNIT][, clauses]`
+#[derive(Debug, Clone, PartialEq)]
+pub struct Signal {
+    /// Name and title.
+    pub head: Head,
+    /// `[1..12]`
+    pub elements: Option<Box<Elements>>,
+    /// Where it sits; missing where it could not be read.
+    pub place: Option<Place>,
+    /// `step 2 bytes`
+    pub step: Option<Spanned<Step>>,
+    /// `signed` and its like.
+    pub kind: Option<Spanned<Kind>>,
+    /// What stands behind `=`.
+    pub value: Option<Value>,
+    /// The unit behind the formula or curve.
+    pub unit: Option<Spanned<UnitText>>,
+    /// `states NAME` or `states { ... }`
+    pub states: Option<Spanned<StatesClause>>,
+    /// `range LOW..HIGH`
+    pub range: Option<Spanned<(Exact, Exact)>>,
+    /// `absent RAW, RAW..RAW`
+    pub absent: Vec<RawRange>,
+    /// `fault RAW, RAW..RAW`
+    pub fault: Vec<RawRange>,
+    /// `counter LOW..HIGH step N`
+    pub counter: Option<Box<Spanned<Counter>>>,
+    /// `checksum ...`
+    pub checksum: Option<Box<Spanned<Checksum>>>,
+    /// A part of it could not be read, and a message says so: what is missing here is not missing in the text.
+    pub incomplete: bool,
+}
+
+/// The element numbers of an array, both inside.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Elements {
+    /// The first.
+    pub first: Integer,
+    /// The last.
+    pub last: Integer,
+    /// With the brackets.
+    pub span: Span,
+}
+
+/// The distance from one element of an array to the next.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Step {
+    /// In bytes.
+    Bytes(u32),
+    /// In bits, in the signal's own order.
+    Bits(u32),
+}
+
+/// How bits are read.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Kind {
+    /// `unsigned`
+    Unsigned,
+    /// `signed`
+    Signed,
+    /// `sign_magnitude`
+    SignMagnitude,
+    /// `float`
+    Float,
+    /// `bcd`
+    Bcd,
+    /// `flag`
+    Flag,
+    /// `text`, `text latin1`, `text utf8`
+    Text(Charset),
+    /// `bytes`
+    Bytes,
+}
+
+/// What stands behind `=`.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Value {
+    /// A formula.
+    Formula(Expr),
+    /// `curve { 0: -40, 255: 150 }`
+    Curve {
+        /// The points.
+        points: Vec<(Integer, Exact)>,
+        /// With the braces.
+        span: Span,
+    },
+}
+
+/// A formula.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Expr {
+    /// What it is.
+    pub kind: ExprKind,
+    /// Its place.
+    pub span: Span,
+}
+
+/// The kinds of formula.
+#[derive(Debug, Clone, PartialEq)]
+pub enum ExprKind {
+    /// `raw`
+    Raw,
+    /// A number.
+    Number(Ratio),
+    /// `-x`
+    Negative(Box<Expr>),
+    /// `x + y` and its like.
+    Binary(Box<Expr>, Operator, Box<Expr>),
+}
+
+/// Operators of formulas.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub enum Operator {
+    /// `+`
+    Add,
+    /// `-`
+    Subtract,
+    /// `*`
+    Multiply,
+    /// `/`
+    Divide,
+}
+
+/// A unit as written.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub enum UnitText {
+    /// A bare symbol.
+    Symbol(String),
+    /// In quotes.
+    Quoted(String),
+}
+
+/// `states ...` of a signal.
+#[derive(Debug, Clone, PartialEq)]
+pub enum StatesClause {
+    /// A table by name.
+    Table(Name),
+    /// Words of its own.
+    Own(Vec<StateWord>),
+}
+
+/// `counter LOW..HIGH step N`
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub struct Counter {
+    /// The first count.
+    pub low: Integer,
+    /// The last count.
+    pub high: Integer,
+    /// `step N`
+    pub step: Option<Integer>,
+}
+
+/// `checksum ALGORITHM over bytes A..B, C..D starting N first bytes ... then bytes ...`
+#[derive(Debug, Clone, PartialEq)]
+pub struct Checksum {
+    /// The algorithm's name.
+    pub algorithm: Name,
+    /// The bytes it covers: first and last.
+    pub over: Vec<Spanned<(ByteIndex, ByteIndex)>>,
+    /// `starting N`
+    pub starting: Option<Integer>,
+    /// `first bytes ...`
+    pub first: Vec<Integer>,
+    /// `then bytes ...`
+    pub then: Vec<Integer>,
+}
