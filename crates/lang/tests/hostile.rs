@@ -45,7 +45,7 @@ fn ten_thousand_braces() {
 fn a_long_formula() {
     let text = format!("{NETWORK}frame f on n id 1 {{ signal a in byte 0 = raw{} }}", " + 1".repeat(200_000));
     let checked = in_time("a long sum", &text);
-    assert!(checked.database.is_some() || checked.has_errors());
+    assert!(has(&checked, Rule::NestedTooDeep));
 }
 
 #[test]
@@ -134,7 +134,7 @@ fn a_hundred_thousand_pages() {
         many.push_str("}\n");
     }
     let checked = in_time("pages in many frames", &many);
-    assert!(checked.database.is_some() || has(&checked, Rule::ArrayTooLarge));
+    assert!(has(&checked, Rule::ArrayTooLarge));
 }
 
 #[test]

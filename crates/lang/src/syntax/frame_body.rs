@@ -13,7 +13,7 @@ use super::item::{Counting, counting, order};
 use super::meant::over_equals;
 use super::number::{integer, raw_range};
 use super::place::place;
-use super::recover::{finish, give_up, is_item_word, skip_head, tell};
+use super::recover::{self, is_item_word, skip_head, tell};
 use super::signal::signal;
 use super::timing::{TIMING, begins_timing, timings};
 use super::tree::{BodyItem, BodyKind, Front, Test, TestValue, When};
@@ -61,23 +61,8 @@ pub(super) fn body(open: Open<'_>, inside: Inside) -> (Cursor<'_>, Vec<BodyItem>
 
 /// One statement with its end; none if it could not be read, and then that was told.
 fn statement(i: Cursor<'_>, front: Front, inside: Inside) -> (Cursor<'_>, Option<BodyItem>) {
-    let read = match read_as(i.word(), i, inside) {
-        Err(nom::Err::Error(_)) => match unknown(i, inside) {
-            Some(near) => read_as(near, i, inside),
-            None => return (give_up(i), None),
-        },
-        read => read,
-    };
-    match read {
-        Ok((behind, kind)) => {
-            let span = i.span_to(behind);
-            (finish(behind), Some(BodyItem { span, front, kind }))
-        }
-        Err(problem) => {
-            tell(i, problem);
-            (give_up(i), None)
-        }
-    }
+    let (behind, read) = recover::statement(i, |word, i| read_as(word, i, inside), |i| unknown(i, inside));
+    (behind, read.map(|(kind, span)| BodyItem { span, front, kind }))
 }
 
 /// Reads a statement as the word says that begins it.

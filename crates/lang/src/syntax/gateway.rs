@@ -8,7 +8,7 @@ use super::block::{block, find_open};
 use super::clause::{Clauses, check_once, names};
 use super::cursor::{Cursor, Parsed, broken, elsewhere};
 use super::number::{integer, raw_range};
-use super::recover::{finish, give_up, is_item_word, tell};
+use super::recover::{is_item_word, statement};
 use super::time::time;
 use super::tree::{Front, Gateway, Integer, Name, Pace, Passed, Route};
 use crate::lex::TokenKind;
@@ -30,23 +30,10 @@ pub(super) fn gateway(i: Cursor<'_>) -> Parsed<'_, Gateway> {
 
 /// One line with its end; none if it could not be read, and then that was told.
 fn route(i: Cursor<'_>, front: Front) -> (Cursor<'_>, Option<Route>) {
-    let read = match read_as(i.word(), i) {
-        Err(nom::Err::Error(_)) => match unknown(i) {
-            Some(near) => read_as(near, i),
-            None => return (give_up(i), None),
-        },
-        read => read,
-    };
-    match read {
-        Ok((behind, (what, clauses))) => {
-            let span = i.span_to(behind);
-            (finish(behind), Some(Route { span, front, what, pace: clauses.pace, within: clauses.within }))
-        }
-        Err(problem) => {
-            tell(i, problem);
-            (give_up(i), None)
-        }
-    }
+    let (behind, read) = statement(i, read_as, unknown);
+    let route =
+        read.map(|((what, clauses), span)| Route { span, front, what, pace: clauses.pace, within: clauses.within });
+    (behind, route)
 }
 
 fn unknown(i: Cursor<'_>) -> Option<&'static str> {

@@ -6,7 +6,7 @@ use super::basic::{missing, name, one_of, shortened, text, want, want_so, word, 
 use super::cursor::{Cursor, Parsed, broken, elsewhere};
 use super::front::Gathered;
 use super::number::integer;
-use super::recover::{finish, give_up, tell};
+use super::recover::statement;
 use super::tree::{File, Front, Item, ItemKind, OrderWord};
 use super::{frame, gateway, map, states};
 use crate::lex::TokenKind;
@@ -83,23 +83,8 @@ fn stray_brace(i: Cursor<'_>) -> Cursor<'_> {
 
 /// One item with its end; none if it could not be read, and then that was told.
 fn item(i: Cursor<'_>, front: Front) -> (Cursor<'_>, Option<Item>) {
-    let read = match read_as(i.word(), i) {
-        Err(nom::Err::Error(_)) => match unknown(i) {
-            Some(near) => read_as(near, i),
-            None => return (give_up(i), None),
-        },
-        read => read,
-    };
-    match read {
-        Ok((behind, kind)) => {
-            let span = i.span_to(behind);
-            (finish(behind), Some(Item { span, front, kind }))
-        }
-        Err(problem) => {
-            tell(i, problem);
-            (give_up(i), None)
-        }
-    }
+    let (behind, read) = statement(i, read_as, unknown);
+    (behind, read.map(|(kind, span)| Item { span, front, kind }))
 }
 
 /// Reads an item as the word says that begins it.

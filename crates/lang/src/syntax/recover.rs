@@ -1,12 +1,38 @@
 //! Ways on behind a mistake, and the ends of statements.
 
 use super::basic::shortened;
-use super::cursor::{Cursor, Problem};
+use super::cursor::{Cursor, Parsed, Problem};
 use crate::lex::TokenKind;
-use crate::{Diagnostic, Rule};
+use crate::{Diagnostic, Rule, Span};
 
 /// Words that begin an item and never a statement of a block.
 const ITEM_ONLY: [&str; 9] = ["edition", "vehicle", "network", "ecu", "wire", "states", "layout", "frame", "gateway"];
+
+/// Reads a statement as its first word says, and goes on to its end. Where no statement begins so, `unknown` tells it and gives the word
+/// that was meant, if that is plain. `None`: it could not be read, and that was told.
+pub(super) fn statement<'a, T>(
+    i: Cursor<'a>,
+    read_as: impl Fn(&str, Cursor<'a>) -> Parsed<'a, T>,
+    unknown: impl FnOnce(Cursor<'a>) -> Option<&'static str>,
+) -> (Cursor<'a>, Option<(T, Span)>) {
+    let read = match read_as(i.word(), i) {
+        Err(nom::Err::Error(_)) => match unknown(i) {
+            Some(meant) => read_as(meant, i),
+            None => return (give_up(i), None),
+        },
+        read => read,
+    };
+    match read {
+        Ok((behind, said)) => {
+            let span = i.span_to(behind);
+            (finish(behind), Some((said, span)))
+        }
+        Err(problem) => {
+            tell(i, problem);
+            (give_up(i), None)
+        }
+    }
+}
 
 /// Whether an item begins here: its word stands at the very start of a line and has a name or number behind it.
 ///
