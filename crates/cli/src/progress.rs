@@ -5,15 +5,15 @@ use std::time::Duration;
 
 use indicatif::{ProgressBar, ProgressStyle};
 
-/// Shows how far a recording has been read: only on a terminal, and only where its size is known.
+/// Shows how far a recording has been read: only on a terminal that does not show the values themselves, and only where its size is known.
 pub(crate) struct Progress {
     bar: Option<ProgressBar>,
 }
 
 impl Progress {
-    /// A bar for so many bytes; silent where there is nobody to see it.
-    pub(crate) fn new(size_bytes: Option<u64>, quiet: bool) -> Self {
-        let wanted = !quiet && std::io::stderr().is_terminal();
+    /// A bar for so many bytes, where it is wanted; silent where there is nobody to see it.
+    pub(crate) fn new(size_bytes: Option<u64>, wanted: bool) -> Self {
+        let wanted = wanted && std::io::stderr().is_terminal();
         let bar = size_bytes.filter(|_| wanted).map(|size| {
             let bar = ProgressBar::new(size);
             if let Ok(style) =

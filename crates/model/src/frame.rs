@@ -131,6 +131,19 @@ pub struct Sending {
     pub timeout: Option<Nanoseconds>,
 }
 
+/// Without a declared timeout a frame counts as missing after so many of its longest periods (common practice, no source).
+const PERIODS_UNTIL_MISSING: u64 = 3;
+
+impl Sending {
+    /// After this long without one the frame is missing, and what it said last holds no more: the declared timeout, else three of its
+    /// longest periods; `None` where neither is stated.
+    #[must_use]
+    pub fn missing_after(&self) -> Option<Nanoseconds> {
+        let periods = || self.every.map(|period| Nanoseconds(period.longest.0.saturating_mul(PERIODS_UNTIL_MISSING)));
+        self.timeout.or_else(periods)
+    }
+}
+
 /// A period, or the limits between which it varies (engine-synchronous frames).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]

@@ -42,18 +42,13 @@ pub(crate) fn run(arguments: &DecodeArguments) -> Result<Outcome, Failure> {
     };
     let units = arguments.units.as_deref().map(Units::parse).transpose()?.unwrap_or_default();
     let decoder = Decoder::with(&database, &Setup { selection: selection.clone(), units })?;
-    let mut run = Run {
-        arguments,
-        log_options,
-        session: Session::new(&decoder, &session_options(arguments)?)?,
-        bindings_told: 0,
-        is_damaged: false,
-    };
-
+    let session = Session::new(&decoder, &session_options(arguments)?)?;
     if let Some(output) = &arguments.output {
         refuse_overwriting(output, arguments.logs.iter().chain([&arguments.description]).map(String::as_str))?;
     }
     let mut destination = Destination::open(arguments.output.as_deref())?;
+    let output_name = destination.name();
+    let mut run = Run { arguments, log_options, session, output_name, bindings_told: 0, is_damaged: false };
     let notes = match (arguments.shape, form) {
         (Shape::Grid, _) => {
             let networks = asked_for(arguments);
@@ -64,7 +59,7 @@ pub(crate) fn run(arguments: &DecodeArguments) -> Result<Outcome, Failure> {
             let layout = Layout { form, times: arguments.times, every_ns };
             let mut sink = GridSink::new(&database, &decoder, wanted, layout, &mut destination);
             run.logs(&mut sink)?;
-            sink.finish().map_err(|reason| Failure::writing(run.output_name(), reason))?;
+            sink.finish().map_err(|reason| Failure::writing(&run.output_name, reason))?;
             sink.notes(&database)
         }
         (Shape::Long, ValueForm::Csv) => run.long(Csv::new(&database, &decoder), &mut destination)?,
@@ -84,6 +79,7 @@ struct Run<'a> {
     arguments: &'a DecodeArguments,
     log_options: wirelore_log::Options,
     session: Session<'a>,
+    output_name: String,
     bindings_told: usize,
     is_damaged: bool,
 }
@@ -92,19 +88,22 @@ impl Run<'_> {
     fn long<F: Form>(&mut self, form: F, to: &mut Destination) -> Result<Vec<String>, Failure> {
         let mut sink = LongSink::new(form, Clock::new(self.arguments.times), to);
         self.logs(&mut sink)?;
-        sink.finish().map_err(|reason| Failure::writing(self.output_name(), reason))?;
+        sink.finish().map_err(|reason| Failure::writing(&self.output_name, reason))?;
         Ok(Vec::new())
     }
 
     /// Reads all logs, one after the other.
     fn logs(&mut self, sink: &mut impl Sink) -> Result<(), Failure> {
+        // A bar and a table on one terminal would run into each other.
+        let values_on_terminal = self.arguments.output.is_none() && std::io::stdout().is_terminal();
+        let wants_progress = !self.arguments.quiet && !values_on_terminal;
         for name in &self.arguments.logs {
             let mut recording = open(name, &self.log_options)?;
-            let progress = Progress::new(recording.size(), self.arguments.quiet);
+            let progress = Progress::new(recording.size(), wants_progress);
             loop {
                 let more =
                     self.session.advance(&mut recording, sink, FRAMES_BETWEEN_LOOKS).map_err(|error| match error {
-                        SessionError::Sink(reason) => Failure::writing(self.output_name(), reason),
+                        SessionError::Sink(reason) => Failure::writing(&self.output_name, reason),
                         other => Failure::Session(other),
                     })?;
                 progress.at(recording.bytes_read());
@@ -165,10 +164,6 @@ impl Run<'_> {
         }
         let strict = self.arguments.strict && self.is_damaged;
         Ok(if strict { Outcome::SomethingToLookAt } else { Outcome::Clean })
-    }
-
-    fn output_name(&self) -> String {
-        self.arguments.output.as_ref().map_or_else(|| "standard output".to_owned(), |path| path.display().to_string())
     }
 }
 

@@ -21,8 +21,6 @@ use crate::summary::counted;
 
 /// The most lines that are written for one gap of a recording; beyond, the grid goes on where the recording does.
 const LINES_IN_A_GAP: i64 = 1_000_000;
-/// Without a declared timeout a frame counts as missing after so many periods (common practice, no source).
-const PERIODS_UNTIL_MISSING: u64 = 3;
 /// A time that falls back further than this is another beginning, not two channels that are a little out of step.
 const FALLS_BACK_NS: i64 = 1_000_000_000;
 /// The least width of a column of a table.
@@ -299,7 +297,8 @@ impl Columns {
         }
         let width = unicode_width::UnicodeWidthStr::width(title.as_str()).max(COLUMN_WIDTH);
         self.by_title.insert(title.clone(), self.columns.len());
-        self.columns.push(Column { title, width, timeout_ns: timeout_ns(frame), held: None });
+        let timeout_ns = frame.sending.missing_after().map(|after| i64::try_from(after.0).unwrap_or(i64::MAX));
+        self.columns.push(Column { title, width, timeout_ns, held: None });
         self.columns.len() - 1
     }
 }
@@ -330,11 +329,4 @@ impl Column {
             }
         }
     }
-}
-
-/// After this long without a frame its values are no longer held; `None`: for ever.
-fn timeout_ns(frame: &Frame) -> Option<i64> {
-    let declared = frame.sending.timeout.map(|timeout| timeout.0);
-    let periods = || frame.sending.every.map(|period| period.longest.0.saturating_mul(PERIODS_UNTIL_MISSING));
-    declared.or_else(periods).map(|ns| i64::try_from(ns).unwrap_or(i64::MAX))
 }
