@@ -1,5 +1,7 @@
 //! Real vehicles: recordings that lie beside the checkout, and what is known of them. Skipped aloud where they are not there.
 
+use std::collections::BTreeMap;
+
 use wirelore_lang::check_text;
 use wirelore_log::{ColumnMap, Options, Recording};
 use wirelore_tests::readings::{Readings, shared_recording};
@@ -91,4 +93,36 @@ fn a_boat_lies_where_it_is_known_to_lie() {
             assert!((least - value).abs() < 1e-5 && (greatest - value).abs() < 1e-5, "{signal}: {least} to {greatest}");
         }
     }
+}
+
+/// What the recording of the truck shows before anything is decoded: how many identifiers, how full the network is, how regular the frames
+/// are. Frame lengths without stuff bits and with the pause: 67 + 8n bits for a 29-bit identifier (ISO 11898-1).
+#[test]
+fn the_truck_network_is_as_full_as_is_known_of_it() {
+    let Some(path) = shared_recording("heavy-truck-drive.csv") else { return };
+    let mut recording = Recording::open(&path, &Options::default()).expect("it can be opened");
+    let mut times: BTreeMap<u32, Vec<f64>> = BTreeMap::new();
+    let mut bits_by_second = [0_u64; 31];
+    while let Some(frame) = recording.next().expect("it can be read") {
+        let time_s = frame.time_ns.expect("every frame has a time") as f64 / 1e9;
+        times.entry(frame.id).or_default().push(time_s);
+        bits_by_second[time_s as usize] += 67 + 8 * frame.payload.len() as u64;
+    }
+    assert_eq!(times.len(), 90);
+
+    let share = |bits: u64, seconds: f64| bits as f64 / (250_000.0 * seconds);
+    let whole = share(bits_by_second.iter().sum(), 30.0);
+    let busiest = share(bits_by_second.into_iter().max().unwrap_or(0), 1.0);
+    assert!((whole - 0.35).abs() < 0.005 && (busiest - 0.40).abs() < 0.005, "{whole} {busiest}");
+
+    let gaps = |id: u32| times[&id].windows(2).map(|pair| pair[1] - pair[0]).collect::<Vec<_>>();
+    for (id, period_s) in [(0x0CF0_0203, 0.01), (0x0CF0_0400, 0.02), (0x18FE_DF00, 0.02), (0x18FE_F100, 0.1)] {
+        let gaps = gaps(id);
+        let mean = gaps.iter().sum::<f64>() / gaps.len() as f64;
+        assert!((mean / period_s - 1.0).abs() < 0.05, "{id:08X}: {mean}");
+    }
+    // One frame's period depends on the state of the vehicle.
+    let varying = gaps(0x0CF0_0C03);
+    let near = |period_s: f64| varying.iter().filter(|gap| (*gap / period_s - 1.0).abs() < 0.2).count();
+    assert!(near(0.02) > 20 && near(0.1) > 20, "{} of 20 ms, {} of 100 ms", near(0.02), near(0.1));
 }
