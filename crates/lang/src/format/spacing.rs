@@ -24,7 +24,7 @@ impl Spacing<'_> {
         if left.kind == Kind::OpenBrace && right.kind == Kind::CloseBrace {
             return false;
         }
-        if self.spans.in_unit(left.span) && self.spans.in_unit(right.span) {
+        if self.spans.in_whole(left.span) && self.spans.in_whole(right.span) {
             return !touching;
         }
         if self.spans.in_formula(left.span) && self.spans.in_formula(right.span) {
@@ -33,8 +33,6 @@ impl Spacing<'_> {
         match (left.kind, right.kind) {
             (Kind::DotDot | Kind::Dot | Kind::Slash, _) | (_, Kind::DotDot | Kind::Dot | Kind::Slash) => false,
             (Kind::Minus, Kind::Number) => false,
-            // The dashes of a rule's name.
-            (Kind::Minus, Kind::Word) | (Kind::Word, Kind::Minus) => !touching,
             (Kind::Number, Kind::Word) => !(touching && matches!(self.word(right), "st" | "nd" | "rd" | "th")),
             _ => true,
         }

@@ -1,30 +1,48 @@
-//! Which stretches of a text are formulas and which are units: the blanks in them follow rules of their own.
+//! Which stretches of a text are formulas, and which are wholes (units, names of rules): the blanks in them follow rules of their own.
 
 use crate::Span;
-use crate::syntax::tree::{BodyItem, BodyKind, File, ItemKind, Signal, Value};
+use crate::syntax::tree::{BodyItem, BodyKind, File, Front, Gateway, ItemKind, Name, Signal, Value};
 
 /// The stretches, sorted by their place.
 #[derive(Debug, Default)]
 pub(super) struct Spans {
     formulas: Vec<Span>,
-    units: Vec<Span>,
+    wholes: Vec<Span>,
 }
 
 impl Spans {
     pub(super) fn of(tree: &File) -> Self {
         let mut spans = Self::default();
         for item in &tree.items {
+            spans.front(&item.front);
             match &item.kind {
+                ItemKind::AllowInFile(rules) => spans.rules(rules),
                 ItemKind::Frame(frame) => spans.body(&frame.body),
                 ItemKind::Layout(layout) => spans.body(&layout.body),
+                ItemKind::Gateway(gateway) => spans.gateway(gateway),
                 _ => {}
             }
         }
+        spans.formulas.sort_unstable();
+        spans.wholes.sort_unstable();
         spans
+    }
+
+    fn front(&mut self, front: &Front) {
+        self.rules(&front.allow);
+    }
+
+    fn rules(&mut self, rules: &[Name]) {
+        self.wholes.extend(rules.iter().map(|rule| rule.span));
+    }
+
+    fn gateway(&mut self, gateway: &Gateway) {
+        gateway.routes.iter().for_each(|route| self.front(&route.front));
     }
 
     fn body(&mut self, body: &[BodyItem]) {
         for statement in body {
+            self.front(&statement.front);
             match &statement.kind {
                 BodyKind::Signal(signal) => self.signal(signal),
                 BodyKind::When(when) => self.body(&when.body),
@@ -39,7 +57,7 @@ impl Spans {
             self.formulas.push(formula.span);
         }
         if let Some(unit) = &signal.unit {
-            self.units.push(unit.span);
+            self.wholes.push(unit.span);
         }
     }
 
@@ -48,9 +66,9 @@ impl Spans {
         holds(&self.formulas, place)
     }
 
-    /// Whether a place lies in a unit.
-    pub(super) fn in_unit(&self, place: Span) -> bool {
-        holds(&self.units, place)
+    /// Whether a place lies in a whole: what touches there belongs together.
+    pub(super) fn in_whole(&self, place: Span) -> bool {
+        holds(&self.wholes, place)
     }
 }
 

@@ -71,6 +71,8 @@ fn small_cases() {
         ("states s{}", "states s {}\n"),
         ("states s{0 a\n1 b}", "states s {\n    0 a\n    1 b\n}\n"),
         ("allow still-guessed,name-style", "allow still-guessed, name-style\n"),
+        // Names that no rule has yet are kept together too, digits and all.
+        ("allow  rule-3-x ,r-33ty,a-1-2", "allow rule-3-x, r-33ty, a-1-2\n"),
         ("network d can 33.3kbit/s", "network d can 33.3 kbit/s\n"),
         ("gateway g{pass f from a to b,every 10th}", "gateway g {\n    pass f from a to b, every 10th\n}\n"),
         ("wire a->b,c\"x\"", "wire a -> b, c \"x\"\n"),
