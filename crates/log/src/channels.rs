@@ -8,7 +8,7 @@ use crate::frame::{Channel, ChannelInfo};
 pub(crate) const CHANNELS_MAX: usize = 1024;
 
 /// The table of channels, with an index by name for text logs.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub(crate) struct Channels {
     infos: Vec<ChannelInfo>,
     by_name: HashMap<Vec<u8>, Channel>,

@@ -89,6 +89,16 @@ pub enum PlaceInLog {
     },
 }
 
+impl PlaceInLog {
+    /// The place, if it was counted from the line or block with this number on.
+    pub(crate) fn behind(self, before: u64) -> Self {
+        match self {
+            Self::Line(number) => Self::Line(number + before),
+            Self::Block { number, offset } => Self::Block { number: number + before, offset },
+        }
+    }
+}
+
 impl fmt::Display for PlaceInLog {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {

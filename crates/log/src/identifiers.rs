@@ -37,6 +37,13 @@ impl Evidence {
         }
     }
 
+    /// Adds the words of another piece of the log.
+    pub(crate) fn join(&mut self, piece: &Self) {
+        self.words += piece.words;
+        self.for_read_order += piece.for_read_order;
+        self.for_other_order += piece.for_other_order;
+    }
+
     /// A sentence where the words speak clearly for the other order: at least a quarter of all, four times as many as against.
     pub(crate) fn doubt(&self) -> Option<&'static str> {
         let clear = self.for_other_order > 4 * self.for_read_order && 4 * self.for_other_order >= self.words;
@@ -61,6 +68,12 @@ impl Digits {
     pub(crate) fn weigh(&mut self, id: u32, has_eight: bool) {
         self.small_of_eight += u64::from(has_eight && id <= STANDARD_ID_MAX);
         self.any_of_fewer |= !has_eight;
+    }
+
+    /// Adds the identifiers of another piece of the log.
+    pub(crate) fn join(&mut self, piece: &Self) {
+        self.small_of_eight += piece.small_of_eight;
+        self.any_of_fewer |= piece.any_of_fewer;
     }
 
     /// A sentence where the digits alone made identifiers extended, and no identifier shows that they tell anything.

@@ -4,8 +4,8 @@ use std::collections::BTreeMap;
 
 use crate::frame::PlaceInLog;
 
-/// How many different link types are counted by their own number.
-const LINK_TYPES_KEPT: usize = 8;
+/// How many different link types are told by their own number.
+const LINK_TYPES_TOLD: usize = 8;
 
 /// Something that happened more than once: how often, and where first.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -19,6 +19,13 @@ impl Occasions {
     pub(crate) fn add(occasions: &mut Option<Self>, place: PlaceInLog) {
         occasions.get_or_insert(Self { count: 0, first: place }).count += 1;
     }
+
+    /// Adds those of the piece behind, whose places count from `before` lines or blocks on.
+    pub(crate) fn join(occasions: &mut Option<Self>, piece: Option<Self>, before: u64) {
+        if let Some(Self { count, first }) = piece {
+            occasions.get_or_insert(Self { count: 0, first: first.behind(before) }).count += count;
+        }
+    }
 }
 
 /// A count with its noun.
@@ -30,27 +37,31 @@ pub(crate) fn counted(count: u64, noun: &str) -> String {
 #[derive(Debug, Clone, Default)]
 pub(crate) struct LinkTypes {
     by_number: BTreeMap<u16, u64>,
-    /// Packets of more types than are kept.
-    of_more_types: u64,
 }
 
 impl LinkTypes {
     /// Counts one packet.
     pub(crate) fn count(&mut self, link_type: u16) {
-        if self.by_number.len() < LINK_TYPES_KEPT || self.by_number.contains_key(&link_type) {
-            *self.by_number.entry(link_type).or_default() += 1;
-        } else {
-            self.of_more_types += 1;
+        *self.by_number.entry(link_type).or_default() += 1;
+    }
+
+    /// Adds those of another piece of the log.
+    pub(crate) fn join(&mut self, piece: Self) {
+        for (number, count) in piece.by_number {
+            *self.by_number.entry(number).or_default() += count;
         }
     }
 
     /// One sentence about all of them; `None` where there are none.
     pub(crate) fn note(&self) -> Option<String> {
-        let mut kinds: Vec<String> = self.by_number.iter().map(|(&number, &count)| of_type(number, count)).collect();
-        if self.of_more_types > 0 {
-            kinds.push(format!("{} of more types", counted(self.of_more_types, "packet")));
+        let by_number = || self.by_number.iter();
+        let mut kinds: Vec<String> =
+            by_number().take(LINK_TYPES_TOLD).map(|(&number, &count)| of_type(number, count)).collect();
+        let of_more_types: u64 = by_number().skip(LINK_TYPES_TOLD).map(|(_, count)| count).sum();
+        if of_more_types > 0 {
+            kinds.push(format!("{} of more types", counted(of_more_types, "packet")));
         }
-        let is_one_packet = self.of_more_types == 0 && self.by_number.values().sum::<u64>() == 1;
+        let is_one_packet = self.by_number.values().sum::<u64>() == 1;
         let are = if is_one_packet { "is" } else { "are" };
         (!kinds.is_empty()).then(|| format!("{} {are} not read", kinds.join(", ")))
     }

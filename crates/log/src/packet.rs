@@ -3,7 +3,7 @@
 use crate::can_record::{self, CanRecord};
 use crate::flaw::Flaw;
 use crate::frame::{Channel, Found, PlaceInLog};
-use crate::recording::Shared;
+use crate::pass::Shared;
 
 /// One packet as its container describes it.
 pub(crate) struct Packet<'a> {

@@ -8,7 +8,7 @@ use crate::error::LogError;
 use crate::flaw::Implausible;
 use crate::frame::{Channel, Found, PlaceInLog};
 use crate::packet::Packet;
-use crate::recording::Shared;
+use crate::pass::{Shared, Step};
 use crate::search;
 use crate::window::Window;
 
@@ -37,7 +37,7 @@ fn magic(first: &[u8]) -> Option<(ByteOrder, u32)> {
 }
 
 /// The reader of one classic packet file.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub(crate) struct PcapReader {
     order: ByteOrder,
     tick_ns: u32,
@@ -88,46 +88,65 @@ impl PcapReader {
         PlaceInLog::Block { number: self.records + 1, offset: window.offset() }
     }
 
-    /// The next frame.
+    /// Reads one record, or steps over one damaged place.
     #[inline]
-    pub(crate) fn step(&mut self, window: &mut Window, shared: &mut Shared) -> Option<Found> {
-        while let Some(header) = self.next_header(window, shared) {
-            let record_bytes = RECORD_HEADER_BYTES + header.captured as usize;
-            if let Err(what) = self.check(&header) {
+    pub(crate) fn step(&mut self, window: &mut Window, shared: &mut Shared) -> Step {
+        let Some(header) = self.next_header(window, shared) else {
+            return Step::End;
+        };
+        match self.whole_record(&header, window) {
+            Ok(record_bytes) => {
+                let frame = self.record(&header, record_bytes, window, shared);
+                window.consume(record_bytes);
+                frame.map_or(Step::Nothing, Step::Frame)
+            }
+            Err(what) => {
                 self.search(window, shared, what);
-                continue;
-            }
-            if self.is_doubtful(&header) && !self.is_followed(record_bytes, window) {
-                self.search(window, shared, Implausible::Doubtful(header.captured));
-                continue;
-            }
-            if !window.have(record_bytes) {
-                let left = window.data().len();
-                self.search(window, shared, Implausible::RecordBeyondEnd { told: header.captured, left });
-                continue;
-            }
-            let packet = Packet {
-                record: &window.data()[RECORD_HEADER_BYTES..record_bytes],
-                position: window.position() + RECORD_HEADER_BYTES,
-                original: header.original,
-                time_ns: Some(self.time_ns(&header)),
-                channel: Channel(0),
-                place: self.place(window),
-            };
-            self.records += 1;
-            self.latest_s = Some(header.seconds);
-            let frame = if self.link_type == LINK_TYPE {
-                packet.frame(shared)
-            } else {
-                shared.report.other_link(self.link_type);
-                None
-            };
-            window.consume(record_bytes);
-            if frame.is_some() {
-                return frame;
+                Step::Nothing
             }
         }
-        None
+    }
+
+    /// The length of the record with this header, once it is believed and fetched.
+    #[inline]
+    fn whole_record(&self, header: &RecordHeader, window: &mut Window) -> Result<usize, Implausible> {
+        let record_bytes = RECORD_HEADER_BYTES + header.captured as usize;
+        self.check(header)?;
+        if self.is_doubtful(header) && !self.is_followed(record_bytes, window) {
+            return Err(Implausible::Doubtful(header.captured));
+        }
+        if !window.have(record_bytes) {
+            let left = window.data().len();
+            return Err(Implausible::RecordBeyondEnd { told: header.captured, left });
+        }
+        Ok(record_bytes)
+    }
+
+    /// What one whole record says.
+    #[inline]
+    fn record(
+        &mut self,
+        header: &RecordHeader,
+        record_bytes: usize,
+        window: &Window,
+        shared: &mut Shared,
+    ) -> Option<Found> {
+        let packet = Packet {
+            record: &window.data()[RECORD_HEADER_BYTES..record_bytes],
+            position: window.position() + RECORD_HEADER_BYTES,
+            original: header.original,
+            time_ns: Some(self.time_ns(header)),
+            channel: Channel(0),
+            place: self.place(window),
+        };
+        self.records += 1;
+        self.latest_s = Some(header.seconds);
+        if self.link_type == LINK_TYPE {
+            packet.frame(shared)
+        } else {
+            shared.report.other_link(self.link_type);
+            None
+        }
     }
 
     /// The record header at the reading position; `None` at the end of the log.

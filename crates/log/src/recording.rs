@@ -2,17 +2,15 @@
 
 use std::fmt;
 use std::fs::File;
-use std::io::Read;
+use std::io::{self, Read};
 use std::path::Path;
 
-use crate::channels::Channels;
 use crate::error::LogError;
-use crate::frame::{ChannelInfo, Frame, PlaceInLog};
-use crate::options::{Format, IdentifierOrder, Options};
-use crate::pcap::PcapReader;
-use crate::pcapng::PcapngReader;
+use crate::frame::{ChannelInfo, Frame};
+use crate::options::{Format, Options};
+use crate::pass::{Pass, Reader, Shared};
+use crate::piece::{Piece, PieceEnd};
 use crate::report::Report;
-use crate::text::TextReader;
 use crate::window::Window;
 
 /// How many bytes are waited for before the layout is told: all that a head needs, and no more, for logs that are still
@@ -20,6 +18,8 @@ use crate::window::Window;
 const HEAD_BYTES: usize = 64;
 /// How many bytes, where they are there, are looked at to tell text from other content.
 const LOOK_BYTES: usize = 4096;
+/// No piece ends so near the end of the log: what reads a line or a block there must be able to see the end.
+const PIECE_MARGIN_BYTES: u64 = 256 * 1024;
 
 /// One opened log: hands out its frames in the recorded order, and tells what it could not read.
 ///
@@ -42,39 +42,8 @@ const LOOK_BYTES: usize = 4096;
 pub struct Recording {
     name: String,
     size: Option<u64>,
-    window: Window,
-    reader: Reader,
-    shared: Shared,
+    pass: Pass,
     ended: bool,
-}
-
-/// The reader of one layout.
-enum Reader {
-    Pcap(PcapReader),
-    Pcapng(PcapngReader),
-    Text(Box<TextReader>),
-}
-
-impl Reader {
-    /// The reader for the asked layout, or for the one that the first bytes speak for.
-    fn start(window: &mut Window, shared: &mut Shared, name: &str, options: &Options) -> Result<Self, LogError> {
-        let format = match options.format {
-            Some(format) => format,
-            None => recognise(window.data(), options).map_err(|found| refused(name, found, window))?,
-        };
-        Ok(match format {
-            Format::Pcap => Self::Pcap(PcapReader::start(window, shared, name)?),
-            Format::Pcapng => Self::Pcapng(PcapngReader::default()),
-            Format::Text => Self::Text(Box::new(TextReader::start(window, shared, name, options)?)),
-        })
-    }
-}
-
-/// What every reader fills while it reads.
-pub(crate) struct Shared {
-    pub(crate) channels: Channels,
-    pub(crate) report: Report,
-    pub(crate) identifiers: IdentifierOrder,
 }
 
 impl Recording {
@@ -87,7 +56,8 @@ impl Recording {
         let opened = File::open(path).and_then(|file| Ok((file.metadata()?, file)));
         let (metadata, file) = opened.map_err(|reason| LogError::Open { name: name.clone(), reason })?;
         let size = metadata.is_file().then_some(metadata.len());
-        Self::start(Box::new(file), name, size, options)
+        let window = Window::of_file(file, size.unwrap_or_default());
+        Self::start(window, name, size, options)
     }
 
     /// Reads a log from any reader; `name` stands for it in messages.
@@ -95,16 +65,15 @@ impl Recording {
     /// # Errors
     /// As for [`Recording::open`].
     pub fn from_reader(reader: Box<dyn Read + Send>, name: &str, options: &Options) -> Result<Self, LogError> {
-        Self::start(reader, name.to_owned(), None, options)
+        Self::start(Window::new(reader), name.to_owned(), None, options)
     }
 
-    fn start(file: Box<dyn Read + Send>, name: String, size: Option<u64>, options: &Options) -> Result<Self, LogError> {
-        let mut window = Window::new(file).map_err(|reason| LogError::Read { name: name.clone(), byte: 0, reason })?;
-        let mut shared =
-            Shared { channels: Channels::default(), report: Report::default(), identifiers: options.identifiers };
+    fn start(window: io::Result<Window>, name: String, size: Option<u64>, options: &Options) -> Result<Self, LogError> {
+        let mut window = window.map_err(|reason| LogError::Read { name: name.clone(), byte: 0, reason })?;
+        let mut shared = Shared::new(options.identifiers);
         window.have(HEAD_BYTES);
-        match Reader::start(&mut window, &mut shared, &name, options) {
-            Ok(reader) => Ok(Self { name, size, window, reader, shared, ended: false }),
+        match start_reader(&mut window, &mut shared, &name, options) {
+            Ok(reader) => Ok(Self { name, size, pass: Pass { window, reader, shared }, ended: false }),
             // A head that cannot be understood because the file failed is the file's failure.
             Err(error) => Err(match window.take_failure() {
                 Some(reason) => LogError::Read { name, byte: window.bytes_read(), reason },
@@ -123,36 +92,106 @@ impl Recording {
         if self.ended {
             return Ok(None);
         }
-        let step = match &mut self.reader {
-            Reader::Pcap(reader) => reader.step(&mut self.window, &mut self.shared),
-            Reader::Pcapng(reader) => reader.step(&mut self.window, &mut self.shared),
-            Reader::Text(reader) => reader.step(&mut self.window, &mut self.shared),
+        match self.pass.next() {
+            Some(found) => Ok(Some(found.lend(self.pass.buffer()))),
+            None => self.finish().map(|()| None),
+        }
+    }
+
+    /// Hands out the frames of the next stretch of the log, one after the other: those that begin within the next
+    /// `most_bytes` of it (unpacked). False at the end of the log.
+    ///
+    /// The frames are those that [`Recording::next`] would give, in less time.
+    ///
+    /// # Errors
+    /// As for [`Recording::next`]; the frames before the failure have been handed out.
+    #[inline]
+    pub fn stretch(&mut self, most_bytes: usize, receive: &mut impl FnMut(&Frame<'_>)) -> Result<bool, LogError> {
+        if self.ended {
+            return Ok(false);
+        }
+        let until = self.pass.window.offset().saturating_add(most_bytes.max(1) as u64);
+        if self.pass.stretch(until, receive) {
+            return Ok(true);
+        }
+        self.finish().map(|()| false)
+    }
+
+    /// What lies ahead, cut into up to `count` pieces of about `piece_bytes` that can be read side by side. Empty where the
+    /// log cannot be cut: a pipe, a compressed log, a `pcap`, the last part of a log.
+    ///
+    /// Their frames are good once [`Recording::join`] has taken over each piece in turn.
+    ///
+    /// ```no_run
+    /// # use std::path::Path;
+    /// # use wirelore_log::{Options, Recording};
+    /// # let mut recording = Recording::open(Path::new("drive.pcapng"), &Options::default())?;
+    /// let ends: Vec<_> = std::thread::scope(|scope| {
+    ///     let pieces = recording.pieces(2, 8 << 20).into_iter();
+    ///     let threads: Vec<_> = pieces
+    ///         .map(|piece| {
+    ///             scope.spawn(move || {
+    ///                 let mut frames = 0_u64;
+    ///                 (piece.read(&mut |_| frames += 1), frames)
+    ///             })
+    ///         })
+    ///         .collect();
+    ///     threads.into_iter().map(|thread| thread.join().expect("does not panic")).collect()
+    /// });
+    /// for (end, frames) in ends {
+    ///     if !recording.join(end) {
+    ///         break;
+    ///     }
+    ///     println!("{frames} frames more");
+    /// }
+    /// # Ok::<(), wirelore_log::LogError>(())
+    /// ```
+    #[must_use]
+    pub fn pieces(&self, count: usize, piece_bytes: usize) -> Vec<Piece> {
+        let Some(ahead) = self.pass.window.mapped_ahead().filter(|_| !self.ended) else {
+            return Vec::new();
         };
-        let Some(found) = step else {
-            return self.finish().map(|()| None);
-        };
-        self.shared.report.frame(&found);
-        let buffer = match &self.reader {
-            Reader::Text(reader) => reader.payload(),
-            _ => self.window.buffer(),
-        };
-        Ok(Some(found.lend(buffer)))
+        let (position, piece_bytes) = (self.pass.window.offset(), piece_bytes.max(1) as u64);
+        let usable = (ahead as u64).saturating_sub(PIECE_MARGIN_BYTES);
+        let count = usable.checked_div(piece_bytes).unwrap_or_default().min(count as u64);
+        (0..count)
+            .map_while(|number| {
+                let (start, is_first) = (position + number * piece_bytes, number == 0);
+                let pass = if is_first { self.pass.piece(start) } else { self.pass.piece_amid(start) };
+                Some(Piece::new(pass?, start + piece_bytes, is_first))
+            })
+            .collect()
+    }
+
+    /// Takes over what a piece has read, if it joins on to what was read before: it begins exactly at the reading position,
+    /// and nothing that it was started with (sections, interfaces, channels) has changed since.
+    ///
+    /// False: nothing has changed, and the frames that the piece handed out do not count; they are to be read anew by
+    /// [`Recording::stretch`] or by new pieces.
+    pub fn join(&mut self, end: PieceEnd) -> bool {
+        if self.ended {
+            return false;
+        }
+        match end.joining(&self.pass) {
+            Some(piece) => {
+                self.pass.join(piece);
+                true
+            }
+            None => false,
+        }
     }
 
     /// Stops for good, and tells where the file broke off if it did.
     #[cold]
     fn finish(&mut self) -> Result<(), LogError> {
         self.ended = true;
-        if let Some(reason) = self.window.take_failure() {
-            return Err(LogError::Read { name: self.name.clone(), byte: self.window.bytes_read(), reason });
+        let window = &mut self.pass.window;
+        if let Some(reason) = window.take_failure() {
+            return Err(LogError::Read { name: self.name.clone(), byte: window.bytes_read(), reason });
         }
-        if let Some(reason) = self.window.broke_off() {
-            let place = match &self.reader {
-                Reader::Pcap(reader) => reader.place(&self.window),
-                Reader::Pcapng(reader) => reader.place(&self.window),
-                Reader::Text(reader) => PlaceInLog::Line(reader.line()),
-            };
-            self.shared.report.broke_off(place, &format!("the log {}", cut_stream(reason)));
+        if let Some(reason) = self.pass.window.broke_off().map(cut_stream) {
+            let place = self.pass.place();
+            self.pass.shared.report.broke_off(place, &format!("the log {reason}"));
         }
         Ok(())
     }
@@ -160,19 +199,19 @@ impl Recording {
     /// The channels seen so far; more may turn up while reading.
     #[must_use]
     pub fn channels(&self) -> &[ChannelInfo] {
-        self.shared.channels.infos()
+        self.pass.shared.channels.infos()
     }
 
     /// What was read so far, and what could not be.
     #[must_use]
     pub fn report(&self) -> &Report {
-        &self.shared.report
+        &self.pass.shared.report
     }
 
     /// Bytes taken from the file so far, packed as they are there.
     #[must_use]
     pub fn bytes_read(&self) -> u64 {
-        self.window.bytes_read()
+        self.pass.window.bytes_read()
     }
 
     /// The size of the file in bytes, when it is known.
@@ -187,9 +226,18 @@ impl fmt::Debug for Recording {
         f.debug_struct("Recording")
             .field("name", &self.name)
             .field("size", &self.size)
-            .field("report", &self.shared.report)
+            .field("report", &self.pass.shared.report)
             .finish_non_exhaustive()
     }
+}
+
+/// The reader for the asked layout, or for the one that the first bytes speak for.
+fn start_reader(window: &mut Window, shared: &mut Shared, name: &str, options: &Options) -> Result<Reader, LogError> {
+    let format = match options.format {
+        Some(format) => format,
+        None => recognise(window.data(), options).map_err(|found| refused(name, found, window))?,
+    };
+    Reader::start(format, window, shared, name, options)
 }
 
 /// The layout that the first bytes speak for, or what they look like instead.

@@ -43,6 +43,7 @@ pub struct Report {
     frames: u64,
     without_time: u64,
     backwards: Option<Occasions>,
+    first_time: Option<(i64, PlaceInLog)>,
     latest_time_ns: Option<i64>,
     other_links: LinkTypes,
     unknown_blocks: u64,
@@ -156,10 +157,36 @@ impl Report {
             self.without_time += 1;
             return;
         };
-        if self.latest_time_ns.is_some_and(|latest| time_ns < latest) {
-            Occasions::add(&mut self.backwards, found.place);
+        match self.latest_time_ns {
+            None => self.first_time = Some((time_ns, found.place)),
+            Some(latest) if time_ns < latest => Occasions::add(&mut self.backwards, found.place),
+            Some(_) => {}
         }
         self.latest_time_ns = Some(time_ns);
+    }
+
+    /// Adds what was met in the piece of the log behind; its places count from `before` lines or blocks on.
+    pub(crate) fn join(&mut self, piece: Self, before: u64) {
+        self.xl += piece.xl;
+        self.damaged += piece.damaged;
+        let free = PLACES_KEPT.saturating_sub(self.damage.len());
+        let damage = piece.damage.into_iter().take(free);
+        self.damage.extend(damage.map(|damage| Damage { place: damage.place.behind(before), ..damage }));
+        self.frames += piece.frames;
+        self.without_time += piece.without_time;
+        if let (Some(latest_ns), Some((first_ns, place))) = (self.latest_time_ns, piece.first_time)
+            && first_ns < latest_ns
+        {
+            Occasions::add(&mut self.backwards, place.behind(before));
+        }
+        Occasions::join(&mut self.backwards, piece.backwards, before);
+        self.first_time = self.first_time.or(piece.first_time.map(|(time_ns, place)| (time_ns, place.behind(before))));
+        self.latest_time_ns = piece.latest_time_ns.or(self.latest_time_ns);
+        self.other_links.join(piece.other_links);
+        self.unknown_blocks += piece.unknown_blocks;
+        Occasions::join(&mut self.doubted_interfaces, piece.doubted_interfaces, before);
+        self.identifiers.join(&piece.identifiers);
+        self.digits.join(&piece.digits);
     }
 }
 

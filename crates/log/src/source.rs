@@ -1,6 +1,7 @@
 //! The bytes of a log: counted as they come from the file, and unpacked where they are compressed.
 
-use std::io::{self, BufRead, BufReader, Read};
+use std::fs::File;
+use std::io::{self, BufRead, BufReader, Read, Seek, SeekFrom};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicBool, AtomicU64, Ordering};
 
@@ -26,6 +27,11 @@ impl Progress {
     /// Bytes taken from the file so far.
     pub(crate) fn bytes(&self) -> u64 {
         self.bytes.load(Ordering::Relaxed)
+    }
+
+    /// Notes that the first `bytes` of the file have been taken.
+    pub(crate) fn reached(&self, bytes: u64) {
+        self.bytes.store(bytes, Ordering::Relaxed);
     }
 
     /// Whether the file itself failed, and not the unpacking of what it gave.
@@ -55,6 +61,31 @@ impl Read for Counted {
             }
         }
     }
+}
+
+/// A file from byte `offset` on, once it is read.
+struct From {
+    file: File,
+    offset: Option<u64>,
+}
+
+impl Read for From {
+    fn read(&mut self, buffer: &mut [u8]) -> io::Result<usize> {
+        if let Some(offset) = self.offset.take() {
+            self.file.seek(SeekFrom::Start(offset))?;
+        }
+        self.file.read(buffer)
+    }
+}
+
+/// The bytes of a file that is not compressed, from byte `offset` on.
+pub(crate) fn counted_from(file: File, offset: u64, progress: Arc<Progress>) -> Box<dyn Read + Send> {
+    Box::new(Counted { inner: Box::new(From { file, offset: Some(offset) }), progress })
+}
+
+/// Whether the first bytes of a file are those of a compressed one.
+pub(crate) fn is_packed(first: &[u8]) -> bool {
+    first.starts_with(&GZIP_MAGIC) || first.starts_with(&ZSTD_MAGIC)
 }
 
 /// Looks at the first bytes and puts the fitting unpacker in front of the file.

@@ -1,18 +1,21 @@
-//! A sliding view of a log's bytes: one buffer, filled in large steps, used again for the whole log.
+//! A sliding view of a log's bytes: a file as memory where that can be had, else one buffer that is filled in large steps
+//! and used again for the whole log.
 
+use std::fs::File;
 use std::io::{self, Read};
 use std::sync::Arc;
 
-use crate::source::{Progress, unpacked};
+use crate::map::Map;
+use crate::source::{self, Progress};
 
-/// The buffer's first size; it grows only for a single block that is larger.
+/// The buffer's first size, and how much of a map is fetched at a time; the buffer grows only for a single block that is
+/// larger.
 const BUFFER_BYTES: usize = 512 * 1024;
 
 /// The bytes from the reading position on, as far as they have been fetched.
 pub(crate) struct Window {
-    reader: Box<dyn Read + Send>,
+    bytes: Bytes,
     progress: Arc<Progress>,
-    buffer: Vec<u8>,
     start: usize,
     end: usize,
     start_offset: u64,
@@ -21,32 +24,101 @@ pub(crate) struct Window {
     failure: Option<io::Error>,
 }
 
+/// Where the bytes come from.
+enum Bytes {
+    Streamed { reader: Box<dyn Read + Send>, buffer: Vec<u8> },
+    Mapped(Mapped),
+}
+
+/// A file as memory; positions in the window are positions in the file.
+struct Mapped {
+    map: Arc<Map>,
+    /// The file, to read on where the map ends or fails; a piece of a log has none, and stops there.
+    file: Option<File>,
+    /// Up to where the bytes have been given back.
+    released: usize,
+}
+
 impl Window {
+    /// The bytes of any reader, unpacked if need be.
     pub(crate) fn new(file: Box<dyn Read + Send>) -> io::Result<Self> {
         let progress = Arc::new(Progress::default());
-        Ok(Self {
-            reader: unpacked(file, Arc::clone(&progress))?,
-            progress,
-            buffer: vec![0; BUFFER_BYTES],
-            start: 0,
-            end: 0,
-            start_offset: 0,
-            at_end: false,
-            broke_off: None,
-            failure: None,
-        })
+        let reader = source::unpacked(file, Arc::clone(&progress))?;
+        Ok(Self::over(Bytes::Streamed { reader, buffer: vec![0; BUFFER_BYTES] }, progress))
+    }
+
+    /// The bytes of a file of this size: as memory, unless it is compressed or the system cannot do that.
+    pub(crate) fn of_file(file: File, size_bytes: u64) -> io::Result<Self> {
+        match Map::of(&file, size_bytes) {
+            Some(map) if !source::is_packed(map.bytes()) => {
+                let mapped = Mapped { map: Arc::new(map), file: Some(file), released: 0 };
+                Ok(Self::over(Bytes::Mapped(mapped), Arc::default()))
+            }
+            _ => Self::new(Box::new(file)),
+        }
+    }
+
+    fn over(bytes: Bytes, progress: Arc<Progress>) -> Self {
+        let (broke_off, failure) = (None, None);
+        Self { bytes, progress, start: 0, end: 0, start_offset: 0, at_end: false, broke_off, failure }
+    }
+
+    /// Another window on the same file, which begins at `offset` and knows nothing behind the end of the map; `None` where
+    /// the log is no file in memory.
+    pub(crate) fn piece(&self, offset: u64) -> Option<Self> {
+        let Bytes::Mapped(mapped) = &self.bytes else {
+            return None;
+        };
+        let start = usize::try_from(offset).ok().filter(|&start| start <= mapped.map.bytes().len())?;
+        let mapped = Mapped { map: Arc::clone(&mapped.map), file: None, released: start };
+        let window = Self::over(Bytes::Mapped(mapped), Arc::default());
+        Some(Self { start, end: start, start_offset: offset, ..window })
+    }
+
+    /// Whether the other window is on the same map of a file.
+    pub(crate) fn is_of_same_file(&self, other: &Self) -> bool {
+        match (&self.bytes, &other.bytes) {
+            (Bytes::Mapped(one), Bytes::Mapped(other)) => Arc::ptr_eq(&one.map, &other.map),
+            _ => false,
+        }
+    }
+
+    /// How many bytes of a file in memory lie behind the reading position.
+    pub(crate) fn mapped_ahead(&self) -> Option<usize> {
+        match &self.bytes {
+            Bytes::Mapped(mapped) => Some(mapped.map.bytes().len() - self.start),
+            Bytes::Streamed { .. } => None,
+        }
+    }
+
+    /// Moves the reading position to `offset` of a file in memory, at or behind where it is.
+    pub(crate) fn skip_to(&mut self, offset: u64) {
+        if let (Bytes::Mapped(mapped), Ok(start)) = (&self.bytes, usize::try_from(offset)) {
+            self.start = start.clamp(self.start, mapped.map.bytes().len());
+            self.end = self.end.max(self.start);
+            self.start_offset = self.start as u64;
+            self.progress.reached(self.end as u64);
+        }
+    }
+
+    /// Whether bytes were asked for that the log does not have, or not in this piece.
+    pub(crate) fn is_at_end(&self) -> bool {
+        self.at_end
     }
 
     /// The bytes fetched and not yet consumed.
     #[inline]
     pub(crate) fn data(&self) -> &[u8] {
-        &self.buffer[self.start..self.end]
+        &self.buffer()[self.start..]
     }
 
     /// The whole buffer, for ranges by [`Window::position`]; they hold until the next call that fetches bytes.
     #[inline]
     pub(crate) fn buffer(&self) -> &[u8] {
-        &self.buffer
+        match &self.bytes {
+            Bytes::Streamed { buffer, .. } => &buffer[..self.end],
+            Bytes::Mapped(mapped) => &mapped.map.bytes()[..self.end],
+        }
     }
 
     /// Where the reading position stands in the buffer.
@@ -97,39 +169,88 @@ impl Window {
 
     #[cold]
     fn fetch(&mut self, count: usize) -> bool {
-        if count > self.buffer.len() - self.start {
-            self.buffer.copy_within(self.start..self.end, 0);
-            self.end -= self.start;
-            self.start = 0;
-        }
-        if count > self.buffer.len() {
-            self.buffer.resize(count + BUFFER_BYTES, 0);
-        }
         while self.end - self.start < count {
-            if self.at_end || !self.read_once() {
+            let is_more = match &mut self.bytes {
+                _ if self.at_end => false,
+                Bytes::Streamed { .. } => self.read_once(count),
+                Bytes::Mapped(mapped) => match mapped.fetch_once(self.start, self.end) {
+                    Some(end) => {
+                        self.end = end;
+                        self.progress.reached(end as u64);
+                        true
+                    }
+                    None => self.leave_map(),
+                },
+            };
+            if !is_more {
+                self.at_end = true;
                 return false;
             }
         }
         true
     }
 
-    /// One successful read into the free end of the buffer; false at the end of the log.
-    fn read_once(&mut self) -> bool {
+    /// Reads on where the map has no more; false for a piece, which has no file.
+    fn leave_map(&mut self) -> bool {
+        let Bytes::Mapped(mapped) = &mut self.bytes else {
+            return false;
+        };
+        let Some(file) = mapped.file.take() else {
+            return false;
+        };
+        let mut buffer = mapped.map.bytes()[self.start..self.end].to_vec();
+        let reader = source::counted_from(file, self.end as u64, Arc::clone(&self.progress));
+        self.end -= self.start;
+        self.start = 0;
+        buffer.resize(self.end + BUFFER_BYTES, 0);
+        self.bytes = Bytes::Streamed { reader, buffer };
+        true
+    }
+
+    /// One successful read into the free end of the buffer, which is made large enough for `count` bytes; false at the end
+    /// of the log.
+    fn read_once(&mut self, count: usize) -> bool {
+        let Bytes::Streamed { reader, buffer } = &mut self.bytes else {
+            return false;
+        };
+        if count > buffer.len() - self.start {
+            buffer.copy_within(self.start..self.end, 0);
+            self.end -= self.start;
+            self.start = 0;
+        }
+        if count > buffer.len() {
+            buffer.resize(count + BUFFER_BYTES, 0);
+        }
         loop {
-            match self.reader.read(&mut self.buffer[self.end..]) {
-                Ok(0) => {}
+            match reader.read(&mut buffer[self.end..]) {
+                Ok(0) => return false,
                 Ok(fetched) => {
-                    self.end += fetched.min(self.buffer.len() - self.end);
+                    self.end += fetched.min(buffer.len() - self.end);
                     return true;
                 }
-                Err(error) if error.kind() == io::ErrorKind::Interrupted => continue,
+                Err(error) if error.kind() == io::ErrorKind::Interrupted => {}
                 Err(error) => {
                     self.broke_off = Some(error.to_string());
                     self.failure = self.progress.failed().then_some(error);
+                    return false;
                 }
             }
-            self.at_end = true;
-            return false;
         }
+    }
+}
+
+impl Mapped {
+    /// Fetches one step behind `end`, gives back what lies before `start`, and tells the new end; `None` where there is no
+    /// more, or the system cannot fetch it.
+    fn fetch_once(&mut self, start: usize, end: usize) -> Option<usize> {
+        let next = self.map.bytes().len().min(end + BUFFER_BYTES);
+        if next == end || !self.map.fetch(end..next) {
+            return None;
+        }
+        if start > self.released {
+            self.map.release(self.released..start);
+            self.released = start;
+        }
+        Some(next)
     }
 }

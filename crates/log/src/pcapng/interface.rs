@@ -41,7 +41,7 @@ pub(super) struct Interface {
 }
 
 /// The interfaces of the section being read, and the channels of all sections.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub(super) struct Interfaces {
     of_section: Vec<Interface>,
     /// By name, and by how many of the same name come before it in its section: a recorder that is started again writes

@@ -10,7 +10,7 @@ use crate::byte_order::ByteOrder;
 use crate::flaw::{Flaw, Implausible};
 use crate::frame::{Found, PlaceInLog};
 use crate::packet::Packet;
-use crate::recording::Shared;
+use crate::pass::{Shared, Step};
 use crate::search;
 use crate::window::Window;
 
@@ -23,7 +23,7 @@ pub(crate) fn begins(first: &[u8]) -> bool {
 }
 
 /// The reader of one block-structured packet file.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub(crate) struct PcapngReader {
     /// The byte order of the section being read; `None` before the first.
     section: Option<ByteOrder>,
@@ -33,7 +33,12 @@ pub(crate) struct PcapngReader {
     /// Whether the section has had a packet: interfaces are described before (common practice, no source).
     has_packets: bool,
     blocks: u64,
+    /// Sections and interfaces described so far.
+    descriptions: u64,
 }
+
+/// So many blocks in a row make the place where a piece of a log begins.
+const BLOCKS_IN_A_ROW: usize = 4;
 
 impl PcapngReader {
     /// Where the reading position is.
@@ -41,23 +46,65 @@ impl PcapngReader {
         PlaceInLog::Block { number: self.blocks + 1, offset: window.offset() }
     }
 
-    /// The next frame.
+    /// How many blocks were read.
+    pub(crate) fn blocks(&self) -> u64 {
+        self.blocks
+    }
+
+    /// Counts on from `blocks`.
+    pub(crate) fn count_from(&mut self, blocks: u64) {
+        self.blocks = blocks;
+    }
+
+    /// How many sections and interfaces were described, and whether the section has had a packet.
+    pub(crate) fn knowledge(&self) -> (u64, bool) {
+        (self.descriptions, self.has_packets)
+    }
+
+    /// Takes it that the section has had packets before.
+    pub(crate) fn assume_packets(&mut self) {
+        self.has_packets = true;
+    }
+
+    /// Moves to the next place where several whole blocks stand in a row; false where there is none before byte `until`.
+    pub(crate) fn find_start(&self, window: &mut Window, until: u64) -> bool {
+        while window.offset() < until && window.have(block::ENVELOPE_BYTES) {
+            if self.are_likely_here(window, BLOCKS_IN_A_ROW) {
+                return true;
+            }
+            window.consume(1);
+        }
+        false
+    }
+
+    /// Whether so many whole blocks of known kinds stand in a row at the reading position.
+    fn are_likely_here(&self, window: &mut Window, count: usize) -> bool {
+        let mut at = 0;
+        (0..count).all(|_| {
+            let likely_bytes = window.have(at + block::ENVELOPE_BYTES).then(|| self.likely_bytes_at(window, at));
+            at += likely_bytes.flatten().unwrap_or_default();
+            likely_bytes.flatten().is_some()
+        })
+    }
+
+    /// Reads one block, or steps over one damaged place.
     #[inline]
-    pub(crate) fn step(&mut self, window: &mut Window, shared: &mut Shared) -> Option<Found> {
-        while self.is_more(window, shared) {
-            match self.envelope(window) {
-                Ok(envelope) => {
-                    let frame = self.block(envelope, window, shared);
-                    self.blocks += 1;
-                    window.consume(envelope.total_bytes);
-                    if frame.is_some() {
-                        return frame;
-                    }
-                }
-                Err(what) => self.search(window, shared, what),
+    pub(crate) fn step(&mut self, window: &mut Window, shared: &mut Shared) -> Step {
+        if !self.is_more(window, shared) {
+            return Step::End;
+        }
+        match self.envelope(window) {
+            Ok(envelope) => {
+                let frame = self.block(envelope, window, shared);
+                self.blocks += 1;
+                window.consume(envelope.total_bytes);
+                frame.map_or(Step::Nothing, Step::Frame)
+            }
+            Err(what) => {
+                self.search(window, shared, what);
+                Step::Nothing
             }
         }
-        None
     }
 
     /// Whether at least the envelope of a block is left; tells a tail that is too short for one.
@@ -144,6 +191,7 @@ impl PcapngReader {
     /// Blocks that hold no packet: sections and interfaces are kept, all others are passed over.
     #[cold]
     fn describing_block(&mut self, envelope: Envelope, body: &[u8], place: PlaceInLog, shared: &mut Shared) {
+        self.descriptions += u64::from(matches!(envelope.kind, kind::SECTION | kind::INTERFACE));
         let outcome = match envelope.kind {
             kind::SECTION => self.begin_section(envelope.order, body),
             kind::INTERFACE => self.interfaces.describe(body, envelope.order, &mut shared.channels),
@@ -184,11 +232,13 @@ impl PcapngReader {
 
     /// Whether a whole block of a known kind and believable length stands at the reading position.
     fn is_likely_here(&self, window: &mut Window) -> bool {
-        match Envelope::read(window.data(), self.section) {
-            Ok(envelope) if envelope.is_likely() && window.have(envelope.total_bytes) => {
-                envelope.check_trailer(window.data()).is_ok()
-            }
-            _ => false,
-        }
+        self.likely_bytes_at(window, 0).is_some()
+    }
+
+    /// The length of the whole block of a known kind and believable length `at` bytes behind the reading position.
+    fn likely_bytes_at(&self, window: &mut Window, at: usize) -> Option<usize> {
+        let envelope = Envelope::read(&window.data()[at..], self.section).ok().filter(|it| it.is_likely())?;
+        let is_whole = window.have(at + envelope.total_bytes);
+        (is_whole && envelope.check_trailer(&window.data()[at..]).is_ok()).then_some(envelope.total_bytes)
     }
 }

@@ -8,7 +8,7 @@ pub(super) const LINE_BYTES_MAX: usize = 64 * 1024;
 const BYTE_ORDER_MARK: &[u8] = b"\xEF\xBB\xBF";
 
 /// Counts lines while it finds them.
-#[derive(Debug, Default)]
+#[derive(Debug, Clone, Default)]
 pub(super) struct Lines {
     number: u64,
 }
@@ -28,6 +28,11 @@ impl Lines {
     /// The number of the line found last, counted from 1.
     pub(super) fn number(&self) -> u64 {
         self.number
+    }
+
+    /// Counts on from `number`.
+    pub(super) fn count_from(&mut self, number: u64) {
+        self.number = number;
     }
 
     /// Steps over the mark that some programs put in front of UTF-8.

@@ -19,7 +19,7 @@ use crate::error::LogError;
 use crate::flaw::Flaw;
 use crate::frame::{Channel, FD_BYTES_MAX, Found, PlaceInLog};
 use crate::options::Options;
-use crate::recording::Shared;
+use crate::pass::{Shared, Step};
 use crate::window::Window;
 
 pub use column_map::ColumnMap;
@@ -28,11 +28,11 @@ pub use pattern::LinePattern;
 use cells::Cell;
 use columns::Columns;
 use headings::Role;
-use lines::{LINE_BYTES_MAX, Lines, Step};
+use lines::{LINE_BYTES_MAX, Lines};
 use row::RowReader;
 
 /// The reader of one text log.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub(crate) struct TextReader {
     layout: Layout,
     lines: Lines,
@@ -42,7 +42,7 @@ pub(crate) struct TextReader {
 }
 
 /// How a line is taken apart.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 enum Layout {
     Delimited { delimiter: u8, columns: Columns, cells: Vec<Cell> },
     Pattern(LinePattern),
@@ -82,28 +82,44 @@ impl TextReader {
         self.lines.number()
     }
 
-    /// The next frame.
-    #[inline]
-    pub(crate) fn step(&mut self, window: &mut Window, shared: &mut Shared) -> Option<Found> {
-        loop {
-            let (line_bytes, consumed_bytes) = match self.lines.next(window) {
-                Step::Line { line_bytes, consumed_bytes } => (line_bytes, consumed_bytes),
-                Step::TooLong => {
-                    shared.report.damaged_at(self.place(), &Flaw::LineTooLong(LINE_BYTES_MAX / 1024));
-                    continue;
-                }
-                Step::End => return None,
-            };
-            if line_bytes == consumed_bytes && !self.is_last_line_whole(window, shared) {
-                window.consume(consumed_bytes);
-                continue;
+    /// Counts lines on from `line`.
+    pub(crate) fn count_from(&mut self, line: u64) {
+        self.lines.count_from(line);
+    }
+
+    /// Moves behind the next line end; false where there is none before byte `until`.
+    pub(crate) fn find_start(&self, window: &mut Window, until: u64) -> bool {
+        while window.offset() < until {
+            if let Some(end) = memchr::memchr(b'\n', window.data()) {
+                window.consume(end + 1);
+                return true;
             }
-            let found = self.frame(&window.data()[..line_bytes], shared);
-            window.consume(consumed_bytes);
-            if found.is_some() {
-                return found;
+            window.consume(window.data().len());
+            if !window.more() {
+                break;
             }
         }
+        false
+    }
+
+    /// Reads one line, with the empty ones before it.
+    #[inline]
+    pub(crate) fn step(&mut self, window: &mut Window, shared: &mut Shared) -> Step {
+        let (line_bytes, consumed_bytes) = match self.lines.next(window) {
+            lines::Step::Line { line_bytes, consumed_bytes } => (line_bytes, consumed_bytes),
+            lines::Step::TooLong => {
+                shared.report.damaged_at(self.place(), &Flaw::LineTooLong(LINE_BYTES_MAX / 1024));
+                return Step::Nothing;
+            }
+            lines::Step::End => return Step::End,
+        };
+        if line_bytes == consumed_bytes && !self.is_last_line_whole(window, shared) {
+            window.consume(consumed_bytes);
+            return Step::Nothing;
+        }
+        let found = self.frame(&window.data()[..line_bytes], shared);
+        window.consume(consumed_bytes);
+        found.map_or(Step::Nothing, Step::Frame)
     }
 
     fn place(&self) -> PlaceInLog {

@@ -7,7 +7,7 @@ use crate::flaw::{Flaw, Shown};
 use crate::frame::{
     CLASSIC_BYTES_MAX, Channel, EXTENDED_ID_MAX, FD_BYTES_MAX, Found, Kind, PlaceInLog, STANDARD_ID_MAX, dlc_of_length,
 };
-use crate::recording::Shared;
+use crate::pass::Shared;
 
 use super::cells::{Cell, unquoted};
 use super::headings::{ROLES, Role};
@@ -85,7 +85,7 @@ impl<'l> Pieces<'l> {
 }
 
 /// Turns pieces into frames; knows how the numbers are written.
-#[derive(Debug)]
+#[derive(Debug, Clone)]
 pub(super) struct RowReader {
     forms: Forms,
     decimal_comma: bool,
