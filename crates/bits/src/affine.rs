@@ -66,15 +66,18 @@ impl Affine {
         Ratio::new(numerator, self.denominator).unwrap_or(Ratio::ZERO)
     }
 
-    pub(crate) const fn factor_numerator(&self) -> i128 {
+    /// N of the formula (raw * N + O) / D; never zero.
+    pub const fn factor_numerator(&self) -> i128 {
         self.factor_numerator
     }
 
-    pub(crate) const fn offset_numerator(&self) -> i128 {
+    /// O of the formula (raw * N + O) / D.
+    pub const fn offset_numerator(&self) -> i128 {
         self.offset_numerator
     }
 
-    pub(crate) const fn denominator(&self) -> u128 {
+    /// D of the formula (raw * N + O) / D: the least one that serves factor and offset alike.
+    pub const fn denominator(&self) -> u128 {
         self.denominator
     }
 

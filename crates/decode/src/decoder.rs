@@ -1,5 +1,6 @@
 //! The principal type: the compiled description.
 
+use wirelore_bits::Affine;
 use wirelore_model::{Database, Frame, FrameId, NetworkId, NetworkKind, Scaling, SignalId, Unit};
 
 use crate::error::SessionError;
@@ -131,6 +132,20 @@ impl Decoder {
     #[inline]
     pub(crate) fn plan(&self, frame: FrameId) -> Option<&FramePlan> {
         self.plans.get(frame.index())
+    }
+
+    /// All state words, as the plans number them.
+    pub(crate) fn words(&self) -> &[Box<str>] {
+        &self.words
+    }
+
+    /// The exact formula from raw numbers to the values that are given, conversion of units included; `None` where the raw number is
+    /// the value, where a sensor curve holds, and for signals that are not wanted.
+    #[must_use]
+    pub fn formula(&self, frame: FrameId, signal: SignalId) -> Option<&Affine> {
+        let plan = self.plan(frame)?;
+        let at = plan.steps.iter().position(|step| step.signal == signal)?;
+        plan.details.get(at)?.formula()
     }
 
     pub(crate) fn networks(&self) -> &[NetworkEntry] {

@@ -25,6 +25,7 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+mod batch;
 mod bind;
 mod checks;
 mod decoder;
@@ -41,8 +42,10 @@ mod session;
 mod spans;
 #[cfg(test)]
 mod testing;
+mod threads;
 mod units;
 
+pub use batch::{Bitmap, Block, Column, NumberType, Numbers, Store, TableSink, Tables};
 pub use bind::{BindMap, Binding, Reason};
 pub use checks::{Checks, ChecksumVerdict, CounterVerdict, Sender, Verdict};
 pub use decoder::{Decoder, Setup};

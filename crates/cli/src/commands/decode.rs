@@ -22,9 +22,6 @@ use crate::progress::Progress;
 use crate::summary;
 use crate::tell::{tell, tell_line};
 
-/// How many frames are decoded between two looks at the progress.
-const FRAMES_BETWEEN_LOOKS: usize = 100_000;
-
 /// No recording of a vehicle network is older than 1980: a smaller time is no date.
 const YEAR_1980_NS: i64 = 315_532_800_000_000_000;
 
@@ -101,11 +98,10 @@ impl Run<'_> {
             let mut recording = open(name, &self.log_options)?;
             let progress = Progress::new(recording.size(), wants_progress);
             loop {
-                let more =
-                    self.session.advance(&mut recording, sink, FRAMES_BETWEEN_LOOKS).map_err(|error| match error {
-                        SessionError::Sink(reason) => Failure::writing(&self.output_name, reason),
-                        other => Failure::Session(other),
-                    })?;
+                let more = self.session.advance(&mut recording, sink).map_err(|error| match error {
+                    SessionError::Sink(reason) => Failure::writing(&self.output_name, reason),
+                    other => Failure::Session(other),
+                })?;
                 progress.at(recording.bytes_read());
                 self.tell_bindings();
                 if !more {
@@ -257,5 +253,6 @@ fn session_options(arguments: &DecodeArguments) -> Result<Options, Failure> {
         only: asked_for(arguments),
         from_ns: time("--from", &arguments.from)?,
         until_ns: time("--until", &arguments.until)?,
+        threads: None,
     })
 }

@@ -117,6 +117,40 @@ impl Detail {
         }
     }
 
+    /// The formula, where one holds for all raw numbers.
+    pub(crate) fn formula(&self) -> Option<&Affine> {
+        match &self.content {
+            Planned::Number(number) => match &number.scale {
+                Scale::Affine(scaler) => Some(scaler.affine()),
+                Scale::Raw | Scale::Curve(_) => None,
+            },
+            Planned::Text { .. } | Planned::Bytes { .. } => None,
+        }
+    }
+
+    /// The whole number that some bits make.
+    pub(crate) fn whole(&self, bits: u64) -> Option<i128> {
+        match &self.content {
+            Planned::Number(number) => match number.encoding.number(bits) {
+                Ok(Number::Integer(number)) => Some(number),
+                Ok(Number::Float(_)) | Err(_) => None,
+            },
+            Planned::Text { .. } | Planned::Bytes { .. } => None,
+        }
+    }
+
+    /// What a whole number says beside its value; `None` where only [`Detail::read`] can tell.
+    #[inline]
+    pub(crate) fn class(&self, bits: u64, number: i128) -> Option<Class> {
+        match &self.content {
+            Planned::Number(plan) => match &plan.classes {
+                NumberClasses::Whole(classes) => Some(classes.of(bits, number)),
+                NumberClasses::Float(_) => None,
+            },
+            Planned::Text { .. } | Planned::Bytes { .. } => None,
+        }
+    }
+
     /// The reading for a number's bits.
     #[inline(never)]
     pub(crate) fn read_bits<'a>(&'a self, bits: u64, words: &'a [Box<str>]) -> Reading<'a> {

@@ -12,11 +12,11 @@ mod range;
 mod step;
 mod switch;
 
-pub(crate) use classes::reading_runs;
+pub(crate) use classes::{Standing, reading_runs};
 pub(crate) use curve::ExactLine;
 pub(crate) use detail::Detail;
 pub(crate) use frame::{FramePlan, Group, Planner, Visit};
-pub(crate) use step::{Form, Step};
+pub(crate) use step::{Form, Geometry, Step};
 pub(crate) use switch::{Selected, Switch};
 
 use wirelore_bits::{Affine, Ratio};

@@ -36,6 +36,18 @@ pub(crate) struct Step {
     scaler: Scaler,
 }
 
+/// Where a signal lies in the eight bytes around it, and what its bits make.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Geometry {
+    /// Where the eight bytes begin.
+    pub(crate) window: u32,
+    /// How far the least significant bit lies above bit 0 of the eight bytes.
+    pub(crate) shift: u8,
+    pub(crate) width: u8,
+    pub(crate) signed: bool,
+    pub(crate) motorola: bool,
+}
+
 /// What the eight bytes give.
 #[derive(Debug, Clone, Copy, PartialEq)]
 pub(crate) struct Bits {
@@ -112,6 +124,31 @@ impl Step {
     #[inline(always)]
     pub(crate) fn is_plain(&self, raw: i64) -> bool {
         raw.wrapping_sub(self.plain_first) as u64 <= self.plain_span
+    }
+
+    /// The number that some bits make: as [`Step::is_plain`] takes it, and in full.
+    #[inline(always)]
+    pub(crate) fn number_of(&self, bits: u64) -> (i64, i128) {
+        let raw = (bits ^ self.sign).wrapping_sub(self.sign) as i64;
+        (raw, if self.sign == 0 { bits.into() } else { raw.into() })
+    }
+
+    /// Where its bits are; `None` for a signal that is left to its detail.
+    pub(crate) fn geometry(&self) -> Option<Geometry> {
+        let Self { window, shift, motorola, mask, sign, .. } = *self;
+        let width = mask.count_ones() as u8;
+        (self.form != Form::Careful).then_some(Geometry { window, shift, width, signed: sign != 0, motorola })
+    }
+
+    /// The formula; `None` where the raw number is the value.
+    pub(crate) fn formula(&self) -> Option<&Affine> {
+        (self.form == Form::Scaled).then(|| self.scaler.affine())
+    }
+
+    /// The least and the greatest raw number of the longest run of plain readings.
+    pub(crate) fn plain(&self) -> (i128, i128) {
+        let first = i128::from(self.plain_first);
+        (first, first + i128::from(self.plain_span))
     }
 
     /// The engineering value of a plain reading.

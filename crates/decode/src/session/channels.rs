@@ -58,6 +58,15 @@ impl Channels {
         }
     }
 
+    /// The network of each channel, as far as it is decided.
+    pub(super) fn networks(&self) -> Vec<Option<NetworkId>> {
+        let network = |state: &State| match state {
+            State::Decided(network) => *network,
+            State::Unseen | State::Undecided(_) => None,
+        };
+        self.states.iter().map(network).collect()
+    }
+
     /// Whether no frame of a channel has been seen yet.
     pub(super) fn is_new(&self, channel: Channel) -> bool {
         matches!(self.states.get(usize::from(channel.0)), None | Some(State::Unseen))

@@ -6,13 +6,13 @@ use std::hash::Hash;
 use rustc_hash::FxHashMap;
 
 /// Counts by key: up to `MOST` different keys, the rest together.
-#[derive(Debug, Clone)]
-pub(super) struct Counts<K, const MOST: usize> {
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub(super) struct Counts<K: Hash + Eq, const MOST: usize> {
     by_key: FxHashMap<K, u64>,
     rest: u64,
 }
 
-impl<K, const MOST: usize> Default for Counts<K, MOST> {
+impl<K: Hash + Eq, const MOST: usize> Default for Counts<K, MOST> {
     fn default() -> Self {
         Self { by_key: FxHashMap::default(), rest: 0 }
     }
@@ -29,6 +29,21 @@ impl<K: Copy + Ord + Hash, const MOST: usize> Counts<K, MOST> {
             }
             None => self.rest += 1,
         }
+    }
+
+    /// Adds the counts of another; where there is no room for all of its keys, the more frequent ones get it.
+    pub(super) fn merge(&mut self, other: &Self) {
+        for (key, count) in other.sorted() {
+            let room = self.by_key.len() < MOST;
+            match self.by_key.get_mut(&key) {
+                Some(known) => *known += count,
+                None if room => {
+                    self.by_key.insert(key, count);
+                }
+                None => self.rest += count,
+            }
+        }
+        self.rest += other.rest;
     }
 
     /// The keys with their counts, the most frequent first, then in their order.

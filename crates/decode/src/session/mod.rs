@@ -2,24 +2,34 @@
 
 mod channels;
 mod counts;
+mod gate;
+mod rows;
 mod sample;
 mod sink;
+mod tables;
 mod tally;
+
+use std::num::NonZero;
+use std::thread;
 
 use wirelore_bits::Ratio;
 use wirelore_log::{Channel, Kind, Recording};
-use wirelore_model::{FrameId, NetworkId, SignalId};
 
 use channels::Channels;
+use gate::{Gate, Target};
+use rows::RowTarget;
 use sample::{SAMPLE_FRAMES, Sample, Seen};
 pub use sink::{Event, Sink};
+use tables::ForTables;
 pub use tally::{ChecksumCounts, CounterCounts, Tally, UnknownFrame};
 
 use crate::bind::{BindMap, Binding, network_named};
-use crate::checks::{Checks, Sender};
+use crate::checks::Checks;
 use crate::decoder::Decoder;
 use crate::error::SessionError;
-use crate::reading::{Reading, Readings, Unmatched};
+
+/// How much of a log is read at a time: what is gathered from it stays in the second nearest cache.
+const STRETCH_BYTES: usize = 1 << 20;
 
 /// How a session is to be run.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
@@ -32,6 +42,8 @@ pub struct Options {
     pub from_ns: Option<i64>,
     /// Frames later than this after the session's first frame are left out, in nanoseconds.
     pub until_ns: Option<i64>,
+    /// How many threads read and decode into tables; `None`: as many as the machine runs at a time. The result does not depend on it.
+    pub threads: Option<NonZero<usize>>,
 }
 
 /// One or several recordings, one after the other, run through a [`Decoder`].
@@ -64,17 +76,16 @@ pub struct Options {
 /// ```
 #[derive(Debug)]
 pub struct Session<'d> {
-    decoder: &'d Decoder,
+    gate: Gate<'d>,
     channels: Channels,
     sample: Sample,
     frames_in_log: u64,
-    /// By network: whether it is wanted.
-    wanted: Box<[bool]>,
-    from_ns: Option<i64>,
-    until_ns: Option<i64>,
-    first_time_ns: Option<i64>,
+    has_checked_told: bool,
     checks: Checks,
     tally: Tally,
+    threads: usize,
+    /// What is kept for tables; empty as long as there are none.
+    for_tables: ForTables,
 }
 
 impl<'d> Session<'d> {
@@ -93,17 +104,23 @@ impl<'d> Session<'d> {
         for name in options.only.iter().flatten() {
             wanted[network_named(decoder, name)?.index()] = true;
         }
-        Ok(Self {
+        let gate = Gate {
             decoder,
-            channels: Channels::new(decoder, &options.bind)?,
-            sample: Sample::default(),
-            frames_in_log: 0,
             wanted: wanted.into(),
             from_ns: options.from_ns,
             until_ns: options.until_ns,
             first_time_ns: None,
+        };
+        Ok(Self {
+            gate,
+            channels: Channels::new(decoder, &options.bind)?,
+            sample: Sample::default(),
+            frames_in_log: 0,
+            has_checked_told: false,
             checks: Checks::default(),
             tally: Tally::default(),
+            threads: options.threads.map_or_else(available_threads, NonZero::get),
+            for_tables: ForTables::default(),
         })
     }
 
@@ -112,41 +129,29 @@ impl<'d> Session<'d> {
     /// # Errors
     /// As for [`Session::advance`].
     pub fn run(&mut self, recording: &mut Recording, sink: &mut impl Sink) -> Result<(), SessionError> {
-        while self.advance(recording, sink, usize::MAX)? {}
+        while self.advance(recording, sink)? {}
         Ok(())
     }
 
-    /// Reads up to `most_frames` frames of a recording; false at its end. Then the next recording may be given.
+    /// Reads a stretch of a recording, about a MiB; false at its end. Then the next recording may be given.
     ///
     /// # Errors
     /// The recording cannot be read on, a channel's network cannot be told, the user's binding names no channel of the log, or the sink
     /// fails.
-    pub fn advance(
-        &mut self,
-        recording: &mut Recording,
-        sink: &mut impl Sink,
-        most_frames: usize,
-    ) -> Result<bool, SessionError> {
-        for _ in 0..most_frames {
-            let Some(frame) = recording.next()? else {
-                self.end_log(recording, sink)?;
-                return Ok(false);
-            };
-            let seen = Seen::from(&frame);
-            match self.channels.decided(seen.channel) {
-                Some(network) if self.channels.all_decided() => self.frame(network, &seen, sink)?,
-                _ => {
-                    self.sample.push(&seen);
-                    let Seen { channel, id, extended, kind, .. } = seen;
-                    self.hold(channel, (kind != Kind::Error).then_some((id, extended)), recording, sink)?;
-                }
-            }
-            self.frames_in_log += 1;
-            if self.frames_in_log == SAMPLE_FRAMES as u64 {
-                self.channels.check_told(recording)?;
-            }
+    pub fn advance(&mut self, recording: &mut Recording, sink: &mut impl Sink) -> Result<bool, SessionError> {
+        let mut checks = std::mem::take(&mut self.checks);
+        let mut target = RowTarget { sink, checks: &mut checks, failure: None };
+        let more = self.stretch(recording, &mut target)?;
+        if let Some(failure) = target.failure {
+            return Err(SessionError::Sink(failure));
         }
-        Ok(true)
+        if more {
+            self.checks = checks;
+        } else {
+            // What a sender counted in one log says nothing about the next one.
+            self.end_log(recording)?;
+        }
+        Ok(more)
     }
 
     /// What became of the frames so far.
@@ -169,7 +174,59 @@ impl<'d> Session<'d> {
     /// The time of the first frame that has one, in nanoseconds as its log counts; [`Options::from_ns`] and its like count from it.
     #[must_use]
     pub fn first_time_ns(&self) -> Option<i64> {
-        self.first_time_ns
+        self.gate.first_time_ns
+    }
+
+    /// Leads the frames of a stretch through the gate; false at the end of the log.
+    ///
+    /// Frames of channels that are not decided yet, and all behind them, wait until the recording can be asked for the channels' names.
+    fn stretch(&mut self, recording: &mut Recording, target: &mut impl Target) -> Result<bool, SessionError> {
+        let mut waiting = Sample::default();
+        let Self { gate, channels, sample, tally, frames_in_log, .. } = self;
+        let is_settled = sample.is_empty() && channels.all_decided();
+        let more = recording.stretch(STRETCH_BYTES, &mut |frame| {
+            let seen = Seen::from(frame);
+            *frames_in_log += 1;
+            match channels.decided(seen.channel) {
+                Some(network) if is_settled && waiting.is_empty() => {
+                    gate.note_time(seen.time_ns);
+                    gate.frame(network, &seen, tally, target);
+                }
+                _ => waiting.push(&seen),
+            }
+        })?;
+        for seen in waiting.frames() {
+            self.take_undecided(&seen, recording, target)?;
+        }
+        if self.frames_in_log >= SAMPLE_FRAMES as u64 && !self.has_checked_told {
+            self.has_checked_told = true;
+            self.channels.check_told(recording)?;
+        }
+        if !more {
+            self.decide(recording, target)?;
+        }
+        Ok(more)
+    }
+
+    /// A frame for which it is not sure that every channel so far is decided.
+    fn take_undecided(
+        &mut self,
+        seen: &Seen<'_>,
+        recording: &Recording,
+        target: &mut impl Target,
+    ) -> Result<(), SessionError> {
+        match self.channels.decided(seen.channel) {
+            Some(network) if self.channels.all_decided() => {
+                self.gate.note_time(seen.time_ns);
+                self.gate.frame(network, seen, &mut self.tally, target);
+                Ok(())
+            }
+            _ => {
+                self.sample.push(seen);
+                let &Seen { channel, id, extended, kind, .. } = seen;
+                self.hold(channel, (kind != Kind::Error).then_some((id, extended)), recording, target)
+            }
+        }
     }
 
     /// A frame was kept because it is not known yet which network some channel is.
@@ -178,147 +235,43 @@ impl<'d> Session<'d> {
         channel: Channel,
         identifier: Option<(u32, bool)>,
         recording: &Recording,
-        sink: &mut impl Sink,
+        target: &mut impl Target,
     ) -> Result<(), SessionError> {
         if self.channels.is_new(channel) {
-            self.channels.meet(channel, self.decoder, recording)?;
+            self.channels.meet(channel, self.gate.decoder, recording)?;
         }
         if let Some((id, extended)) = identifier {
             self.channels.weigh(channel, id, extended);
         }
-        if self.channels.all_decided() || self.sample.is_full() { self.decide(recording, sink) } else { Ok(()) }
+        if self.channels.all_decided() || self.sample.is_full() { self.decide(recording, target) } else { Ok(()) }
     }
 
     /// Decides about every channel that is still open, then decodes what was kept.
-    fn decide(&mut self, recording: &Recording, sink: &mut impl Sink) -> Result<(), SessionError> {
-        self.channels.decide(self.decoder, recording)?;
+    fn decide(&mut self, recording: &Recording, target: &mut impl Target) -> Result<(), SessionError> {
+        self.channels.decide(self.gate.decoder, recording)?;
         let sample = std::mem::take(&mut self.sample);
         for seen in sample.frames() {
             let network = self.channels.decided(seen.channel).flatten();
-            self.frame(network, &seen, sink)?;
+            self.gate.note_time(seen.time_ns);
+            self.gate.frame(network, &seen, &mut self.tally, target);
         }
         Ok(())
     }
 
-    fn end_log(&mut self, recording: &Recording, sink: &mut impl Sink) -> Result<(), SessionError> {
-        self.decide(recording, sink)?;
+    /// Closes a log of which every frame has been counted.
+    fn end_log(&mut self, recording: &Recording) -> Result<(), SessionError> {
         self.channels.check_told(recording)?;
         self.channels.end_log();
-        // What a sender counted in another log says nothing about this one.
-        self.checks = Checks::default();
         self.frames_in_log = 0;
+        self.has_checked_told = false;
         let report = recording.report();
         self.tally.end_log(report.xl, report.damaged);
         Ok(())
     }
-
-    /// Puts one frame into its part of the tally, and decodes it where it is to be decoded.
-    #[inline]
-    fn frame(&mut self, network: Option<NetworkId>, seen: &Seen<'_>, sink: &mut impl Sink) -> Result<(), SessionError> {
-        self.tally.read += 1;
-        if self.first_time_ns.is_none() {
-            self.first_time_ns = seen.time_ns;
-        }
-        if !self.is_in_time(seen.time_ns) {
-            self.tally.left_out_by_time += 1;
-            return Ok(());
-        }
-        match seen.kind {
-            Kind::Data => {}
-            Kind::Remote => {
-                self.tally.remote += 1;
-                return Ok(());
-            }
-            Kind::Error => {
-                self.tally.error += 1;
-                return Ok(());
-            }
-        }
-        let Some(network) = network else {
-            self.tally.on_unbound_channel += 1;
-            return Ok(());
-        };
-        if !self.wanted.get(network.index()).copied().unwrap_or(false) {
-            self.tally.left_out_by_network += 1;
-            return Ok(());
-        }
-        let Some(found) = self.decoder.recognise(network, seen.id, seen.extended) else {
-            self.tally.unknown(network, seen.id, seen.extended);
-            return Ok(());
-        };
-        if !self.decoder.wants(found.frame) {
-            self.tally.not_selected += 1;
-            return Ok(());
-        }
-        let source = found.is_group.then_some(seen.id as u8);
-        self.decode(network, found.frame, source, seen, sink)
-    }
-
-    #[inline]
-    fn decode(
-        &mut self,
-        network: NetworkId,
-        frame: FrameId,
-        source: Option<u8>,
-        seen: &Seen<'_>,
-        sink: &mut impl Sink,
-    ) -> Result<(), SessionError> {
-        let event = Event {
-            time_ns: seen.time_ns,
-            first_time_ns: self.first_time_ns,
-            network,
-            frame,
-            source,
-            channel: seen.channel,
-            id: seen.id,
-            extended: seen.extended,
-            payload: seen.payload,
-            place: seen.place,
-        };
-        sink.begin(&event);
-        let tally = &mut self.tally;
-        let sender = Sender { channel: seen.channel, network, frame, source };
-        self.checks.frame(self.decoder, sender, seen.payload, |signal, verdict| {
-            tally.verdict(network, frame, verdict);
-            sink.verdict(&event, signal, verdict);
-        });
-        let mut receiver = Receiver { sink, event: &event, tally: &mut self.tally };
-        let outcome = self.decoder.decode_into(frame, seen.payload, &mut receiver);
-        self.tally.decoded(&outcome);
-        sink.end(&event, &outcome).map_err(SessionError::Sink)
-    }
-
-    /// Whether a time lies in the wanted span; a frame without one does only where every time is wanted.
-    #[inline]
-    fn is_in_time(&self, time_ns: Option<i64>) -> bool {
-        if self.from_ns.is_none() && self.until_ns.is_none() {
-            return true;
-        }
-        let (Some(time), Some(first)) = (time_ns, self.first_time_ns) else {
-            return false;
-        };
-        let after = time.saturating_sub(first);
-        self.from_ns.is_none_or(|from| from <= after) && self.until_ns.is_none_or(|until| after <= until)
-    }
 }
 
-/// Passes the readings of one frame on.
-struct Receiver<'a, S> {
-    sink: &'a mut S,
-    event: &'a Event<'a>,
-    tally: &'a mut Tally,
-}
-
-impl<S: Sink> Readings for Receiver<'_, S> {
-    #[inline(always)]
-    fn reading(&mut self, signal: SignalId, reading: Reading<'_>) {
-        self.tally.reading(self.event.frame, signal, &reading);
-        self.sink.reading(self.event, signal, reading);
-    }
-
-    fn unmatched(&mut self, unmatched: Unmatched) {
-        self.tally.unmatched(self.event.frame, unmatched);
-    }
+fn available_threads() -> usize {
+    thread::available_parallelism().map_or(1, NonZero::get)
 }
 
 /// A time in seconds, exactly.

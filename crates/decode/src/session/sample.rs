@@ -42,6 +42,10 @@ impl Sample {
         self.frames.push((Seen { time_ns, channel, id, extended, kind, place, payload: &[] }, start..self.bytes.len()));
     }
 
+    pub(super) fn is_empty(&self) -> bool {
+        self.frames.is_empty()
+    }
+
     pub(super) fn is_full(&self) -> bool {
         self.frames.len() >= SAMPLE_FRAMES
     }

@@ -14,7 +14,7 @@ const UNMATCHED_MAX: usize = 10_000;
 const FAULTS_MAX: usize = 10_000;
 
 /// The frames of a session, each in one part.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Tally {
     /// All of them: the sum of the parts.
     pub read: u64,
@@ -164,6 +164,38 @@ impl Tally {
         decoded + self.without_description + not_data + left_out
     }
 
+    /// Adds what another part of the session counted.
+    pub(crate) fn add(&mut self, other: &Self) {
+        for (sum, part) in self.numbers().into_iter().zip(other.clone().numbers()) {
+            *sum += *part;
+        }
+        self.unknown.merge(&other.unknown);
+        self.unmatched.merge(&other.unmatched);
+        self.wrong_checksums.merge(&other.wrong_checksums);
+        self.counter_faults.merge(&other.counter_faults);
+        self.outside_ranges.merge(&other.outside_ranges);
+    }
+
+    /// All plain counts; the compiler asks whoever adds a field to say here what becomes of it.
+    #[rustfmt::skip]
+    fn numbers(&mut self) -> [&mut u64; 26] {
+        let Self {
+            read, decoded, too_short, without_description, not_selected, remote, error, xl, damaged,
+            on_unbound_channel, left_out_by_network, left_out_by_time,
+            readings, no_reading, sensor_fault, outside_range, unmatched_selectors,
+            counters: CounterCounts { first, right, repeated, jumped, suspended, outside_range: counter_outside },
+            checksums: ChecksumCounts { right: sum_right, wrong, too_short: sum_too_short },
+            unknown: _, unmatched: _, wrong_checksums: _, counter_faults: _, outside_ranges: _,
+        } = self;
+        [
+            read, decoded, too_short, without_description, not_selected, remote, error, xl, damaged,
+            on_unbound_channel, left_out_by_network, left_out_by_time,
+            readings, no_reading, sensor_fault, outside_range, unmatched_selectors,
+            first, right, repeated, jumped, suspended, counter_outside,
+            sum_right, wrong, sum_too_short,
+        ]
+    }
+
     /// Adds what the log itself tells at its end.
     pub(crate) fn end_log(&mut self, xl: u64, damaged: u64) {
         self.xl += xl;
@@ -190,17 +222,22 @@ impl Tally {
             _ => {}
         }
         if reading.outside_range {
-            self.outside_range += 1;
-            self.outside_ranges.add((frame, signal));
+            self.outside_range(frame, signal);
         }
     }
 
-    pub(crate) fn decoded(&mut self, outcome: &FrameOutcome) {
-        self.readings += u64::from(outcome.readings);
+    pub(crate) fn outside_range(&mut self, frame: FrameId, signal: SignalId) {
+        self.outside_range += 1;
+        self.outside_ranges.add((frame, signal));
+    }
+
+    /// So many frames were decoded, each with this outcome.
+    pub(crate) fn decoded(&mut self, outcome: &FrameOutcome, frames: u64) {
+        self.readings += frames * u64::from(outcome.readings);
         if outcome.too_short {
-            self.too_short += 1;
+            self.too_short += frames;
         } else {
-            self.decoded += 1;
+            self.decoded += frames;
         }
     }
 

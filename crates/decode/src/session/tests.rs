@@ -5,12 +5,14 @@ mod channels;
 use std::io;
 
 use wirelore_log::Recording;
-use wirelore_model::{Checksum, ChecksumAlgorithm, Counter, Database, Identifier, NetworkKind, Role};
+use wirelore_model::{
+    Checksum, ChecksumAlgorithm, Counter, Database, FrameId, Identifier, NetworkId, NetworkKind, Role, SignalId,
+};
 
 use super::*;
 use crate::bind::BindMap;
 use crate::decoder::Setup;
-use crate::reading::{FrameOutcome, Value};
+use crate::reading::{FrameOutcome, Reading, Unmatched, Value};
 use crate::selection::Selection;
 use crate::testing::*;
 

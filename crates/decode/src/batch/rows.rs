@@ -1,0 +1,246 @@
+//! Gathered frames of one description: time and payload side by side, row after row, in one buffer that is used again.
+//!
+//! A frame costs one copy of 16 bytes here (classic CAN); whatever is unusual about it (another length or channel than the rows before,
+//! no time, a source address) goes into a second buffer that stays empty while nothing is.
+
+use wirelore_log::Channel;
+
+/// The time in front of each payload.
+const TIME_BYTES: usize = 8;
+
+/// The frames of one description that wait for being decoded, in the order of the log.
+#[derive(Debug, Clone)]
+pub(crate) struct Rows {
+    bytes: Vec<u8>,
+    /// Bytes of a row: the time, and room for the payload in whole words.
+    stride: usize,
+    count: usize,
+    usual: Tag,
+    /// One for each row, or none at all: then every row is as usual.
+    tags: Vec<Tag>,
+}
+
+/// What a row is beside its time and bytes.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) struct Tag {
+    /// How many bytes the frame had; the row holds those that are described.
+    pub(crate) length: u32,
+    pub(crate) channel: Channel,
+    /// Who sent it, for a parameter group.
+    pub(crate) source: Option<u8>,
+    pub(crate) has_time: bool,
+}
+
+/// One row as it is gathered.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Gathered<'a> {
+    pub(crate) time_ns: Option<i64>,
+    pub(crate) channel: Channel,
+    pub(crate) source: Option<u8>,
+    pub(crate) payload: &'a [u8],
+}
+
+impl Rows {
+    /// Rows with room for `payload_bytes` of each payload; frames have `usual_bytes` as a rule.
+    pub(crate) fn new(payload_bytes: usize, usual_bytes: u32) -> Self {
+        let usual = Tag { length: usual_bytes, channel: Channel(0), source: None, has_time: true };
+        let stride = TIME_BYTES + payload_bytes.max(1).next_multiple_of(8);
+        Self { bytes: Vec::new(), stride, count: 0, usual, tags: Vec::new() }
+    }
+
+    pub(crate) fn len(&self) -> usize {
+        self.count
+    }
+
+    /// Forgets the rows and keeps the room.
+    pub(crate) fn clear(&mut self) {
+        self.bytes.clear();
+        self.tags.clear();
+        self.count = 0;
+    }
+
+    /// Adds a frame.
+    #[inline(always)]
+    pub(crate) fn push(&mut self, row: &Gathered<'_>) {
+        let tag = Tag {
+            length: row.payload.len() as u32,
+            channel: row.channel,
+            source: row.source,
+            has_time: row.time_ns.is_some(),
+        };
+        if tag != self.usual || !self.tags.is_empty() {
+            self.tag(tag);
+        }
+        self.count += 1;
+        let time = row.time_ns.unwrap_or(0).to_le_bytes();
+        match row.payload.first_chunk::<8>() {
+            Some(payload) if self.stride == 2 * TIME_BYTES => {
+                let mut bytes = [0; 16];
+                bytes[..8].copy_from_slice(&time);
+                bytes[8..].copy_from_slice(payload);
+                self.bytes.extend_from_slice(&bytes);
+            }
+            _ => self.push_any(time, row.payload),
+        }
+    }
+
+    /// Payloads of other sizes than eight bytes.
+    fn push_any(&mut self, time: [u8; TIME_BYTES], payload: &[u8]) {
+        let end = self.bytes.len() + self.stride;
+        self.bytes.extend_from_slice(&time);
+        let room = self.stride - TIME_BYTES;
+        self.bytes.extend_from_slice(payload.get(..room).unwrap_or(payload));
+        self.bytes.resize(end, 0);
+    }
+
+    /// Notes what the next row is; the first row says which channel is usual.
+    #[inline(never)]
+    fn tag(&mut self, tag: Tag) {
+        if self.count == 0 {
+            self.usual.channel = tag.channel;
+        }
+        if self.tags.is_empty() {
+            if tag == self.usual {
+                return;
+            }
+            self.tags.resize(self.count, self.usual);
+        }
+        self.tags.push(tag);
+    }
+
+    /// Adds the rows of another buffer for the same description.
+    pub(crate) fn append(&mut self, other: &Self) {
+        debug_assert_eq!(self.stride, other.stride, "both hold frames of one description");
+        if self.count == 0 {
+            self.usual = other.usual;
+        }
+        if !self.tags.is_empty() || !other.tags.is_empty() || self.usual != other.usual {
+            self.tags.resize(self.count, self.usual);
+            self.tags.extend_from_slice(&other.tags);
+            self.tags.resize(self.count + other.count, other.usual);
+        }
+        self.bytes.extend_from_slice(&other.bytes);
+        self.count += other.count;
+    }
+
+    /// Some of the rows, from `first` on.
+    pub(crate) fn slice(&self, first: usize, count: usize) -> RowSlice<'_> {
+        let (first, last) = (first.min(self.count), (first + count).min(self.count));
+        RowSlice {
+            bytes: self.bytes.get(first * self.stride..last * self.stride).unwrap_or_default(),
+            stride: self.stride,
+            count: last - first,
+            usual: self.usual,
+            tags: self.tags.get(first..last).unwrap_or_default(),
+        }
+    }
+}
+
+/// A run of rows, lent.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct RowSlice<'a> {
+    bytes: &'a [u8],
+    stride: usize,
+    count: usize,
+    usual: Tag,
+    tags: &'a [Tag],
+}
+
+impl<'a> RowSlice<'a> {
+    pub(crate) fn len(&self) -> usize {
+        self.count
+    }
+
+    /// What every row is, where all are the same.
+    pub(crate) fn uniform(&self) -> Option<Tag> {
+        match self.tags.split_first() {
+            None => Some(self.usual),
+            Some((first, rest)) => rest.iter().all(|tag| tag == first).then_some(*first),
+        }
+    }
+
+    pub(crate) fn tag(&self, row: usize) -> Tag {
+        self.tags.get(row).copied().unwrap_or(self.usual)
+    }
+
+    /// The time of every row, 0 where it has none.
+    pub(crate) fn times_ns(&self, into: &mut [i64]) {
+        for (row, time_ns) in self.bytes.chunks_exact(self.stride).zip(into) {
+            *time_ns = row.first_chunk().map_or(0, |bytes| i64::from_le_bytes(*bytes));
+        }
+    }
+
+    /// The eight payload bytes from `window` on of every row, as little-endian words.
+    pub(crate) fn words(&self, window: usize, into: &mut [u64]) {
+        let at = TIME_BYTES + window;
+        for (row, word) in self.bytes.chunks_exact(self.stride).zip(into) {
+            *word = row.get(at..at + 8).and_then(<[u8]>::first_chunk).map_or(0, |bytes| u64::from_le_bytes(*bytes));
+        }
+    }
+
+    /// The bytes of a row's payload, as far as they are described.
+    pub(crate) fn payload(&self, row: usize) -> &'a [u8] {
+        let begin = row * self.stride + TIME_BYTES;
+        let length = (self.tag(row).length as usize).min(self.stride - TIME_BYTES);
+        self.bytes.get(begin..begin + length).unwrap_or_default()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn row(time_ns: i64, payload: &[u8]) -> Gathered<'_> {
+        Gathered { time_ns: Some(time_ns), channel: Channel(2), source: None, payload }
+    }
+
+    fn told(rows: &Rows) -> Vec<(Option<u8>, u32, u16, bool, Vec<u8>)> {
+        let all = rows.slice(0, usize::MAX / 2);
+        (0..all.len())
+            .map(|row| {
+                let Tag { length, channel, source, has_time } = all.tag(row);
+                (source, length, channel.0, has_time, all.payload(row).to_vec())
+            })
+            .collect()
+    }
+
+    #[test]
+    fn rows_come_back_as_they_were_given() {
+        let mut rows = Rows::new(8, 8);
+        rows.push(&row(-5, &[1, 2, 3, 4, 5, 6, 7, 8]));
+        rows.push(&row(7, &[9; 8]));
+        assert_eq!(rows.slice(0, 2).uniform().map(|tag| tag.channel), Some(Channel(2)), "nothing unusual yet");
+        rows.push(&Gathered { time_ns: None, ..row(0, &[1]) });
+        rows.push(&Gathered { source: Some(3), ..row(9, &[2; 12]) });
+        let mut times = [1; 4];
+        let mut words = [1; 4];
+        rows.slice(0, 4).times_ns(&mut times);
+        rows.slice(0, 4).words(0, &mut words);
+        assert_eq!(times, [-5, 7, 0, 9]);
+        assert_eq!(words, [0x0807_0605_0403_0201, 0x0909_0909_0909_0909, 1, 0x0202_0202_0202_0202]);
+        let all = told(&rows);
+        assert_eq!(all[2], (None, 1, 2, false, vec![1]));
+        assert_eq!(all[3], (Some(3), 12, 2, true, vec![2; 8]), "only what is described is held");
+        assert_eq!(rows.slice(1, 1).uniform().map(|tag| tag.length), Some(8));
+        assert_eq!(rows.slice(1, 2).uniform(), None);
+    }
+
+    #[test]
+    fn appended_rows_are_the_rows_of_both() {
+        let payloads: [&[u8]; 4] = [&[1; 8], &[2; 3], &[3; 8], &[]];
+        for cut in 0..=4 {
+            for channels in [[2, 2, 2, 2], [2, 2, 5, 5], [2, 5, 2, 5]] {
+                let mut whole = Rows::new(8, 8);
+                let mut parts = [Rows::new(8, 8), Rows::new(8, 8)];
+                for (at, payload) in payloads.iter().enumerate() {
+                    let row = Gathered { channel: Channel(channels[at]), ..row(at as i64, payload) };
+                    whole.push(&row);
+                    parts[usize::from(at >= cut)].push(&row);
+                }
+                let [mut first, second] = parts;
+                first.append(&second);
+                assert_eq!(told(&first), told(&whole), "cut {cut}, channels {channels:?}");
+            }
+        }
+    }
+}

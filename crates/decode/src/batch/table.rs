@@ -1,0 +1,321 @@
+//! One table for each frame of the description: gathered rows in, columns out.
+
+use std::fmt;
+use std::io;
+
+use wirelore_model::{Database, Frame, FrameId, NetworkId, SignalId};
+
+use super::BLOCK_ROWS;
+use super::bitmap::Bitmap;
+use super::block::{Block, Column};
+use super::decode::{Source, numbers};
+use super::instruction_sets::InstructionSet;
+use super::plan::{ColumnPlan, NumberType, Store, TablePlan};
+use super::rows::{RowSlice, Rows};
+use super::workspace::Workspace;
+use crate::checks::{Checks, Sender};
+use crate::decoder::Decoder;
+use crate::plan::{FramePlan, Group, Visit};
+use crate::reading::{FrameOutcome, Unmatched};
+use crate::session::Tally;
+use crate::threads::share;
+
+/// Takes the columns of one table: for each block `block`, then each wanted signal once in the order of the description, then `end`.
+pub trait TableSink: Send {
+    /// A block begins.
+    fn block(&mut self, block: &Block<'_>);
+
+    /// One of its columns. It cannot fail: what goes wrong is told at the block's end.
+    fn column(&mut self, column: &Column<'_>);
+
+    /// The block ends.
+    ///
+    /// # Errors
+    /// Whatever keeps the receiver from taking more; the session then stops with [`SessionError::Sink`](crate::SessionError::Sink).
+    fn end(&mut self) -> io::Result<()> {
+        Ok(())
+    }
+}
+
+/// Makes the sink for a frame when its first rows come.
+type Open<'d, S> = Box<dyn FnMut(FrameId) -> io::Result<S> + 'd>;
+
+/// The tables of a session: one for each described frame that turns up.
+///
+/// The blocks of one table come in the order of the log; those of different tables come in any order, and from several threads.
+pub struct Tables<'d, S> {
+    plans: Box<[TablePlan]>,
+    /// By frame: what waits for being decoded.
+    rows: Vec<Rows>,
+    /// By frame.
+    tables: Vec<Table<S>>,
+    open: Open<'d, S>,
+}
+
+impl<S> fmt::Debug for Tables<'_, S> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("Tables").field("plans", &self.plans).finish_non_exhaustive()
+    }
+}
+
+impl<'d, S: TableSink> Tables<'d, S> {
+    /// Tables for the frames of a decoder that was made from this database. `open` makes the sink for a frame when it turns up.
+    pub fn new(
+        database: &Database,
+        decoder: &Decoder,
+        store: Store,
+        open: impl FnMut(FrameId) -> io::Result<S> + 'd,
+    ) -> Self {
+        let frames = (0..).map(FrameId).zip(&database.frames);
+        let plan = |(id, frame): (FrameId, &Frame)| Some(TablePlan::new(frame, decoder.plan(id)?, store));
+        let plans: Box<[TablePlan]> = frames.filter_map(plan).collect();
+        let rows = plans.iter().map(TablePlan::rows).collect();
+        let tables = plans.iter().map(|_| Table::default()).collect();
+        Self { plans, rows, tables, open: Box::new(open) }
+    }
+
+    /// The type of a signal's numbers; `None` for characters and bytes, and for signals that are not wanted.
+    #[must_use]
+    pub fn number_type(&self, frame: FrameId, signal: SignalId) -> Option<NumberType> {
+        let columns = &self.plans.get(frame.index())?.columns;
+        columns.iter().find(|column| column.signal == signal)?.number
+    }
+
+    /// The sinks of the frames that turned up, in the order of the description.
+    pub fn into_sinks(self) -> impl Iterator<Item = (FrameId, S)> {
+        (0..).map(FrameId).zip(self.tables).filter_map(|(frame, table)| Some((frame, table.sink?)))
+    }
+
+    /// What waits for being decoded, by frame.
+    pub(crate) fn rows_mut(&mut self) -> &mut [Rows] {
+        &mut self.rows
+    }
+
+    /// Takes over rows that were gathered elsewhere, each a run of the log in the log's order, and decodes every table that then holds at
+    /// least so many rows.
+    pub(crate) fn decode(
+        &mut self,
+        context: &Context<'_>,
+        gathered: &[&[Rows]],
+        least_rows: usize,
+        workspaces: &mut [Workspace],
+    ) -> io::Result<()> {
+        let mut jobs = Vec::new();
+        let tables = self.tables.iter_mut().zip(&mut self.rows).zip(&self.plans);
+        for (frame, ((table, rows), plan)) in (0..).map(FrameId).zip(tables) {
+            let others = gathered.iter().filter_map(|rows| rows.get(frame.index()));
+            let more = others.clone().map(Rows::len).sum::<usize>();
+            if rows.len() + more >= least_rows.max(1) {
+                if table.sink.is_none() {
+                    table.sink = Some((self.open)(frame)?);
+                }
+                jobs.push((frame, table, rows, plan));
+            } else if more > 0 {
+                others.for_each(|others| rows.append(others));
+            }
+        }
+        share(jobs, workspaces, |(frame, table, rows, plan), work| {
+            gathered.iter().filter_map(|rows| rows.get(frame.index())).for_each(|others| rows.append(others));
+            table.decode(context, frame, (plan, rows), work)
+        })
+    }
+
+    /// Forgets what counters said: another log begins.
+    pub(crate) fn end_log(&mut self) {
+        for table in &mut self.tables {
+            table.checks = Checks::default();
+        }
+    }
+
+    /// Adds what the tables counted to the tally of the session.
+    pub(crate) fn settle(&mut self, tally: &mut Tally) {
+        for table in &mut self.tables {
+            if let Some(counted) = table.tally.take() {
+                tally.add(&counted);
+            }
+        }
+    }
+
+    /// Empty rows for every table, for another thread to gather into.
+    pub(crate) fn empty_rows(&self) -> Vec<Rows> {
+        self.plans.iter().map(TablePlan::rows).collect()
+    }
+}
+
+/// What the decoding of every table has in common.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Context<'a> {
+    pub(crate) decoder: &'a Decoder,
+    /// By channel.
+    pub(crate) networks: &'a [Option<NetworkId>],
+    pub(crate) first_time_ns: Option<i64>,
+    pub(crate) set: InstructionSet,
+}
+
+/// What a table keeps from block to block.
+#[derive(Debug)]
+struct Table<S> {
+    checks: Checks,
+    tally: Option<Box<Tally>>,
+    sink: Option<S>,
+}
+
+impl<S> Default for Table<S> {
+    fn default() -> Self {
+        Self { checks: Checks::default(), tally: None, sink: None }
+    }
+}
+
+impl<S: TableSink> Table<S> {
+    /// Decodes all rows, block by block.
+    fn decode(
+        &mut self,
+        context: &Context<'_>,
+        frame: FrameId,
+        (table, gathered): (&TablePlan, &mut Rows),
+        work: &mut Workspace,
+    ) -> io::Result<()> {
+        let (Some(plan), Some(sink)) = (context.decoder.plan(frame), self.sink.as_mut()) else {
+            return Ok(());
+        };
+        let tally = self.tally.get_or_insert_default();
+        let blocks = gathered.len().div_ceil(BLOCK_ROWS);
+        for rows in (0..blocks).map(|block| gathered.slice(block * BLOCK_ROWS, BLOCK_ROWS)) {
+            let mut job = Job { context, frame, plan, rows, tally, work };
+            if !plan.checks.is_empty() {
+                job.check(&mut self.checks);
+            }
+            job.count();
+            job.columns(&table.columns, sink)?;
+        }
+        gathered.clear();
+        Ok(())
+    }
+}
+
+/// One block under way.
+struct Job<'a> {
+    context: &'a Context<'a>,
+    frame: FrameId,
+    plan: &'a FramePlan,
+    rows: RowSlice<'a>,
+    tally: &'a mut Tally,
+    work: &'a mut Workspace,
+}
+
+impl Job<'_> {
+    /// Counters and checksums, frame by frame.
+    fn check(&mut self, checks: &mut Checks) {
+        for row in 0..self.rows.len() {
+            let tag = self.rows.tag(row);
+            let network = self.context.networks.get(usize::from(tag.channel.0)).copied().flatten();
+            let network = network.unwrap_or(NetworkId(0));
+            let sender = Sender { channel: tag.channel, network, frame: self.frame, source: tag.source };
+            let tally = &mut *self.tally;
+            checks.frame(self.context.decoder, sender, self.rows.payload(row), |_, verdict| {
+                tally.verdict(network, self.frame, verdict);
+            });
+        }
+    }
+
+    /// Finds out which groups of signals each frame has, and counts the frames.
+    fn count(&mut self) {
+        let (plan, rows) = (self.plan, self.rows);
+        if let (true, Some(tag)) = (plan.switches.is_empty(), rows.uniform()) {
+            let mut frame = Walk::new(tag.length, None);
+            plan.walk(&[], &mut frame);
+            self.tally.decoded(&frame.outcome(), rows.len() as u64);
+            return;
+        }
+        let groups = if plan.switches.is_empty() { 0 } else { plan.groups.len() };
+        self.work.rows_of.resize_with(groups, Vec::new);
+        self.work.rows_of.iter_mut().for_each(Vec::clear);
+        for row in 0..rows.len() {
+            let mut frame = Walk::new(rows.tag(row).length, Some((row as u16, &mut self.work.rows_of)));
+            plan.walk(rows.payload(row), &mut frame);
+            self.tally.decoded(&frame.outcome(), 1);
+            for told in frame.unmatched {
+                self.tally.unmatched(self.frame, told);
+            }
+        }
+    }
+
+    /// Decodes every column and hands it over.
+    fn columns(&mut self, columns: &[ColumnPlan], sink: &mut impl TableSink) -> io::Result<()> {
+        let Workspace { times_ns, windows, picked, output, rows_of } = &mut *self.work;
+        let count = self.rows.len();
+        windows.iter_mut().for_each(super::workspace::Window::forget);
+        self.rows.times_ns(&mut times_ns[..]);
+        let block = Block {
+            frame: self.frame,
+            plan: self.plan,
+            words: self.context.decoder.words(),
+            rows: self.rows,
+            times_ns: &times_ns[..count],
+            first_time_ns: self.context.first_time_ns,
+            networks: self.context.networks,
+        };
+        sink.block(&block);
+        for (index, column) in columns.iter().enumerate() {
+            let Some(detail) = self.plan.details.get(column.step) else {
+                continue;
+            };
+            let with_pages = !self.plan.switches.is_empty();
+            let rows = rows_of.get(column.group).filter(|rows| with_pages && rows.len() < count).map(Vec::as_slice);
+            let present = rows.map(|rows| Bitmap::of(count, rows));
+            let source = Source { block: &block, column, set: self.context.set, rows };
+            let valid = match column.number {
+                Some(number) => numbers(&source, number, (windows, picked), output, self.tally),
+                None => None,
+            };
+            sink.column(&Column {
+                index,
+                signal: column.signal,
+                block: &block,
+                detail,
+                numbers: column.number.map(|number| output.numbers(number, count)),
+                valid: valid.as_ref(),
+                present: present.as_ref(),
+            });
+        }
+        sink.end()
+    }
+}
+
+/// Walks through the groups of one frame: what is there, and how the decoding went.
+struct Walk<'a> {
+    length: u32,
+    /// The row, and where it is noted by group.
+    noted: Option<(u16, &'a mut Vec<Vec<u16>>)>,
+    least_bytes: Option<u16>,
+    outcome: FrameOutcome,
+    unmatched: Vec<Unmatched>,
+}
+
+impl<'a> Walk<'a> {
+    fn new(length: u32, noted: Option<(u16, &'a mut Vec<Vec<u16>>)>) -> Self {
+        Self { length, noted, least_bytes: None, outcome: FrameOutcome::default(), unmatched: Vec::new() }
+    }
+
+    fn outcome(&self) -> FrameOutcome {
+        let too_short = self.least_bytes.map_or(self.outcome.too_short, |least| self.length < u32::from(least));
+        FrameOutcome { too_short, ..self.outcome }
+    }
+}
+
+impl Visit for Walk<'_> {
+    fn group(&mut self, group: &Group) {
+        self.outcome.readings += group.steps.len() as u32;
+        self.outcome.too_short |= self.length < group.needed_bytes;
+        self.least_bytes = group.least_bytes.or(self.least_bytes);
+        if let Some((row, rows_of)) = &mut self.noted
+            && let Some(rows) = rows_of.get_mut(group.number)
+        {
+            rows.push(*row);
+        }
+    }
+
+    fn unmatched(&mut self, told: Unmatched) {
+        self.unmatched.push(told);
+    }
+}

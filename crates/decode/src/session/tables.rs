@@ -1,0 +1,169 @@
+//! Column by column: frames are gathered by their description, and each description's frames are decoded some hundred at a time.
+//!
+//! With several threads a log is gathered in pieces side by side, and then the tables are decoded side by side: each table sees its rows
+//! in the order of the log, whatever thread gathered them.
+
+use std::convert::Infallible;
+
+use wirelore_log::{Piece, PieceEnd, Recording};
+
+use super::channels::Channels;
+use super::gate::{Gate, Passed, Target};
+use super::sample::Seen;
+use super::tally::Tally;
+use super::{Session, SessionError};
+use crate::batch::{Context, Gathered, InstructionSet, Rows, TableSink, Tables, Workspace};
+use crate::threads::share;
+
+/// A table is decoded once it holds so many rows: fewer would not pay for the start of each signal's loop.
+const LEAST_ROWS: usize = 128;
+/// What one thread gathers at a time.
+const PIECE_BYTES: usize = 1 << 20;
+/// So many pieces for each thread between two times that all wait for each other.
+const PIECES_PER_THREAD: usize = 4;
+
+/// What a session keeps for tables, used again and again.
+#[derive(Debug, Default)]
+pub(super) struct ForTables {
+    /// One for each thread.
+    workspaces: Vec<Workspace>,
+    /// One for each piece that is read side by side.
+    gatherings: Vec<Gathering>,
+}
+
+/// What was gathered from one piece of a log.
+#[derive(Debug)]
+struct Gathering {
+    /// By frame.
+    rows: Vec<Rows>,
+    tally: Tally,
+    frames: u64,
+    /// A frame was met whose channel is not known yet: nothing of the piece counts.
+    met_unknown: bool,
+    end: Option<PieceEnd>,
+}
+
+impl Session<'_> {
+    /// Reads a recording to its end, into tables.
+    ///
+    /// # Errors
+    /// As for [`Session::advance`].
+    pub fn run_tables<S: TableSink>(
+        &mut self,
+        recording: &mut Recording,
+        tables: &mut Tables<'_, S>,
+    ) -> Result<(), SessionError> {
+        while self.advance_tables(recording, tables)? {}
+        Ok(())
+    }
+
+    /// Reads a stretch of a recording into tables, a MiB or some for each thread; false at its end. Then the next recording may be given.
+    ///
+    /// # Errors
+    /// As for [`Session::advance`].
+    pub fn advance_tables<S: TableSink>(
+        &mut self,
+        recording: &mut Recording,
+        tables: &mut Tables<'_, S>,
+    ) -> Result<bool, SessionError> {
+        self.for_tables.workspaces.resize_with(self.threads, Workspace::default);
+        let joined = self.side_by_side(recording, tables);
+        let more = joined > 0 || self.stretch(recording, &mut Gather { rows: tables.rows_mut() })?;
+        let context = Context {
+            decoder: self.gate.decoder,
+            networks: &self.channels.networks(),
+            first_time_ns: self.gate.first_time_ns,
+            set: InstructionSet::best(),
+        };
+        let ForTables { workspaces, gatherings } = &mut self.for_tables;
+        let gathered: Vec<&[Rows]> = gatherings.iter().take(joined).map(|gathering| &*gathering.rows).collect();
+        let least_rows = if more { LEAST_ROWS } else { 1 };
+        tables.decode(&context, &gathered, least_rows, workspaces).map_err(SessionError::Sink)?;
+        tables.settle(&mut self.tally);
+        if !more {
+            tables.end_log();
+            self.end_log(recording)?;
+        }
+        Ok(more)
+    }
+
+    /// Gathers some pieces of the log side by side, and tells how many of them hold. None do where there is one thread only, where the
+    /// log cannot be cut, and as long as something about its channels or its first time is open.
+    fn side_by_side<S: TableSink>(&mut self, recording: &mut Recording, tables: &Tables<'_, S>) -> usize {
+        let is_settled = self.sample.is_empty() && self.channels.all_decided() && self.has_checked_told;
+        if self.threads < 2 || !is_settled || self.gate.first_time_ns.is_none() {
+            return 0;
+        }
+        let ForTables { workspaces, gatherings } = &mut self.for_tables;
+        let most = self.threads * PIECES_PER_THREAD;
+        let pieces = recording.pieces(most, PIECE_BYTES);
+        if pieces.len() < 2 {
+            return 0;
+        }
+        gatherings.resize_with(most, || Gathering::new(tables.empty_rows()));
+        let (gate, channels) = (&self.gate, &self.channels);
+        let jobs = pieces.into_iter().zip(gatherings.iter_mut());
+        let Ok(()) = share(jobs, workspaces, |(piece, gathering), _| -> Result<(), Infallible> {
+            gathering.gather(piece, gate, channels);
+            Ok(())
+        });
+        let mut joined = 0;
+        for gathering in gatherings {
+            let Some(end) = gathering.end.take().filter(|_| !gathering.met_unknown) else {
+                break;
+            };
+            if !recording.join(end) {
+                break;
+            }
+            self.tally.add(&gathering.tally);
+            self.frames_in_log += gathering.frames;
+            joined += 1;
+        }
+        joined
+    }
+}
+
+impl Gathering {
+    fn new(rows: Vec<Rows>) -> Self {
+        Self { rows, tally: Tally::default(), frames: 0, met_unknown: false, end: None }
+    }
+
+    /// Reads a piece.
+    fn gather(&mut self, piece: Piece, gate: &Gate<'_>, channels: &Channels) {
+        self.rows.iter_mut().for_each(Rows::clear);
+        self.tally = Tally::default();
+        self.frames = 0;
+        self.met_unknown = false;
+        let mut target = Gather { rows: &mut self.rows };
+        let (tally, frames, met_unknown) = (&mut self.tally, &mut self.frames, &mut self.met_unknown);
+        self.end = Some(piece.read(&mut |frame| {
+            let seen = Seen::from(frame);
+            *frames += 1;
+            match channels.decided(seen.channel) {
+                Some(network) => gate.frame(network, &seen, tally, &mut target),
+                None => *met_unknown = true,
+            }
+        }));
+    }
+}
+
+/// Gathers frames into the rows of their tables.
+struct Gather<'a> {
+    /// By frame.
+    rows: &'a mut [Rows],
+}
+
+impl Target for Gather<'_> {
+    #[inline(always)]
+    fn frame(&mut self, passed: &Passed<'_>, _: &mut Tally) {
+        let seen = passed.seen;
+        if let Some(rows) = self.rows.get_mut(passed.found.frame.index()) {
+            rows.push(&Gathered {
+                time_ns: seen.time_ns,
+                channel: seen.channel,
+                source: passed.found.is_group.then_some(seen.id as u8),
+                payload: seen.payload,
+            });
+        }
+    }
+}
