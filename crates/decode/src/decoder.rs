@@ -26,6 +26,8 @@ pub struct Setup {
 #[derive(Debug, Clone)]
 pub struct Decoder {
     plans: Box<[FramePlan]>,
+    /// By frame: whether any signal of it is wanted. (Beside the plans because it is asked for with every frame of a log.)
+    wanted: Box<[bool]>,
     words: Box<[Box<str>]>,
     lookup: Lookup,
     networks: Box<[NetworkEntry]>,
@@ -71,12 +73,13 @@ impl Decoder {
             };
             planner.frame(frame, wanted, conversion).map_err(|fault| too_fine(frame, fault.signal, &setup.units))
         };
-        let plans = database.frames.iter().zip(0..).map(plan).collect::<Result<_, _>>()?;
+        let plans = database.frames.iter().zip(0..).map(plan).collect::<Result<Box<[FramePlan]>, _>>()?;
         let shown = |frame: &Frame| {
             let units = frame.signals.iter().map(|signal| signal.unit.as_ref().map(|unit| setup.units.shown(unit)));
             units.collect()
         };
         Ok(Self {
+            wanted: plans.iter().map(|plan| !plan.steps.is_empty()).collect(),
             plans,
             words: planner.into_words(),
             lookup: Lookup::new(database),
@@ -97,7 +100,7 @@ impl Decoder {
         self.recognise(network, id, extended).map(|found| found.frame)
     }
 
-    #[inline]
+    #[inline(always)]
     pub(crate) fn recognise(&self, network: NetworkId, id: u32, extended: bool) -> Option<Recognised> {
         self.lookup.find(network, id, extended)
     }
@@ -124,9 +127,10 @@ impl Decoder {
     }
 
     /// Whether any signal of a frame is wanted.
+    #[inline]
     #[must_use]
     pub fn wants(&self, frame: FrameId) -> bool {
-        self.plan(frame).is_some_and(|plan| !plan.steps.is_empty())
+        self.wanted.get(frame.index()).copied().unwrap_or(false)
     }
 
     #[inline]

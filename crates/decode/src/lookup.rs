@@ -40,7 +40,7 @@ impl Lookup {
         Self { networks: drafts.into_iter().map(NetworkFrames::new).collect() }
     }
 
-    #[inline]
+    #[inline(always)]
     pub(crate) fn find(&self, network: NetworkId, id: u32, extended: bool) -> Option<Recognised> {
         let frames = self.networks.get(network.index())?;
         if extended { frames.extended(id) } else { frames.standard(id) }
@@ -130,7 +130,7 @@ impl NetworkFrames {
         }
     }
 
-    #[inline]
+    #[inline(always)]
     fn standard(&self, id: u32) -> Option<Recognised> {
         let frame = *self.standard.get(id as usize)?;
         (frame != NONE).then_some(Recognised { frame: FrameId(frame), is_group: false })

@@ -50,7 +50,7 @@ impl<'a> Block<'a> {
     #[must_use]
     pub fn all_have_times(&self) -> bool {
         match self.rows.uniform() {
-            Some(tag) => tag.has_time,
+            Some(tag) => tag.has_time(),
             None => (0..self.rows()).all(|row| self.has_time(row)),
         }
     }
@@ -58,13 +58,13 @@ impl<'a> Block<'a> {
     /// Whether a frame has a time.
     #[must_use]
     pub fn has_time(&self, row: usize) -> bool {
-        self.rows.tag(row).has_time
+        self.rows.tag(row).has_time()
     }
 
     /// The channel of the log a frame was seen on.
     #[must_use]
     pub fn channel(&self, row: usize) -> Channel {
-        self.rows.tag(row).channel
+        self.rows.tag(row).channel()
     }
 
     /// The network a frame was seen on.
@@ -76,7 +76,7 @@ impl<'a> Block<'a> {
     /// Who sent a frame, for a parameter group (SAE J1939 source address).
     #[must_use]
     pub fn source(&self, row: usize) -> Option<u8> {
-        self.rows.tag(row).source
+        self.rows.tag(row).source()
     }
 }
 

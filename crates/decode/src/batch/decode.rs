@@ -63,7 +63,7 @@ impl Source<'_> {
 
     /// Whether some payload may end before the signal does.
     fn may_be_short(&self) -> bool {
-        self.block.rows.uniform().is_none_or(|tag| tag.length < self.column.needed_bytes)
+        self.block.rows.uniform().is_none_or(|tag| tag.length() < self.column.needed_bytes)
     }
 
     /// The rows in which the signal is there.
@@ -107,7 +107,7 @@ fn look_closer(
     let (frame, signal) = (source.block.frame, source.column.signal);
     for (at, &word) in words.iter().enumerate() {
         let row = source.row(at);
-        if may_be_short && source.block.rows.tag(row).length < source.column.needed_bytes {
+        if may_be_short && source.block.rows.tag(row).length() < source.column.needed_bytes {
             valid.clear(row);
             continue;
         }

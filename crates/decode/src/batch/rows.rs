@@ -20,15 +20,45 @@ pub(crate) struct Rows {
     tags: Vec<Tag>,
 }
 
-/// What a row is beside its time and bytes.
+/// What a row is beside its time and bytes, in one word: so it is compared with what is usual in one step.
+///
+/// From the lowest bit: 32 bits of length, 16 of the channel, 8 of the source, whether there is a source, whether there is a time.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) struct Tag {
+pub(crate) struct Tag(u64);
+
+const HAS_SOURCE: u64 = 1 << 56;
+const HAS_TIME: u64 = 1 << 57;
+
+impl Tag {
+    #[inline(always)]
+    fn new(length: u32, channel: Channel, source: Option<u8>, has_time: bool) -> Self {
+        let source = source.map_or(0, |source| u64::from(source) << 48 | HAS_SOURCE);
+        let time = if has_time { HAS_TIME } else { 0 };
+        Self(u64::from(length) | u64::from(channel.0) << 32 | source | time)
+    }
+
     /// How many bytes the frame had; the row holds those that are described.
-    pub(crate) length: u32,
-    pub(crate) channel: Channel,
+    pub(crate) fn length(self) -> u32 {
+        self.0 as u32
+    }
+
+    pub(crate) fn channel(self) -> Channel {
+        Channel((self.0 >> 32) as u16)
+    }
+
     /// Who sent it, for a parameter group.
-    pub(crate) source: Option<u8>,
-    pub(crate) has_time: bool,
+    pub(crate) fn source(self) -> Option<u8> {
+        (self.0 & HAS_SOURCE != 0).then_some((self.0 >> 48) as u8)
+    }
+
+    pub(crate) fn has_time(self) -> bool {
+        self.0 & HAS_TIME != 0
+    }
+
+    /// The same from another channel.
+    fn on(self, channel: Channel) -> Self {
+        Self::new(self.length(), channel, self.source(), self.has_time())
+    }
 }
 
 /// One row as it is gathered.
@@ -43,7 +73,7 @@ pub(crate) struct Gathered<'a> {
 impl Rows {
     /// Rows with room for `payload_bytes` of each payload; frames have `usual_bytes` as a rule.
     pub(crate) fn new(payload_bytes: usize, usual_bytes: u32) -> Self {
-        let usual = Tag { length: usual_bytes, channel: Channel(0), source: None, has_time: true };
+        let usual = Tag::new(usual_bytes, Channel(0), None, true);
         let stride = TIME_BYTES + payload_bytes.max(1).next_multiple_of(8);
         Self { bytes: Vec::new(), stride, count: 0, usual, tags: Vec::new() }
     }
@@ -62,12 +92,7 @@ impl Rows {
     /// Adds a frame.
     #[inline(always)]
     pub(crate) fn push(&mut self, row: &Gathered<'_>) {
-        let tag = Tag {
-            length: row.payload.len() as u32,
-            channel: row.channel,
-            source: row.source,
-            has_time: row.time_ns.is_some(),
-        };
+        let tag = Tag::new(row.payload.len() as u32, row.channel, row.source, row.time_ns.is_some());
         if tag != self.usual || !self.tags.is_empty() {
             self.tag(tag);
         }
@@ -97,7 +122,7 @@ impl Rows {
     #[inline(never)]
     fn tag(&mut self, tag: Tag) {
         if self.count == 0 {
-            self.usual.channel = tag.channel;
+            self.usual = self.usual.on(tag.channel());
         }
         if self.tags.is_empty() {
             if tag == self.usual {
@@ -181,7 +206,7 @@ impl<'a> RowSlice<'a> {
     /// The bytes of a row's payload, as far as they are described.
     pub(crate) fn payload(&self, row: usize) -> &'a [u8] {
         let begin = row * self.stride + TIME_BYTES;
-        let length = (self.tag(row).length as usize).min(self.stride - TIME_BYTES);
+        let length = (self.tag(row).length() as usize).min(self.stride - TIME_BYTES);
         self.bytes.get(begin..begin + length).unwrap_or_default()
     }
 }
@@ -198,8 +223,8 @@ mod tests {
         let all = rows.slice(0, usize::MAX / 2);
         (0..all.len())
             .map(|row| {
-                let Tag { length, channel, source, has_time } = all.tag(row);
-                (source, length, channel.0, has_time, all.payload(row).to_vec())
+                let tag = all.tag(row);
+                (tag.source(), tag.length(), tag.channel().0, tag.has_time(), all.payload(row).to_vec())
             })
             .collect()
     }
@@ -209,7 +234,7 @@ mod tests {
         let mut rows = Rows::new(8, 8);
         rows.push(&row(-5, &[1, 2, 3, 4, 5, 6, 7, 8]));
         rows.push(&row(7, &[9; 8]));
-        assert_eq!(rows.slice(0, 2).uniform().map(|tag| tag.channel), Some(Channel(2)), "nothing unusual yet");
+        assert_eq!(rows.slice(0, 2).uniform().map(Tag::channel), Some(Channel(2)), "nothing unusual yet");
         rows.push(&Gathered { time_ns: None, ..row(0, &[1]) });
         rows.push(&Gathered { source: Some(3), ..row(9, &[2; 12]) });
         let mut times = [1; 4];
@@ -221,7 +246,7 @@ mod tests {
         let all = told(&rows);
         assert_eq!(all[2], (None, 1, 2, false, vec![1]));
         assert_eq!(all[3], (Some(3), 12, 2, true, vec![2; 8]), "only what is described is held");
-        assert_eq!(rows.slice(1, 1).uniform().map(|tag| tag.length), Some(8));
+        assert_eq!(rows.slice(1, 1).uniform().map(Tag::length), Some(8));
         assert_eq!(rows.slice(1, 2).uniform(), None);
     }
 

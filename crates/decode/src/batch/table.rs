@@ -208,9 +208,9 @@ impl Job<'_> {
     fn check(&mut self, checks: &mut Checks) {
         for row in 0..self.rows.len() {
             let tag = self.rows.tag(row);
-            let network = self.context.networks.get(usize::from(tag.channel.0)).copied().flatten();
+            let network = self.context.networks.get(usize::from(tag.channel().0)).copied().flatten();
             let network = network.unwrap_or(NetworkId(0));
-            let sender = Sender { channel: tag.channel, network, frame: self.frame, source: tag.source };
+            let sender = Sender { channel: tag.channel(), network, frame: self.frame, source: tag.source() };
             let tally = &mut *self.tally;
             checks.frame(self.context.decoder, sender, self.rows.payload(row), |_, verdict| {
                 tally.verdict(network, self.frame, verdict);
@@ -222,7 +222,7 @@ impl Job<'_> {
     fn count(&mut self) {
         let (plan, rows) = (self.plan, self.rows);
         if let (true, Some(tag)) = (plan.switches.is_empty(), rows.uniform()) {
-            let mut frame = Walk::new(tag.length, None);
+            let mut frame = Walk::new(tag.length(), None);
             plan.walk(&[], &mut frame);
             self.tally.decoded(&frame.outcome(), rows.len() as u64);
             return;
@@ -231,7 +231,7 @@ impl Job<'_> {
         self.work.rows_of.resize_with(groups, Vec::new);
         self.work.rows_of.iter_mut().for_each(Vec::clear);
         for row in 0..rows.len() {
-            let mut frame = Walk::new(rows.tag(row).length, Some((row as u16, &mut self.work.rows_of)));
+            let mut frame = Walk::new(rows.tag(row).length(), Some((row as u16, &mut self.work.rows_of)));
             plan.walk(rows.payload(row), &mut frame);
             self.tally.decoded(&frame.outcome(), 1);
             for told in frame.unmatched {
