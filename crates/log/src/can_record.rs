@@ -18,7 +18,7 @@ pub(crate) const HEADER_BYTES: usize = 8;
 pub(crate) const RECORD_BYTES_MAX: usize = XL_HEADER_BYTES + 2048;
 
 /// A record as long as this is CAN FD, whatever its flags say.
-const FD_RECORD_BYTES: usize = HEADER_BYTES + FD_BYTES_MAX;
+pub(crate) const FD_RECORD_BYTES: usize = HEADER_BYTES + FD_BYTES_MAX;
 const XL_HEADER_BYTES: usize = 12;
 const XL_MARK: u8 = 0x80;
 
@@ -26,6 +26,8 @@ const XL_MARK: u8 = 0x80;
 pub(crate) const FD_BIT_RATE_SWITCH: u8 = 0x01;
 pub(crate) const FD_ERROR_STATE: u8 = 0x02;
 pub(crate) const FD_FORMAT: u8 = 0x04;
+/// A record with any of these is no classic one.
+pub(crate) const NOT_CLASSIC: u8 = FD_FORMAT | XL_MARK;
 
 /// What one record is.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -95,6 +97,13 @@ pub(crate) fn read(record: &[u8], order: IdentifierOrder) -> Result<CanRecord, F
     }))
 }
 
+/// The data length code of a classic frame with this many bytes. One with 8 may be sent with a code of 9 to 15; the raw
+/// code is told only then.
+#[inline]
+pub(crate) fn classic_dlc(length: u8, raw_dlc: u8) -> u8 {
+    if usize::from(length) == CLASSIC_BYTES_MAX && matches!(raw_dlc, 9..=15) { raw_dlc } else { length }
+}
+
 /// The data length code and the place of the data.
 #[inline]
 fn extent(
@@ -104,15 +113,12 @@ fn extent(
     kind: Kind,
     record_bytes: usize,
 ) -> Result<(u8, Range<usize>), Flaw<'static>> {
-    let mut dlc = match dlc_of_length(length) {
-        Some(dlc) if fd || length <= CLASSIC_BYTES_MAX => dlc,
+    let dlc = match dlc_of_length(length) {
+        Some(dlc) if fd => dlc,
+        _ if !fd && length <= CLASSIC_BYTES_MAX => classic_dlc(length as u8, raw_dlc),
         _ if fd => return Err(Flaw::FdLength(length)),
         _ => return Err(Flaw::ClassicTooLong(length)),
     };
-    // A classic frame may be sent with a code of 9 to 15 and still has 8 bytes; the raw code is told only then.
-    if !fd && length == CLASSIC_BYTES_MAX && (9..=15).contains(&raw_dlc) {
-        dlc = raw_dlc;
-    }
     if kind == Kind::Remote {
         let no_data = HEADER_BYTES..HEADER_BYTES;
         return if fd { Err(Flaw::FdRemote) } else { Ok((dlc, no_data)) };

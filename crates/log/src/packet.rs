@@ -15,6 +15,8 @@ pub(crate) struct Packet<'a> {
     pub(crate) original: u32,
     pub(crate) time_ns: Option<i64>,
     pub(crate) channel: Channel,
+    /// Where the record or block of the packet begins in the log.
+    pub(crate) offset: u64,
     pub(crate) place: PlaceInLog,
 }
 
@@ -60,7 +62,7 @@ impl Packet<'_> {
             return Err(Flaw::FrameGrown { captured, original });
         }
         if let Some(word) = can_record::identifier_word(self.record, shared.identifiers) {
-            shared.report.weigh_identifier(word);
+            shared.report.weigh_identifier(word, self.offset);
         }
         can_record::read(self.record, shared.identifiers)
     }

@@ -89,14 +89,19 @@ impl Pass {
     /// Hands out the frames that begin before byte `until`; false at the end of the log.
     #[inline]
     pub(crate) fn stretch(&mut self, until: u64, receive: &mut impl FnMut(&Frame<'_>)) -> bool {
-        while self.window.offset() < until {
+        loop {
+            if let Reader::Pcapng(reader) = &mut self.reader {
+                reader.run_plain(&mut self.window, &mut self.shared, until, receive);
+            }
+            if self.window.offset() >= until {
+                return true;
+            }
             match self.step() {
                 Step::Frame(found) => receive(&found.lend(self.buffer())),
                 Step::Nothing => {}
                 Step::End => return false,
             }
         }
-        true
     }
 
     #[inline]

@@ -137,6 +137,7 @@ impl PcapReader {
             original: header.original,
             time_ns: Some(self.time_ns(header)),
             channel: Channel(0),
+            offset: window.offset(),
             place: self.place(window),
         };
         self.records += 1;

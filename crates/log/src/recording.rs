@@ -118,7 +118,8 @@ impl Recording {
     }
 
     /// What lies ahead, cut into up to `count` pieces of about `piece_bytes` that can be read side by side. Empty where the
-    /// log cannot be cut: a pipe, a compressed log, a `pcap`, the last part of a log.
+    /// log cannot be cut: a pipe, a compressed log, a `pcap`, the last part of a log; and before the first frame, as what
+    /// the log says at its beginning (interfaces, channels) must be known to read from the middle.
     ///
     /// Their frames are good once [`Recording::join`] has taken over each piece in turn.
     ///
@@ -148,7 +149,8 @@ impl Recording {
     /// ```
     #[must_use]
     pub fn pieces(&self, count: usize, piece_bytes: usize) -> Vec<Piece> {
-        let Some(ahead) = self.pass.window.mapped_ahead().filter(|_| !self.ended) else {
+        let is_known = !self.ended && self.pass.shared.report.frames() > 0;
+        let Some(ahead) = self.pass.window.mapped_ahead().filter(|_| is_known) else {
             return Vec::new();
         };
         let (position, piece_bytes) = (self.pass.window.offset(), piece_bytes.max(1) as u64);

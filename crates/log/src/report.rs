@@ -10,6 +10,9 @@ use crate::notes::{LinkTypes, Occasions, counted};
 /// How many places of damage are kept in words; all of them are counted.
 const PLACES_KEPT: usize = 3;
 
+/// So much of a log is looked at to tell the byte order of its identifiers.
+const WEIGHED_BYTES: u64 = 4 * 1024 * 1024;
+
 /// One place where a log could not be read as it should.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Damage {
@@ -140,9 +143,12 @@ impl Report {
         Occasions::add(&mut self.doubted_interfaces, place);
     }
 
-    /// Weighs one identifier word for and against the byte order it is read in.
-    pub(crate) fn weigh_identifier(&mut self, word: u32) {
-        self.identifiers.weigh(word);
+    /// Weighs one identifier word, which stands at byte `offset` of the log, for and against the byte order it is read in.
+    #[inline]
+    pub(crate) fn weigh_identifier(&mut self, word: u32, offset: u64) {
+        if offset < WEIGHED_BYTES {
+            self.identifiers.weigh(word);
+        }
     }
 
     /// Weighs how an identifier was written on a line that does not say whether it is extended.
@@ -163,6 +169,28 @@ impl Report {
             Some(_) => {}
         }
         self.latest_time_ns = Some(time_ns);
+    }
+
+    /// Frames handed out.
+    pub(crate) fn frames(&self) -> u64 {
+        self.frames
+    }
+
+    /// The time of the frame before, of those that have one.
+    pub(crate) fn latest_time_ns(&self) -> Option<i64> {
+        self.latest_time_ns
+    }
+
+    /// Notes a frame whose time is before that of the frame before it.
+    #[cold]
+    pub(crate) fn went_backwards(&mut self, place: PlaceInLog) {
+        Occasions::add(&mut self.backwards, place);
+    }
+
+    /// Counts frames that were handed out, all of them with a time, the last one with this.
+    pub(crate) fn timed_frames(&mut self, count: u64, latest_ns: i64) {
+        self.frames += count;
+        self.latest_time_ns = Some(latest_ns);
     }
 
     /// Adds what was met in the piece of the log behind; its places count from `before` lines or blocks on.

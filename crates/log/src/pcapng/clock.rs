@@ -7,6 +7,7 @@ const NS_PER_S: i64 = 1_000_000_000;
 pub(super) struct Clock {
     tick: Tick,
     offset_ns: i128,
+    simple: SimpleClock,
 }
 
 /// One tick in nanoseconds.
@@ -20,6 +21,31 @@ enum Tick {
     BinaryPower(u32),
 }
 
+/// A clock in 64 bits, as far as they reach.
+#[derive(Debug, Clone, Copy, Default)]
+pub(super) struct SimpleClock {
+    tick_ns: i64,
+    offset_ns: i64,
+    /// Below this many ticks nothing overflows; zero where a tick is not whole nanoseconds.
+    ticks_limit: u64,
+}
+
+impl SimpleClock {
+    fn new(tick: Tick, offset_ns: i128) -> Self {
+        let (Tick::Times(tick_ns), Ok(offset_ns)) = (tick, i64::try_from(offset_ns)) else {
+            return Self::default();
+        };
+        let ticks_limit = (i64::MAX - offset_ns.max(0)) as u64 / tick_ns;
+        Self { tick_ns: tick_ns as i64, offset_ns, ticks_limit }
+    }
+
+    /// The time of a tick, where this clock can tell it.
+    #[inline]
+    pub(super) fn time_ns(self, ticks: u64) -> Option<i64> {
+        (ticks < self.ticks_limit).then(|| ticks as i64 * self.tick_ns + self.offset_ns)
+    }
+}
+
 impl Clock {
     /// From the options `if_tsresol` (6 where it is missing: microseconds) and `if_tsoffset` (seconds).
     pub(super) fn new(resolution: u8, offset_s: i64) -> Self {
@@ -29,17 +55,22 @@ impl Clock {
             (false, 0..=9) => Tick::Times(10_u64.pow(9 - exponent)),
             (false, _) => Tick::DividedBy(10_u64.checked_pow(exponent - 9).unwrap_or(u64::MAX)),
         };
-        Self { tick, offset_ns: i128::from(offset_s) * i128::from(NS_PER_S) }
+        let offset_ns = i128::from(offset_s) * i128::from(NS_PER_S);
+        Self { tick, offset_ns, simple: SimpleClock::new(tick, offset_ns) }
+    }
+
+    /// The clock in 64 bits.
+    pub(super) fn simple(self) -> SimpleClock {
+        self.simple
     }
 
     /// The time of a tick, rounded down; `None` where 64 bits of nanoseconds do not reach.
     #[inline]
     pub(super) fn time_ns(self, ticks: u64) -> Option<i64> {
-        if self.offset_ns == 0
-            && let Tick::Times(length_ns) = self.tick
-        {
-            return ticks.checked_mul(length_ns).and_then(|time_ns| i64::try_from(time_ns).ok());
-        }
+        self.simple.time_ns(ticks).or_else(|| self.time_in_full(ticks))
+    }
+
+    fn time_in_full(self, ticks: u64) -> Option<i64> {
         let since_offset_ns = match self.tick {
             Tick::Times(length_ns) => i128::from(ticks) * i128::from(length_ns),
             Tick::DividedBy(parts) => i128::from(ticks / parts),
@@ -77,6 +108,19 @@ mod tests {
         assert_eq!(Clock::new(6, 100).time_ns(250_000), Some(100_250_000_000));
         assert_eq!(Clock::new(6, -1).time_ns(250_000), Some(-750_000_000));
         assert_eq!(Clock::new(9, i64::MAX).time_ns(0), None);
+    }
+
+    #[test]
+    fn the_short_way_and_the_full_way_agree() {
+        for resolution in [0, 3, 6, 9] {
+            for offset_s in [0, 1, -1, 1 << 33, -(1 << 33), 9_223_372_036, -9_223_372_036, i64::MIN] {
+                let clock = Clock::new(resolution, offset_s);
+                let limit = clock.simple.ticks_limit;
+                for ticks in [0, 1, limit.saturating_sub(1), limit, limit.saturating_add(1), limit / 2, u64::MAX] {
+                    assert_eq!(clock.time_ns(ticks), clock.time_in_full(ticks), "{clock:?} {ticks}");
+                }
+            }
+        }
     }
 
     #[test]

@@ -8,7 +8,7 @@ use crate::channels::{CHANNELS_MAX, Channels};
 use crate::flaw::Flaw;
 use crate::frame::Channel;
 
-use super::clock::Clock;
+use super::clock::{Clock, SimpleClock};
 
 /// Option codes of an interface description, IETF draft opsawg-pcapng.
 const OPTION_END: u16 = 0;
@@ -40,10 +40,27 @@ pub(super) struct Interface {
     name: Vec<u8>,
 }
 
+/// What the fast way needs of an interface whose packets are CAN frames.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Timing {
+    pub(super) channel: Channel,
+    clock: SimpleClock,
+}
+
+impl Timing {
+    /// The time of a tick, where 64 bits are enough to work it out.
+    #[inline]
+    pub(super) fn time_ns(self, ticks: u64) -> Option<i64> {
+        self.clock.time_ns(ticks)
+    }
+}
+
 /// The interfaces of the section being read, and the channels of all sections.
 #[derive(Debug, Clone, Default)]
 pub(super) struct Interfaces {
     of_section: Vec<Interface>,
+    /// The same in short, by the same numbers; with a clock that tells no time where the packets are no CAN frames.
+    timings: Vec<Timing>,
     /// By name, and by how many of the same name come before it in its section: a recorder that is started again writes
     /// a new section, and the same interface stays the same channel.
     channels: HashMap<(Vec<u8>, usize), Channel>,
@@ -56,6 +73,12 @@ impl Interfaces {
         self.of_section.get(number as usize)
     }
 
+    /// The interface with this number, in short.
+    #[inline]
+    pub(super) fn timing(&self, number: u32) -> Option<Timing> {
+        self.timings.get(number as usize).copied()
+    }
+
     /// The most bytes that the first interface records of a packet; 0 means all.
     pub(super) fn first_limit_bytes(&self) -> u32 {
         self.of_section.first().map_or(0, |interface| interface.limit_bytes)
@@ -64,6 +87,7 @@ impl Interfaces {
     /// A new section numbers its interfaces from zero.
     pub(super) fn begin_section(&mut self) {
         self.of_section.clear();
+        self.timings.clear();
     }
 
     /// Takes in one interface description.
@@ -89,6 +113,10 @@ impl Interfaces {
             _ => (Link::Unknown, 0, Err(Flaw::InterfaceShort(body.len()))),
         };
         // A damaged description keeps its number, or the packets of all later interfaces would go to the wrong one.
+        self.timings.push(match link {
+            Link::Channel(channel) => Timing { channel, clock: clock.simple() },
+            Link::Other(_) | Link::Unknown => Timing { channel: Channel(0), clock: SimpleClock::default() },
+        });
         self.of_section.push(Interface { link, clock, limit_bytes, name: described.name });
         outcome
     }

@@ -5,6 +5,7 @@
 mod block;
 mod clock;
 mod interface;
+mod plain;
 
 use crate::byte_order::ByteOrder;
 use crate::flaw::{Flaw, Implausible};
@@ -152,7 +153,7 @@ impl PcapngReader {
         let place = self.place(window);
         let outcome = packet.and_then(|packet| {
             let position = window.position() + block::BODY_AT + packet.data.start;
-            self.packet(packet, body, position, place, shared)
+            self.packet(packet, body, position, window.offset(), place, shared)
         });
         outcome.unwrap_or_else(|flaw| {
             shared.report.damaged_at(place, &flaw);
@@ -167,6 +168,7 @@ impl PcapngReader {
         packet: PacketBody,
         body: &[u8],
         position: usize,
+        offset: u64,
         place: PlaceInLog,
         shared: &mut Shared,
     ) -> Result<Option<Found>, Flaw<'static>> {
@@ -185,7 +187,7 @@ impl PcapngReader {
             None => None,
         };
         let record = body.get(packet.data).unwrap_or_default();
-        Ok(Packet { record, position, original: packet.original, time_ns, channel, place }.frame(shared))
+        Ok(Packet { record, position, original: packet.original, time_ns, channel, offset, place }.frame(shared))
     }
 
     /// Blocks that hold no packet: sections and interfaces are kept, all others are passed over.
