@@ -18,7 +18,7 @@ pub(crate) const HEADER_BYTES: usize = 8;
 pub(crate) const RECORD_BYTES_MAX: usize = XL_HEADER_BYTES + 2048;
 
 /// A record as long as this is CAN FD, whatever its flags say.
-pub(crate) const FD_RECORD_BYTES: usize = HEADER_BYTES + FD_BYTES_MAX;
+const FD_RECORD_BYTES: usize = HEADER_BYTES + FD_BYTES_MAX;
 const XL_HEADER_BYTES: usize = 12;
 const XL_MARK: u8 = 0x80;
 
@@ -26,8 +26,6 @@ const XL_MARK: u8 = 0x80;
 pub(crate) const FD_BIT_RATE_SWITCH: u8 = 0x01;
 pub(crate) const FD_ERROR_STATE: u8 = 0x02;
 pub(crate) const FD_FORMAT: u8 = 0x04;
-/// A record with any of these is no classic one.
-pub(crate) const NOT_CLASSIC: u8 = FD_FORMAT | XL_MARK;
 
 /// What one record is.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -100,7 +98,7 @@ pub(crate) fn read(record: &[u8], order: IdentifierOrder) -> Result<CanRecord, F
 /// The data length code of a classic frame with this many bytes. One with 8 may be sent with a code of 9 to 15; the raw
 /// code is told only then.
 #[inline]
-pub(crate) fn classic_dlc(length: u8, raw_dlc: u8) -> u8 {
+fn classic_dlc(length: u8, raw_dlc: u8) -> u8 {
     if usize::from(length) == CLASSIC_BYTES_MAX && matches!(raw_dlc, 9..=15) { raw_dlc } else { length }
 }
 

@@ -1,12 +1,15 @@
 //! The fast way through plain packet blocks, which nearly all blocks of a log are.
 //!
 //! A block is plain when it is an Enhanced Packet Block of a little-endian section that holds a whole frame with a time.
-//! The first block that is anything else is left to the careful way, which gives the same frames and also tells what is
-//! wrong.
+//! Most have the same lengths and flags as the one before: these are proved once, in the careful way, and compared from
+//! then on ([`Shape`]). The first block that is anything else is left to the careful way, which gives the same frames and
+//! also tells what is wrong.
+
+use std::ops::Range;
 
 use crate::byte_order::ByteOrder;
 use crate::can_record::{self, CanFrame, CanRecord};
-use crate::frame::{CLASSIC_BYTES_MAX, Frame, Kind, PlaceInLog, STANDARD_ID_MAX};
+use crate::frame::{Frame, Kind, PlaceInLog, STANDARD_ID_MAX};
 use crate::identifiers::{ERROR_FLAG, EXTENDED_FLAG, IDENTIFIER_BITS, REMOTE_FLAG};
 use crate::map;
 use crate::options::IdentifierOrder;
@@ -14,84 +17,113 @@ use crate::pass::Shared;
 use crate::window::Window;
 
 use super::PcapngReader;
-use super::block::kind;
+use super::block::{Envelope, PacketBody, kind};
 
-/// Where the record begins in a packet block.
+// Where the parts of a packet block stand.
+const INTERFACE_AT: usize = 8;
+const TICKS_AT: usize = 12;
+const LENGTHS_AT: usize = 20;
 const RECORD_AT: usize = 28;
-/// Where the data of a classic or FD record begins in a packet block.
-const DATA_AT: usize = RECORD_AT + can_record::HEADER_BYTES;
-/// The shortest block with such a record: no data, and the length at its end.
-const BLOCK_BYTES_MIN: usize = DATA_AT + 4;
+/// Length, flags and raw code of the CAN record.
+const EXTENT_AT: usize = RECORD_AT + 4;
+/// The shortest block with a frame: no data, and the length at its end.
+const BLOCK_BYTES_MIN: usize = RECORD_AT + can_record::HEADER_BYTES + 4;
 
-/// The block at the start of some bytes, if it is plain so far.
-struct Block<'d> {
-    bytes: &'d [u8],
-    interface: u32,
-    ticks: u64,
-    record_bytes: usize,
-    head: [u8; can_record::HEADER_BYTES],
+/// The kinds of frames that the identifier word tells.
+const KIND_FLAGS: u32 = ERROR_FLAG | REMOTE_FLAG;
+
+/// What a block has in common with one that was proved to hold a frame: a block with the same words holds one too, whatever
+/// its interface, time, identifier and data.
+#[derive(Debug, Clone)]
+struct Shape {
+    /// Block type and block length.
+    envelope: u64,
+    /// Recorded and original length of the packet.
+    lengths: u64,
+    /// Length, flags and raw code of the CAN record.
+    extent: u32,
+    /// Those of the identifier word, and where they stand in it as it is stored.
+    kind_flags: u32,
+    kind_mask: u32,
+    total_bytes: usize,
+    /// Identifiers up to here need no flag for 29 bits.
+    short_id_max: u32,
+    /// Where the data stands in the block.
+    data: Range<usize>,
+    /// The frame that was proved.
+    frame: CanFrame,
 }
 
-impl<'d> Block<'d> {
-    #[inline]
-    fn at_start(bytes: &'d [u8]) -> Option<Self> {
-        let first: &[u8; BLOCK_BYTES_MIN] = bytes.first_chunk()?;
-        let [kind, total, interface, high, low, captured, original] = std::array::from_fn(|at| {
-            u32::from_le_bytes([first[4 * at], first[4 * at + 1], first[4 * at + 2], first[4 * at + 3]])
-        });
-        let total_bytes = total as usize;
-        let record_bytes = captured as usize;
-        let is_plain = kind == kind::PACKET
-            && total % 4 == 0
-            && captured == original
-            && record_bytes >= can_record::HEADER_BYTES
-            && record_bytes + RECORD_AT + 4 <= total_bytes;
-        let bytes = bytes.get(..total_bytes).filter(|_| is_plain)?;
-        let trailer: &[u8; 4] = bytes.last_chunk()?;
-        let head = std::array::from_fn(|at| first[RECORD_AT + at]);
-        let ticks = u64::from(high) << 32 | u64::from(low);
-        (u32::from_le_bytes(*trailer) == total).then_some(Self { bytes, interface, ticks, record_bytes, head })
+impl Shape {
+    /// Proves in the careful way that some bytes begin with a plain block, and tells its shape.
+    #[cold]
+    fn learn(bytes: &[u8], order: IdentifierOrder) -> Option<Self> {
+        let section = ByteOrder::Little;
+        let envelope = Envelope::read(bytes, Some(section)).ok().filter(|envelope| envelope.kind == kind::PACKET)?;
+        let block = bytes.get(..envelope.total_bytes)?;
+        let body = envelope.check_trailer(block).ok()?.body(block);
+        let packet = PacketBody::enhanced(body, section).ok()?;
+        let record = body.get(packet.data).filter(|record| record.len() == packet.original as usize)?;
+        let Ok(CanRecord::Frame(frame)) = can_record::read(record, order) else {
+            return None;
+        };
+        let kind_mask = in_order(KIND_FLAGS, order);
+        Some(Self {
+            envelope: u64_at(block.first_chunk()?, 0),
+            lengths: u64_at(block.first_chunk()?, LENGTHS_AT),
+            extent: u32_at(block.first_chunk()?, EXTENT_AT),
+            kind_flags: u32_at(block.first_chunk()?, RECORD_AT) & kind_mask,
+            kind_mask,
+            total_bytes: envelope.total_bytes,
+            short_id_max: if frame.kind == Kind::Error { u32::MAX } else { STANDARD_ID_MAX },
+            data: RECORD_AT + frame.payload.start..RECORD_AT + frame.payload.end,
+            frame,
+        })
     }
 
-    /// The identifier word and the frame, if the record holds one.
-    #[inline]
-    fn frame(&self, order: IdentifierOrder) -> Option<(u32, CanFrame)> {
-        let [i0, i1, i2, i3, length, flags, _, raw_dlc] = self.head;
-        let word = match order {
-            IdentifierOrder::AsPublished => u32::from_be_bytes([i0, i1, i2, i3]),
-            IdentifierOrder::Swapped => u32::from_le_bytes([i0, i1, i2, i3]),
-        };
-        let (id, extended) = (word & IDENTIFIER_BITS, word & EXTENDED_FLAG != 0);
-        let data_bytes = usize::from(length);
-        let is_classic_data = word & (ERROR_FLAG | REMOTE_FLAG) == 0
-            && (extended || id <= STANDARD_ID_MAX)
-            && flags & can_record::NOT_CLASSIC == 0
-            && self.record_bytes != can_record::FD_RECORD_BYTES
-            && data_bytes <= CLASSIC_BYTES_MAX
-            && data_bytes <= self.record_bytes - can_record::HEADER_BYTES;
-        if !is_classic_data {
-            return self.rarer_frame(order).map(|frame| (word, frame));
-        }
-        let frame = CanFrame {
-            id,
-            extended,
-            kind: Kind::Data,
-            fd: false,
-            bit_rate_switch: false,
-            error_state: false,
-            dlc: Some(can_record::classic_dlc(length, raw_dlc)),
-            payload: can_record::HEADER_BYTES..can_record::HEADER_BYTES + data_bytes,
-        };
-        Some((word, frame))
+    /// The block at the start of the bytes, with its first part, if it has this shape.
+    #[inline(always)]
+    fn of_same<'d>(&self, bytes: &'d [u8]) -> Option<(&'d [u8; BLOCK_BYTES_MIN], &'d [u8])> {
+        let block = bytes.get(..self.total_bytes)?;
+        let (first, trailer) = (block.first_chunk()?, u32::from_le_bytes(*block.last_chunk()?));
+        let differs = (u64_at(first, 0) ^ self.envelope)
+            | (u64_at(first, LENGTHS_AT) ^ self.lengths)
+            | u64::from(u32_at(first, EXTENT_AT) ^ self.extent)
+            | u64::from(trailer ^ self.total_bytes as u32)
+            | u64::from((u32_at(first, RECORD_AT) & self.kind_mask) ^ self.kind_flags);
+        (differs == 0).then_some((first, block))
     }
+}
 
-    /// Remote frames, error messages and CAN FD.
-    #[inline(never)]
-    fn rarer_frame(&self, order: IdentifierOrder) -> Option<CanFrame> {
-        match can_record::read(self.bytes.get(RECORD_AT..RECORD_AT + self.record_bytes)?, order) {
-            Ok(CanRecord::Frame(frame)) => Some(frame),
-            Ok(CanRecord::Xl) | Err(_) => None,
-        }
+#[inline(always)]
+fn u32_at(first: &[u8; BLOCK_BYTES_MIN], at: usize) -> u32 {
+    u32::from_le_bytes([first[at], first[at + 1], first[at + 2], first[at + 3]])
+}
+
+#[inline(always)]
+fn u64_at(first: &[u8; BLOCK_BYTES_MIN], at: usize) -> u64 {
+    u64::from(u32_at(first, at)) | u64::from(u32_at(first, at + 4)) << 32
+}
+
+/// An identifier word as it is stored, from or to one as it is meant.
+#[inline(always)]
+fn in_order(word: u32, order: IdentifierOrder) -> u32 {
+    if order == IdentifierOrder::AsPublished { word.swap_bytes() } else { word }
+}
+
+/// The bytes of the plain blocks that one call may read, and where they stand in the log.
+struct Run<'d> {
+    data: &'d [u8],
+    /// Blocks that begin from here on are left.
+    stop: usize,
+    start_offset: u64,
+}
+
+impl<'d> Run<'d> {
+    fn new(window: &'d Window, until: u64) -> Self {
+        let (data, start_offset) = (window.data(), window.offset());
+        let stop = usize::try_from(until.saturating_sub(start_offset)).unwrap_or(usize::MAX).min(data.len());
+        Self { data, stop, start_offset }
     }
 }
 
@@ -106,43 +138,56 @@ impl PcapngReader {
         until: u64,
         receive: &mut impl FnMut(&Frame<'_>),
     ) {
-        let Some(mut latest_ns) = shared.report.latest_time_ns() else {
+        let order = shared.identifiers;
+        let run = Run::new(window, until);
+        let is_plain_section = self.section == Some(ByteOrder::Little) && !self.unreadable_version;
+        let learnt = Shape::learn(run.data, order).filter(|_| is_plain_section);
+        let (Some(mut latest_ns), Some(mut shape)) = (shared.report.latest_time_ns(), learnt) else {
             return;
         };
-        if self.section != Some(ByteOrder::Little) || self.unreadable_version {
-            return;
-        }
-        let (data, start) = (window.data(), window.offset());
-        let stop = usize::try_from(until.saturating_sub(start)).map_or(data.len(), |bytes| bytes.min(data.len()));
         let (mut at, mut frames) = (0, 0);
-        while at < stop {
-            map::prefetch(data, at);
-            let Some(block) = Block::at_start(&data[at..]) else { break };
-            let Some(timing) = self.interfaces.timing(block.interface) else { break };
-            let Some(time_ns) = timing.time_ns(block.ticks) else { break };
-            let Some((word, frame)) = block.frame(shared.identifiers) else { break };
-            let place = PlaceInLog::Block { number: self.blocks + frames + 1, offset: start + at as u64 };
+        while at < run.stop {
+            map::prefetch(run.data, at);
+            let Some((first, block)) = shape.of_same(&run.data[at..]) else {
+                match Shape::learn(&run.data[at..], order) {
+                    Some(other) => shape = other,
+                    None => break,
+                }
+                continue;
+            };
+            let Some(timing) = self.interfaces.timing(u32_at(first, INTERFACE_AT)) else { break };
+            let ticks = u64_at(first, TICKS_AT).rotate_left(32);
+            let Some(time_ns) = timing.time_ns(ticks) else { break };
+            let word = in_order(u32_at(first, RECORD_AT), order);
+            let (id, extended) = (word & IDENTIFIER_BITS, word & EXTENDED_FLAG != 0);
+            if !extended && id > shape.short_id_max {
+                break;
+            }
+            let offset = run.start_offset + at as u64;
+            let place = PlaceInLog::Block { number: self.blocks + frames + 1, offset };
             if time_ns < latest_ns {
                 shared.report.went_backwards(place);
             }
             latest_ns = time_ns;
-            shared.report.weigh_identifier(word, start + at as u64);
-            let payload = &block.bytes[RECORD_AT + frame.payload.start..RECORD_AT + frame.payload.end];
+            shared.report.weigh_identifier(word, offset);
+            let CanFrame { kind, fd, bit_rate_switch, error_state, dlc, .. } = shape.frame;
+            let payload = block.get(shape.data.clone()).unwrap_or_default();
+            let (time_ns, channel) = (Some(time_ns), timing.channel);
             receive(&Frame {
-                time_ns: Some(time_ns),
-                channel: timing.channel,
-                id: frame.id,
-                extended: frame.extended,
-                kind: frame.kind,
-                fd: frame.fd,
-                bit_rate_switch: frame.bit_rate_switch,
-                error_state: frame.error_state,
-                dlc: frame.dlc,
+                time_ns,
+                channel,
+                id,
+                extended,
+                kind,
+                fd,
+                bit_rate_switch,
+                error_state,
+                dlc,
                 payload,
                 place,
             });
             frames += 1;
-            at += block.bytes.len();
+            at += block.len();
         }
         if frames > 0 {
             self.has_packets = true;
