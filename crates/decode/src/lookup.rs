@@ -136,7 +136,7 @@ impl NetworkFrames {
         (frame != NONE).then_some(Recognised { frame: FrameId(frame), is_group: false })
     }
 
-    #[inline]
+    #[inline(never)]
     fn extended(&self, id: u32) -> Option<Recognised> {
         if let Some(frame) = self.exact.get(id) {
             return Some(Recognised { frame: FrameId(frame), is_group: false });

@@ -110,6 +110,7 @@ impl Rows {
     }
 
     /// Payloads of other sizes than eight bytes.
+    #[inline(never)]
     fn push_any(&mut self, time: [u8; TIME_BYTES], payload: &[u8]) {
         let end = self.bytes.len() + self.stride;
         self.bytes.extend_from_slice(&time);

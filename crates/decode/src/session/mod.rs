@@ -29,7 +29,7 @@ use crate::decoder::Decoder;
 use crate::error::SessionError;
 
 /// How much of a log is read at a time: what is gathered from it stays in the second nearest cache.
-const STRETCH_BYTES: usize = 1 << 20;
+const STRETCH_BYTES: usize = 256 * 1024;
 
 /// How a session is to be run.
 #[derive(Debug, Clone, PartialEq, Eq, Default)]

@@ -35,7 +35,6 @@ impl<S: Sink> Target for RowTarget<'_, S> {
             id: seen.id,
             extended: seen.extended,
             payload: seen.payload,
-            place: seen.place,
         };
         let sink = &mut *self.sink;
         sink.begin(&event);

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use wirelore_log::{Channel, Frame, Kind, PlaceInLog};
+use wirelore_log::{Channel, Frame, Kind};
 
 /// How many frames are kept at most before the decision: at a usual 2,000 frames per second and network, several seconds.
 pub(super) const SAMPLE_FRAMES: usize = 20_000;
@@ -16,14 +16,13 @@ pub(super) struct Seen<'a> {
     pub(super) extended: bool,
     pub(super) kind: Kind,
     pub(super) payload: &'a [u8],
-    pub(super) place: PlaceInLog,
 }
 
 impl<'a> From<&Frame<'a>> for Seen<'a> {
     #[inline]
     fn from(frame: &Frame<'a>) -> Self {
-        let &Frame { time_ns, channel, id, extended, kind, payload, place, .. } = frame;
-        Self { time_ns, channel, id, extended, kind, payload, place }
+        let &Frame { time_ns, channel, id, extended, kind, payload, .. } = frame;
+        Self { time_ns, channel, id, extended, kind, payload }
     }
 }
 
@@ -35,11 +34,12 @@ pub(super) struct Sample {
 }
 
 impl Sample {
+    #[inline(never)]
     pub(super) fn push(&mut self, seen: &Seen<'_>) {
         let start = self.bytes.len();
         self.bytes.extend_from_slice(seen.payload);
-        let &Seen { time_ns, channel, id, extended, kind, place, .. } = seen;
-        self.frames.push((Seen { time_ns, channel, id, extended, kind, place, payload: &[] }, start..self.bytes.len()));
+        let &Seen { time_ns, channel, id, extended, kind, .. } = seen;
+        self.frames.push((Seen { time_ns, channel, id, extended, kind, payload: &[] }, start..self.bytes.len()));
     }
 
     pub(super) fn is_empty(&self) -> bool {

@@ -2,7 +2,7 @@
 
 use std::io;
 
-use wirelore_log::{Channel, PlaceInLog};
+use wirelore_log::Channel;
 use wirelore_model::{FrameId, NetworkId, SignalId};
 
 use crate::checks::Verdict;
@@ -29,8 +29,6 @@ pub struct Event<'a> {
     pub extended: bool,
     /// Its bytes.
     pub payload: &'a [u8],
-    /// Where it stands in the log.
-    pub place: PlaceInLog,
 }
 
 /// Takes what a [`Session`](crate::Session) decodes: for each frame one `begin`, the verdicts of its checks, its readings, one `end`.

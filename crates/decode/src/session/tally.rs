@@ -204,6 +204,7 @@ impl Tally {
         debug_assert_eq!(self.read, self.sum_of_parts(), "every frame is in exactly one part");
     }
 
+    #[inline(never)]
     pub(crate) fn unknown(&mut self, network: NetworkId, id: u32, extended: bool) {
         self.without_description += 1;
         self.unknown.add((network, extended, id));
