@@ -25,6 +25,8 @@
 //! # Ok::<(), Box<dyn std::error::Error>>(())
 //! ```
 
+#![deny(unsafe_code)]
+
 mod batch;
 mod bind;
 mod checks;

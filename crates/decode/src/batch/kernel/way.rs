@@ -32,7 +32,7 @@ const PAIR_BITS_MAX: u32 = 50;
 
 /// From 2^52 + rising number to the whole number `b`.
 pub(super) trait Numerator: Copy {
-    fn of<const FUSED: bool>(self, from_two_pow_52: f64) -> f64;
+    fn whole<const FUSED: bool>(self, from_two_pow_52: f64) -> f64;
 }
 
 /// `b` = raw + O/N.
@@ -76,14 +76,14 @@ pub(super) struct Quotient {
 
 impl Numerator for Moved {
     #[inline(always)]
-    fn of<const FUSED: bool>(self, from_two_pow_52: f64) -> f64 {
+    fn whole<const FUSED: bool>(self, from_two_pow_52: f64) -> f64 {
         from_two_pow_52 + self.addend
     }
 }
 
 impl Numerator for Multiplied {
     #[inline(always)]
-    fn of<const FUSED: bool>(self, from_two_pow_52: f64) -> f64 {
+    fn whole<const FUSED: bool>(self, from_two_pow_52: f64) -> f64 {
         fused_or_not::<FUSED>(from_two_pow_52 - self.raw_zero, self.factor, self.addend)
     }
 }
@@ -220,3 +220,6 @@ impl Pair {
 fn whole_double(whole: i128) -> Option<f64> {
     (whole.unsigned_abs() <= WHOLE_MAX).then_some(whole as f64)
 }
+
+#[cfg(test)]
+mod tests;

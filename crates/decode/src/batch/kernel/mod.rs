@@ -1,10 +1,12 @@
 //! One signal as a loop over a column of words.
 
+mod look;
 mod loops;
 mod way;
 
 use wirelore_bits::{Affine, Scaler};
 
+use self::look::{Above, Look, Nowhere, Outside, Plain};
 use self::loops::{Cut, TWO_POW_52_BITS, one_by_one};
 use self::way::{Finish, Numerator, ToValue, ToWhole, Unfused, Way};
 use super::instruction_sets::{InstructionSet, VectorLoop};
@@ -26,10 +28,8 @@ pub(crate) struct WordBits {
 #[derive(Debug, Clone)]
 pub(crate) struct Kernel {
     cut: Cut,
-    /// Whether some raw number is not in the plain run.
-    looks: bool,
-    is_wide: bool,
-    signed: bool,
+    plain: Plain,
+    bits: WordBits,
     /// `None`: row by row with the scaler.
     way: Option<Way>,
     scaler: Scaler,
@@ -85,25 +85,20 @@ impl Kernel {
         let double_bits = if bits.width <= 52 { TWO_POW_52_BITS } else { 0 };
         let flip = bits.sign_bit() | double_bits;
         let rising = |raw: i128| (raw - lowest) as u64 | double_bits;
-        let clipped = plain.map(|(first, last)| (first.max(lowest), last.min(highest)));
-        let (first, last) = match clipped {
-            Some((first, last)) if first <= last => (rising(first), rising(last)),
-            // No number is both above and below.
-            _ => (double_bits + 1, double_bits),
+        let plain = match plain.map(|(first, last)| (first.max(lowest), last.min(highest))) {
+            Some((first, last)) if (first, last) == (lowest, highest) => Plain::Everything,
+            Some((first, last)) if first == lowest && first <= last => Plain::UpTo { last: rising(last) },
+            Some((first, last)) if first <= last => Plain::Between { first: rising(first), last: rising(last) },
+            // No number is at least the second and at most the first.
+            _ => Plain::Between { first: double_bits + 1, last: double_bits },
         };
         let raw_zero = f64::from_bits(flip);
         let way = match (i64::try_from(lowest), i64::try_from(highest)) {
             (Ok(lowest), Ok(highest)) if bits.width <= 52 => Way::new(formula, (lowest, highest), raw_zero),
             _ => None,
         };
-        Some(Self {
-            cut: Cut { shift: bits.shift, mask: bits.mask(), flip, first, last },
-            looks: clipped != Some((lowest, highest)),
-            is_wide: bits.width == 64,
-            signed: bits.signed,
-            way,
-            scaler: Scaler::new(formula, lowest, highest),
-        })
+        let cut = Cut { shift: bits.shift, mask: bits.mask(), flip };
+        Some(Self { cut, plain, bits, way, scaler: Scaler::new(formula, lowest, highest) })
     }
 
     /// Engineering values: for each word the double nearest to the exact result, the same bits on every set of instructions.
@@ -113,8 +108,10 @@ impl Kernel {
     pub(crate) fn values(&self, set: InstructionSet, words: &[u64], values: &mut [f64]) -> bool {
         match &self.way {
             Some(way) => set.run(Values { kernel: self, way, words, values }),
-            None if self.signed => one_by_one(self.cut, words, values, |raw| self.scaler.value(raw.cast_signed())),
-            None => one_by_one(self.cut, words, values, |raw| self.scaler.value_of(i128::from(raw))),
+            None if self.bits.signed => {
+                one_by_one(self.cut, self.plain, words, values, |raw| self.scaler.value(raw.cast_signed()))
+            }
+            None => one_by_one(self.cut, self.plain, words, values, |raw| self.scaler.value_of(i128::from(raw))),
         }
     }
 
@@ -122,8 +119,8 @@ impl Kernel {
     ///
     /// True if every row's raw number is in the plain run. The two columns are of one length; what one has more is left alone.
     pub(crate) fn raws<T: RawInteger>(&self, set: InstructionSet, words: &[u64], raws: &mut [T]) -> bool {
-        if self.looks && self.is_wide {
-            return one_by_one(self.cut, words, raws, T::truncated);
+        if self.bits.width == 64 && self.plain != Plain::Everything {
+            return one_by_one(self.cut, self.plain, words, raws, T::truncated);
         }
         set.run(Raws { kernel: self, words, raws })
     }
@@ -162,12 +159,16 @@ impl Values<'_> {
 
     #[inline(always)]
     fn with_finish<const FUSED: bool>(self, whole: impl Numerator, finish: impl Finish) -> bool {
-        let cut = self.kernel.cut;
-        if self.kernel.looks {
-            loops::values::<FUSED, true>(cut, whole, finish, self.words, self.values)
-        } else {
-            loops::values::<FUSED, false>(cut, whole, finish, self.words, self.values)
+        match self.kernel.plain {
+            Plain::Everything => self.with_look::<FUSED>(whole, finish, Nowhere),
+            Plain::UpTo { last } => self.with_look::<FUSED>(whole, finish, Above { last }),
+            Plain::Between { first, last } => self.with_look::<FUSED>(whole, finish, Outside { first, last }),
         }
+    }
+
+    #[inline(always)]
+    fn with_look<const FUSED: bool>(self, whole: impl Numerator, finish: impl Finish, look: impl Look) -> bool {
+        loops::values::<FUSED>(self.kernel.cut, look, (whole, finish), self.words, self.values)
     }
 }
 
@@ -183,10 +184,11 @@ impl<T: RawInteger> VectorLoop for Raws<'_, T> {
 
     #[inline(always)]
     fn run<const FUSED: bool>(self) -> bool {
-        if self.kernel.looks {
-            loops::raws::<true, T>(self.kernel.cut, self.words, self.raws)
-        } else {
-            loops::raws::<false, T>(self.kernel.cut, self.words, self.raws)
+        let (cut, words, raws) = (self.kernel.cut, self.words, self.raws);
+        match self.kernel.plain {
+            Plain::Everything => loops::raws(cut, Nowhere, words, raws),
+            Plain::UpTo { last } => loops::raws(cut, Above { last }, words, raws),
+            Plain::Between { first, last } => loops::raws(cut, Outside { first, last }, words, raws),
         }
     }
 }
