@@ -31,6 +31,11 @@ impl Channels {
         Some(Channel(number as u16))
     }
 
+    /// The channel of this name, if it has turned up.
+    pub(crate) fn known(&self, name: &[u8]) -> Option<Channel> {
+        self.by_name.get(name).copied()
+    }
+
     /// The channel of this name, new if need be; `None` when there are too many.
     pub(crate) fn named(&mut self, name: &[u8]) -> Option<Channel> {
         if let Some(latest) = self.latest

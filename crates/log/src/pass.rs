@@ -90,8 +90,11 @@ impl Pass {
     #[inline]
     pub(crate) fn stretch(&mut self, until: u64, receive: &mut impl FnMut(&Frame<'_>)) -> bool {
         loop {
-            if let Reader::Pcapng(reader) = &mut self.reader {
-                reader.run_plain(&mut self.window, &mut self.shared, until, receive);
+            let Self { window, reader, shared } = self;
+            match reader {
+                Reader::Pcap(_) => {}
+                Reader::Pcapng(reader) => reader.run_plain(window, shared, until, receive),
+                Reader::Text(reader) => reader.run_plain(window, shared, until, receive),
             }
             if self.window.offset() >= until {
                 return true;

@@ -34,6 +34,16 @@ impl Columns {
         self.whole.iter().find(|(known, _)| *known == role).map(|&(_, column)| column)
     }
 
+    /// The role of a column that has the whole of one; `None` for all others, those of single data bytes too.
+    pub(super) fn role_of(&self, column: usize) -> Option<Role> {
+        self.whole.iter().find(|&&(_, known)| known == column).map(|&(role, _)| role)
+    }
+
+    /// How many cells a line can have, beside empty ones at its end.
+    pub(super) fn headings(&self) -> usize {
+        self.headings
+    }
+
     /// Cuts the line into the cells that are of interest; the others must have a heading, or be empty.
     #[inline]
     pub(super) fn cut<'l>(&self, line: &'l [u8], delimiter: u8, cells: &mut Vec<Cell>) -> Result<(), Flaw<'l>> {

@@ -10,6 +10,7 @@ mod header;
 mod headings;
 mod lines;
 mod pattern;
+mod plain;
 mod proof;
 mod row;
 mod time;
@@ -29,6 +30,7 @@ use cells::Cell;
 use columns::Columns;
 use headings::Role;
 use lines::{LINE_BYTES_MAX, Lines};
+use plain::PlainLines;
 use row::RowReader;
 
 /// The reader of one text log.
@@ -37,6 +39,8 @@ pub(crate) struct TextReader {
     layout: Layout,
     lines: Lines,
     row: RowReader,
+    /// The fast way through lines that are like the one before, where the columns allow it.
+    plain: Option<PlainLines>,
     payload: [u8; FD_BYTES_MAX],
     only_channel: Option<Channel>,
 }
@@ -58,17 +62,19 @@ impl TextReader {
     ) -> Result<Self, LogError> {
         let mut lines = Lines::default();
         lines.skip_byte_order_mark(window);
-        let (layout, row) = match &options.line {
-            Some(pattern) => (Layout::Pattern(pattern.clone()), RowReader::new(pattern.forms(), false)),
+        let (layout, forms, decimal_comma) = match &options.line {
+            Some(pattern) => (Layout::Pattern(pattern.clone()), pattern.forms(), false),
             None => {
                 let header = header::read(window, &mut lines, &options.columns.clone().unwrap_or_default(), name)?;
                 header.remarks.into_iter().for_each(|sentence| shared.report.remark(sentence));
-                let row = RowReader::new(header.forms, header.delimiter != b',');
-                (Layout::Delimited { delimiter: header.delimiter, columns: header.columns, cells: Vec::new() }, row)
+                let (delimiter, columns) = (header.delimiter, header.columns);
+                (Layout::Delimited { delimiter, columns, cells: Vec::new() }, header.forms, delimiter != b',')
             }
         };
+        let plain = layout.plain(forms, decimal_comma);
+        let row = RowReader::new(forms, decimal_comma);
         let only_channel = if layout.has_channel() { None } else { shared.channels.add(b"") };
-        Ok(Self { layout, lines, row, payload: [0; FD_BYTES_MAX], only_channel })
+        Ok(Self { layout, lines, row, plain, payload: [0; FD_BYTES_MAX], only_channel })
     }
 
     /// The bytes that payload ranges point into.

@@ -289,19 +289,31 @@ fn length_and_format<'l>(pieces: &Pieces<'l>, kind: Kind, held: usize) -> Result
     {
         return Err(disagrees(told));
     }
+    let (natural, fd) = format(told_fd, held).ok_or(Flaw::DataLength(held))?;
+    match code(dlc, natural, fd, held) {
+        Some(code) => Ok((Some(code), fd)),
+        None => Err(disagrees(dlc.unwrap_or_default())),
+    }
+}
+
+/// The natural code of so many bytes, and whether they make a CAN FD frame; `None` where no frame has so many.
+#[inline]
+pub(super) fn format(told_fd: Option<bool>, held: usize) -> Option<(u8, bool)> {
     let fits_classic = held <= CLASSIC_BYTES_MAX;
-    let natural = match dlc_of_length(held) {
-        Some(natural) if fits_classic || told_fd != Some(false) => natural,
-        _ => return Err(Flaw::DataLength(held)),
-    };
-    let fd = told_fd.unwrap_or(!fits_classic);
-    match dlc {
-        Some(told) if told == held as u64 => Ok((Some(natural), fd)),
+    let natural = dlc_of_length(held).filter(|_| fits_classic || told_fd != Some(false))?;
+    Some((natural, told_fd.unwrap_or(!fits_classic)))
+}
+
+/// The data length code of a frame with so many bytes, whose line may tell a number; `None` where that does not fit.
+#[inline]
+pub(super) fn code(told: Option<u64>, natural: u8, fd: bool, held: usize) -> Option<u8> {
+    match told {
+        None => Some(natural),
+        Some(told) if told == held as u64 => Some(natural),
         // A classic frame sent with a code of 9 to 15 has eight bytes all the same (ISO 11898-1).
-        Some(told @ 9..=15) if !fd && held == CLASSIC_BYTES_MAX => Ok((Some(told as u8), fd)),
-        Some(told @ 9..=15) if fd && usize::from(can_fd_length(told as u8)) == held => Ok((Some(told as u8), fd)),
-        Some(told) => Err(disagrees(told)),
-        None => Ok((Some(natural), fd)),
+        Some(told @ 9..=15) if !fd && held == CLASSIC_BYTES_MAX => Some(told as u8),
+        Some(told @ 9..=15) if fd && usize::from(can_fd_length(told as u8)) == held => Some(told as u8),
+        Some(_) => None,
     }
 }
 

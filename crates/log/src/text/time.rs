@@ -26,7 +26,7 @@ impl TimeUnit {
     }
 
     /// How many decimals of the unit make a nanosecond.
-    fn decimals(self) -> usize {
+    pub(super) fn decimals(self) -> usize {
         match self {
             Self::Seconds => 9,
             Self::Milliseconds => 6,

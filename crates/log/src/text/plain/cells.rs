@@ -1,0 +1,263 @@
+//! The cells of a plain line, each read as the same cell of the line before was.
+
+use crate::channels::Channels;
+use crate::frame::{Channel, FD_BYTES_MAX};
+
+use super::super::time::{TimeUnit, time_ns};
+use super::super::values;
+use super::words::{
+    Line, bytes_before_mark, decimal_number, hex_bytes, low_bytes, marks, right_aligned, up_to_mark, word,
+};
+
+/// The most bytes of a time that are looked at.
+const TIME_BYTES_MAX: usize = 32;
+
+/// Where the next cell begins, if this one ends at `at`.
+#[inline(always)]
+pub(super) fn behind(line: &Line, at: usize, end: u8) -> Option<usize> {
+    match line.get(at) {
+        Some(&byte) if byte == end => Some(at + 1),
+        Some(b'\r') if end == b'\n' && line.get(at + 1) == Some(&b'\n') => Some(at + 2),
+        _ => None,
+    }
+}
+
+/// The bytes from `at` up to the cell's end, if that is not far.
+fn up_to_end(line: &Line, at: usize, end: u8, most_bytes: usize) -> Option<&[u8]> {
+    let length = (0..=most_bytes).find(|length| behind(line, at + length, end).is_some())?;
+    line.get(at..at + length)
+}
+
+/// A time whose last digits change from line to line, while those before stay.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Time {
+    prefix: [u64; 2],
+    prefix_masks: [u64; 2],
+    prefix_bytes: usize,
+    prefix_ns: i64,
+    /// Digits behind the prefix: 1 to 9, zero before anything was learnt.
+    digits: usize,
+    digit_ns: i64,
+}
+
+impl Time {
+    /// The time in the cell at `at`, and where the next cell begins.
+    #[inline(always)]
+    pub(super) fn read(&mut self, line: &Line, at: usize, end: u8, form: (TimeUnit, bool)) -> Option<(i64, usize)> {
+        match self.read_as_before(line, at, end) {
+            Some(read) => Some(read),
+            None => {
+                *self = Self::learn(up_to_end(line, at, end, TIME_BYTES_MAX)?, form)?;
+                self.read_as_before(line, at, end)
+            }
+        }
+    }
+
+    #[inline(always)]
+    fn read_as_before(&self, line: &Line, at: usize, end: u8) -> Option<(i64, usize)> {
+        let [first, second] = [word(line, at)?, word(line, at + 8)?];
+        let differs =
+            (first & self.prefix_masks[0] ^ self.prefix[0]) | (second & self.prefix_masks[1] ^ self.prefix[1]);
+        if differs != 0 || self.digits == 0 {
+            return None;
+        }
+        let at = at + self.prefix_bytes;
+        let mut number = decimal_number(right_aligned(word(line, at)?, self.digits.min(8)))?;
+        if self.digits > 8 {
+            let digit = line.get(at + 8)?.wrapping_sub(b'0');
+            if digit > 9 {
+                return None;
+            }
+            number = number * 10 + u64::from(digit);
+        }
+        Some((self.prefix_ns + number as i64 * self.digit_ns, behind(line, at + self.digits, end)?))
+    }
+
+    /// The parts of a time that is a number without a sign; `None` for any other, and where the last digits could make it too
+    /// large.
+    #[cold]
+    fn learn(cell: &[u8], (unit, decimal_comma): (TimeUnit, bool)) -> Option<Self> {
+        let whole_ns = time_ns(cell, unit, decimal_comma)?;
+        let whole = cell.iter().take_while(|byte| byte.is_ascii_digit()).count();
+        let (prefix_bytes, digits, decimals) = match cell.get(whole) {
+            None => (whole.saturating_sub(8), whole.min(8), 0),
+            Some(b'.' | b',') => (whole + 1, cell.len() - whole - 1, cell.len() - whole - 1),
+            Some(_) => return None,
+        };
+        let number = values::decimal(&cell[prefix_bytes..])?;
+        let finer = unit.decimals().checked_sub(decimals)?;
+        let digit_ns = 10_i64.checked_pow(finer as u32)?;
+        let prefix_ns = whole_ns - i64::try_from(number).ok()?.checked_mul(digit_ns)?;
+        let most_ns = 10_i64.checked_pow(digits as u32)?.checked_mul(digit_ns)?;
+        if prefix_bytes > 16 || digits > 9 || prefix_ns.checked_add(most_ns).is_none() {
+            return None;
+        }
+        let mut padded = [0; 16];
+        padded[..prefix_bytes].copy_from_slice(&cell[..prefix_bytes]);
+        let (first, second) = padded.split_at(8);
+        let prefix = [first, second].map(|half| half.iter().rev().fold(0, |word, &byte| word << 8 | u64::from(byte)));
+        let prefix_masks = [low_bytes(prefix_bytes.min(8)), low_bytes(prefix_bytes.saturating_sub(8))];
+        Some(Self { prefix, prefix_masks, prefix_bytes, prefix_ns, digits, digit_ns })
+    }
+}
+
+/// The identifier in the cell at `at`, whether it has eight hex digits, and where the next cell begins.
+#[inline(always)]
+pub(super) fn hex_id(line: &Line, at: usize, end: u8) -> Option<(u32, bool, usize)> {
+    let digits = word(line, at)?;
+    let count = bytes_before_mark(marks(digits, end));
+    if count == 0 {
+        return None;
+    }
+    let id = hex_bytes(right_aligned(digits, count))?.swap_bytes();
+    Some((id, count == 8, behind(line, at + count, end)?))
+}
+
+/// As [`hex_id`], for an identifier with `0x` in front.
+#[inline(always)]
+pub(super) fn prefixed_id(line: &Line, at: usize, end: u8) -> Option<(u32, bool, usize)> {
+    let prefix = line.get(at..)?.first_chunk::<2>()?;
+    if matches!(prefix, b"0x" | b"0X") { hex_id(line, at + 2, end) } else { None }
+}
+
+/// As [`hex_id`], for a decimal number.
+#[inline(always)]
+pub(super) fn decimal_id(line: &Line, at: usize, end: u8) -> Option<(u32, bool, usize)> {
+    let cell = up_to_end(line, at, end, 10)?;
+    let id = values::decimal(cell).and_then(|id| u32::try_from(id).ok())?;
+    Some((id, false, behind(line, at + cell.len(), end)?))
+}
+
+/// Data in hex digits, of which there are as many as in the line before.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Data {
+    /// Two for each byte.
+    digits: usize,
+}
+
+impl Data {
+    /// Reads the cell at `at` into `payload`; tells how many bytes it holds, and where the next cell begins.
+    #[inline(always)]
+    pub(super) fn read(
+        &mut self,
+        line: &Line,
+        at: usize,
+        end: u8,
+        payload: &mut [u8; FD_BYTES_MAX],
+    ) -> Option<(usize, usize)> {
+        let next = match behind(line, at + self.digits, end) {
+            Some(next) => next,
+            None => {
+                self.digits = up_to_end(line, at, end, 2 * FD_BYTES_MAX)?.len();
+                behind(line, at + self.digits, end)?
+            }
+        };
+        if self.digits == 16 {
+            let low = hex_bytes(word(line, at)?)?;
+            let high = hex_bytes(word(line, at + 8)?)?;
+            *payload.first_chunk_mut()? = (u64::from(low) | u64::from(high) << 32).to_le_bytes();
+        } else {
+            self.read_other(line, at, payload)?;
+        }
+        Some((self.digits / 2, next))
+    }
+
+    /// Any number of bytes, four at a time.
+    #[inline(never)]
+    fn read_other(&self, line: &Line, at: usize, payload: &mut [u8; FD_BYTES_MAX]) -> Option<()> {
+        const ZEROS: u64 = u64::from_le_bytes([b'0'; 8]);
+        if !self.digits.is_multiple_of(2) {
+            return None;
+        }
+        let (fours, _) = payload.as_chunks_mut::<4>();
+        for (four, done) in fours.iter_mut().zip((0..self.digits).step_by(8)) {
+            let mask = low_bytes((self.digits - done).min(8));
+            *four = hex_bytes(word(line, at + done)? & mask | ZEROS & !mask)?.to_le_bytes();
+        }
+        Some(())
+    }
+}
+
+/// The channels of names that were met before.
+#[derive(Debug, Clone)]
+pub(super) struct Names {
+    slots: Box<[Slot; SLOTS]>,
+}
+
+const SLOTS: usize = 256;
+
+/// A name with the end of its cell, and nothing behind; no name where both words are zero.
+#[derive(Debug, Clone, Copy)]
+struct Slot {
+    key: [u64; 2],
+    channel: Channel,
+}
+
+impl Default for Names {
+    fn default() -> Self {
+        Self { slots: Box::new([Slot { key: [0; 2], channel: Channel(0) }; SLOTS]) }
+    }
+}
+
+impl Names {
+    /// The channel in the cell at `at`, and where the next cell begins; names of up to 15 bytes that are known.
+    #[inline(always)]
+    pub(super) fn read(&mut self, line: &Line, at: usize, end: u8, channels: &Channels) -> Option<(Channel, usize)> {
+        let first = word(line, at)?;
+        let first_marks = marks(first, end);
+        let (key, length) = if first_marks != 0 {
+            ([first & up_to_mark(first_marks), 0], bytes_before_mark(first_marks))
+        } else {
+            let second = word(line, at + 8)?;
+            let second_marks = marks(second, end);
+            if second_marks == 0 {
+                return None;
+            }
+            ([first, second & up_to_mark(second_marks)], 8 + bytes_before_mark(second_marks))
+        };
+        let hash = (key[0] ^ key[1].rotate_left(32)).wrapping_mul(0x9E37_79B9_7F4A_7C15);
+        let slot = &mut self.slots[(hash >> 56) as usize % SLOTS];
+        if slot.key != key {
+            let channel = known(line.get(at..at + length)?, channels)?;
+            *slot = Slot { key, channel };
+        }
+        Some((slot.channel, at + length + 1))
+    }
+}
+
+/// The channel of a cell that stands for itself: no quotes, no blanks, no comment.
+#[cold]
+fn known(cell: &[u8], channels: &Channels) -> Option<Channel> {
+    let is_bare = !cell.iter().any(|byte| matches!(byte, b' ' | b'\t' | b'\r' | b'\n' | b'"'));
+    channels.known(cell).filter(|_| is_bare)
+}
+
+/// Yes or no as a digit, or nothing, and where the next cell begins.
+#[inline(always)]
+pub(super) fn flag(line: &Line, at: usize, end: u8) -> Option<(Option<bool>, usize)> {
+    match line.get(at)? {
+        b'1' => Some((Some(true), behind(line, at + 1, end)?)),
+        b'0' => Some((Some(false), behind(line, at + 1, end)?)),
+        _ => Some((None, behind(line, at, end)?)),
+    }
+}
+
+/// A number of one or two digits, or nothing, and where the next cell begins.
+#[inline(always)]
+pub(super) fn small_number(line: &Line, at: usize, end: u8) -> Option<(Option<u64>, usize)> {
+    let digit = |at: usize| line.get(at).map(|byte| byte.wrapping_sub(b'0')).filter(|digit| *digit <= 9).map(u64::from);
+    match (digit(at), digit(at + 1)) {
+        (Some(tens), Some(ones)) => Some((Some(10 * tens + ones), behind(line, at + 2, end)?)),
+        (Some(ones), None) => Some((Some(ones), behind(line, at + 1, end)?)),
+        (None, _) => Some((None, behind(line, at, end)?)),
+    }
+}
+
+/// Where the cell behind one without a meaning begins; `None` where it is long, or has quotes.
+#[inline(always)]
+pub(super) fn skipped(line: &Line, at: usize, end: u8, delimiter: u8) -> Option<usize> {
+    const SKIPPED_BYTES_MAX: usize = 64;
+    let is_stop = |byte: &u8| *byte == end || *byte == delimiter || matches!(byte, b'"' | b'\n');
+    let length = line.get(at..)?.iter().take(SKIPPED_BYTES_MAX).position(is_stop)?;
+    (line[at + length] == end).then_some(at + length + 1)
+}

@@ -1,0 +1,255 @@
+//! The fast way through plain lines, which nearly all lines of a delimited text are.
+//!
+//! A line is plain when it has just the cells of the header, none of them with quotes or blanks, and is a good data frame
+//! with a time, of a channel that is known. Each cell is tried as the same cell of the line before was: digits in the same
+//! places, eight at a time. The first line that is anything else is left to the careful way, which gives the same frames,
+//! learns new channels and also tells what is wrong.
+
+mod cells;
+mod words;
+
+use crate::channels::Channels;
+use crate::frame::{
+    CLASSIC_BYTES_MAX, Channel, EXTENDED_ID_MAX, FD_BYTES_MAX, Frame, Kind, PlaceInLog, STANDARD_ID_MAX,
+};
+use crate::map;
+use crate::pass::Shared;
+use crate::window::Window;
+
+use super::columns::Columns;
+use super::headings::Role;
+use super::row::{Forms, IdForm, code, format};
+use super::time::TimeUnit;
+use super::values::Base;
+use super::{Layout, TextReader};
+
+use cells::{Data, Names, Time};
+use words::{LINE_ROOM, Line};
+
+/// The plain lines of one text.
+#[derive(Debug, Clone)]
+pub(super) struct PlainLines {
+    /// What each cell of a line is, and the byte that ends it.
+    cells: Vec<(Meaning, u8)>,
+    delimiter: u8,
+    time_form: (TimeUnit, bool),
+    /// Whether lines have more cells with a meaning than time, channel, id and data.
+    has_extras: bool,
+    time: Time,
+    names: Names,
+    data: Data,
+}
+
+/// What a cell is read as.
+#[derive(Debug, Clone, Copy)]
+enum Meaning {
+    Time,
+    Channel,
+    HexId,
+    PrefixedId,
+    DecimalId,
+    Data,
+    /// Roles that are not as common.
+    Other(Role),
+    Nothing,
+}
+
+impl Meaning {
+    fn of(role: Option<Role>, id: IdForm) -> Self {
+        match (role, id) {
+            (None, _) => Self::Nothing,
+            (Some(Role::Time), _) => Self::Time,
+            (Some(Role::Channel), _) => Self::Channel,
+            (Some(Role::Id), IdForm::All(Base::Hex)) => Self::HexId,
+            (Some(Role::Id), IdForm::All(Base::Decimal)) => Self::DecimalId,
+            (Some(Role::Id), IdForm::Prefixed) => Self::PrefixedId,
+            (Some(Role::Data), _) => Self::Data,
+            (Some(other), _) => Self::Other(other),
+        }
+    }
+}
+
+/// What a plain line says.
+#[derive(Debug, Clone, Copy, Default)]
+struct Row {
+    time_ns: i64,
+    channel: u16,
+    id: u32,
+    has_eight_digits: bool,
+    held: usize,
+    line_bytes: usize,
+    extras: Extras,
+}
+
+/// What the rarer cells of a plain line say.
+#[derive(Debug, Clone, Copy, Default)]
+struct Extras {
+    length: Option<u64>,
+    dlc: Option<u64>,
+    extended: Option<bool>,
+    fd: Option<bool>,
+    bit_rate_switch: bool,
+    error_state: bool,
+}
+
+impl PlainLines {
+    /// For a text with these columns; `None` where no line of it can be plain.
+    pub(super) fn new(columns: &Columns, forms: Forms, delimiter: u8, decimal_comma: bool) -> Option<Self> {
+        let has = |role| columns.of(role).is_some();
+        if !has(Role::Time) || !has(Role::Id) || !has(Role::Data) || forms.data != Base::Hex {
+            return None;
+        }
+        let meaning = |column| Meaning::of(columns.role_of(column), forms.id);
+        let last = columns.headings().checked_sub(1)?;
+        let end = |column| if column == last { b'\n' } else { delimiter };
+        let cells: Vec<_> = (0..=last).map(|column| (meaning(column), end(column))).collect();
+        Some(Self {
+            has_extras: cells.iter().any(|(meaning, _)| matches!(meaning, Meaning::Other(_))),
+            cells,
+            delimiter,
+            time_form: (forms.time, decimal_comma),
+            time: Time::default(),
+            names: Names::default(),
+            data: Data::default(),
+        })
+    }
+
+    /// Reads one line, its data into `payload`; `None` where it is not plain.
+    #[inline(always)]
+    fn read(&mut self, line: &Line, channels: &Channels, payload: &mut [u8; FD_BYTES_MAX]) -> Option<Row> {
+        let mut row = Row::default();
+        let mut at = 0;
+        for &(meaning, end) in &self.cells {
+            match meaning {
+                Meaning::Time => (row.time_ns, at) = self.time.read(line, at, end, self.time_form)?,
+                Meaning::Channel => {
+                    let (channel, next) = self.names.read(line, at, end, channels)?;
+                    (row.channel, at) = (channel.0, next);
+                }
+                Meaning::HexId => (row.id, row.has_eight_digits, at) = cells::hex_id(line, at, end)?,
+                Meaning::PrefixedId => (row.id, row.has_eight_digits, at) = cells::prefixed_id(line, at, end)?,
+                Meaning::DecimalId => (row.id, row.has_eight_digits, at) = cells::decimal_id(line, at, end)?,
+                Meaning::Data => (row.held, at) = self.data.read(line, at, end, payload)?,
+                Meaning::Other(role) => at = row.extras.read(role, line, at, end)?,
+                Meaning::Nothing => at = cells::skipped(line, at, end, self.delimiter)?,
+            }
+        }
+        row.line_bytes = at;
+        (row.id <= EXTENDED_ID_MAX && line[0] != b'#').then_some(row)
+    }
+}
+
+impl Extras {
+    /// Reads one cell, and tells where the next one begins; `None` where the line is no plain data frame.
+    #[inline]
+    fn read(&mut self, role: Role, line: &Line, at: usize, end: u8) -> Option<usize> {
+        if matches!(role, Role::Length | Role::Dlc) {
+            let (number, next) = cells::small_number(line, at, end)?;
+            *(if role == Role::Length { &mut self.length } else { &mut self.dlc }) = number;
+            return Some(next);
+        }
+        if role == Role::Kind {
+            let at = if line.get(at..)?.starts_with(b"data") { at + 4 } else { at };
+            return cells::behind(line, at, end);
+        }
+        let (told, next) = cells::flag(line, at, end)?;
+        match role {
+            Role::Extended => self.extended = told,
+            Role::Fd => self.fd = told,
+            Role::BitRateSwitch => self.bit_rate_switch = told == Some(true),
+            Role::ErrorState => self.error_state = told == Some(true),
+            Role::Remote if told == Some(true) => return None,
+            Role::ChecksumGood if told == Some(false) => return None,
+            _ => {}
+        }
+        Some(next)
+    }
+}
+
+impl Row {
+    /// The frame of the line; `None` where its cells do not fit together.
+    #[inline(always)]
+    fn frame<'p>(&self, has_extras: bool, payload: &'p [u8; FD_BYTES_MAX], place: PlaceInLog) -> Option<Frame<'p>> {
+        let Self { extras, held, id, .. } = *self;
+        let is_long_id = id > STANDARD_ID_MAX;
+        let mut frame = Frame {
+            time_ns: Some(self.time_ns),
+            channel: Channel(self.channel),
+            id,
+            extended: is_long_id || self.has_eight_digits,
+            kind: Kind::Data,
+            fd: false,
+            bit_rate_switch: false,
+            error_state: false,
+            dlc: Some(held as u8),
+            payload: payload.get(..held)?,
+            place,
+        };
+        if has_extras || held > CLASSIC_BYTES_MAX {
+            if extras.length.is_some_and(|told| told != held as u64) || (extras.extended == Some(false) && is_long_id) {
+                return None;
+            }
+            let (natural, fd) = format(extras.fd, held)?;
+            frame.dlc = Some(code(extras.dlc, natural, fd, held)?);
+            frame.fd = fd;
+            frame.extended = extras.extended.unwrap_or(frame.extended);
+            frame.bit_rate_switch = fd && extras.bit_rate_switch;
+            frame.error_state = fd && extras.error_state;
+        }
+        Some(frame)
+    }
+}
+
+impl TextReader {
+    /// Hands out the frames of the plain lines at the reading position, of those that are fetched and begin before byte
+    /// `until`.
+    #[inline]
+    pub(crate) fn run_plain(
+        &mut self,
+        window: &mut Window,
+        shared: &mut Shared,
+        until: u64,
+        receive: &mut impl FnMut(&Frame<'_>),
+    ) {
+        let (Some(plain), Some(mut latest_ns)) = (&mut self.plain, shared.report.latest_time_ns()) else {
+            return;
+        };
+        let (data, first_line, only_channel) = (window.data(), self.lines.number() + 1, self.only_channel);
+        let has_extras = plain.has_extras;
+        let stop = usize::try_from(until.saturating_sub(window.offset())).unwrap_or(usize::MAX);
+        let (mut at, mut frames) = (0, 0);
+        while at < stop {
+            map::prefetch(data, at);
+            let Some(line) = data.get(at..).and_then(|rest| rest.first_chunk::<LINE_ROOM>()) else { break };
+            let Some(mut row) = plain.read(line, &shared.channels, &mut self.payload) else { break };
+            row.channel = only_channel.map_or(row.channel, |channel| channel.0);
+            let place = PlaceInLog::Line(first_line + frames);
+            let Some(frame) = row.frame(has_extras, &self.payload, place) else { break };
+            if row.time_ns < latest_ns {
+                shared.report.went_backwards(place);
+            }
+            latest_ns = row.time_ns;
+            if row.extras.extended.is_none() {
+                shared.report.weigh_digits(row.id, row.has_eight_digits);
+            }
+            receive(&frame);
+            frames += 1;
+            at += row.line_bytes;
+        }
+        if frames > 0 {
+            self.lines.count_from(first_line - 1 + frames);
+            shared.report.timed_frames(frames, latest_ns);
+            window.consume(at);
+        }
+    }
+}
+
+impl Layout {
+    /// The plain lines of this layout, if there can be some.
+    pub(super) fn plain(&self, forms: Forms, decimal_comma: bool) -> Option<PlainLines> {
+        match self {
+            Self::Delimited { delimiter, columns, .. } => PlainLines::new(columns, forms, *delimiter, decimal_comma),
+            Self::Pattern(_) => None,
+        }
+    }
+}
