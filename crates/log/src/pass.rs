@@ -2,10 +2,11 @@
 
 use crate::channels::Channels;
 use crate::error::LogError;
-use crate::frame::{Found, Frame, PlaceInLog};
+use crate::frame::{Found, PlaceInLog};
 use crate::options::{Format, IdentifierOrder, Options};
 use crate::pcap::PcapReader;
 use crate::pcapng::PcapngReader;
+use crate::receive::Receive;
 use crate::report::Report;
 use crate::text::TextReader;
 use crate::window::Window;
@@ -88,7 +89,7 @@ impl Pass {
 
     /// Hands out the frames that begin before byte `until`; false at the end of the log.
     #[inline]
-    pub(crate) fn stretch(&mut self, until: u64, receive: &mut impl FnMut(&Frame<'_>)) -> bool {
+    pub(crate) fn stretch(&mut self, until: u64, receive: &mut impl Receive) -> bool {
         loop {
             let Self { window, reader, shared } = self;
             match reader {
@@ -100,7 +101,7 @@ impl Pass {
                 return true;
             }
             match self.step() {
-                Step::Frame(found) => receive(&found.lend(self.buffer())),
+                Step::Frame(found) => receive.frame(&found.lend(self.buffer())),
                 Step::Nothing => {}
                 Step::End => return false,
             }

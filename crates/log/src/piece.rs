@@ -2,8 +2,9 @@
 
 use std::fmt;
 
-use crate::frame::{ChannelInfo, Frame};
+use crate::frame::ChannelInfo;
 use crate::pass::{Knowledge, Pass};
+use crate::receive::Receive;
 
 /// A part of a log ahead of the reading position, to be read on any thread while others read the parts beside it.
 ///
@@ -30,7 +31,7 @@ impl Piece {
     }
 
     /// Hands out the frames of the piece, one after the other. The numbers in [`Frame::place`] count from the piece's start.
-    pub fn read(mut self, receive: &mut impl FnMut(&Frame<'_>)) -> PieceEnd {
+    pub fn read(mut self, receive: &mut impl Receive) -> PieceEnd {
         let is_found = self.begins_sure || self.pass.find_start(self.until);
         let (start, known) = (self.pass.window.offset(), self.pass.knowledge());
         if is_found {

@@ -10,6 +10,7 @@ use crate::frame::{ChannelInfo, Frame};
 use crate::options::{Format, Options};
 use crate::pass::{Pass, Reader, Shared};
 use crate::piece::{Piece, PieceEnd};
+use crate::receive::Receive;
 use crate::report::Report;
 use crate::window::Window;
 
@@ -106,7 +107,7 @@ impl Recording {
     /// # Errors
     /// As for [`Recording::next`]; the frames before the failure have been handed out.
     #[inline]
-    pub fn stretch(&mut self, most_bytes: usize, receive: &mut impl FnMut(&Frame<'_>)) -> Result<bool, LogError> {
+    pub fn stretch(&mut self, most_bytes: usize, receive: &mut impl Receive) -> Result<bool, LogError> {
         if self.ended {
             return Ok(false);
         }
@@ -125,7 +126,7 @@ impl Recording {
     ///
     /// ```no_run
     /// # use std::path::Path;
-    /// # use wirelore_log::{Options, Recording};
+    /// # use wirelore_log::{Frame, Options, Recording};
     /// # let mut recording = Recording::open(Path::new("drive.pcapng"), &Options::default())?;
     /// let ends: Vec<_> = std::thread::scope(|scope| {
     ///     let pieces = recording.pieces(2, 8 << 20).into_iter();
@@ -133,7 +134,7 @@ impl Recording {
     ///         .map(|piece| {
     ///             scope.spawn(move || {
     ///                 let mut frames = 0_u64;
-    ///                 (piece.read(&mut |_| frames += 1), frames)
+    ///                 (piece.read(&mut |_: &Frame<'_>| frames += 1), frames)
     ///             })
     ///         })
     ///         .collect();

@@ -6,7 +6,7 @@ use std::io::{Cursor, Write};
 use std::path::Path;
 
 use common::{Blocks, Kept, record};
-use wirelore_log::{Options, Recording, Report};
+use wirelore_log::{Frame, Options, Recording, Report};
 
 /// Everything that a log gives, with the report in words.
 #[derive(Debug, PartialEq)]
@@ -52,8 +52,10 @@ fn one_by_one(mut recording: Recording) -> Given {
 
 fn by_stretches(mut recording: Recording, most_bytes: usize) -> Given {
     let mut frames = Vec::new();
-    while recording.stretch(most_bytes, &mut |frame| frames.push(Kept::from(*frame))).expect("reads") {}
-    assert!(!recording.stretch(most_bytes, &mut |_| panic!("the end stays the end")).expect("it has ended"));
+    while recording.stretch(most_bytes, &mut |frame: &Frame<'_>| frames.push(Kept::from(*frame))).expect("reads") {}
+    assert!(
+        !recording.stretch(most_bytes, &mut |_: &Frame<'_>| panic!("the end stays the end")).expect("it has ended")
+    );
     Given::of(frames, &recording)
 }
 
@@ -68,7 +70,7 @@ fn by_pieces(mut recording: Recording, count: usize, piece_bytes: usize) -> (Giv
             .rev()
             .map(|piece| {
                 let mut of_piece = Vec::new();
-                (piece.read(&mut |frame| of_piece.push(Kept::from(*frame))), of_piece)
+                (piece.read(&mut |frame: &Frame<'_>| of_piece.push(Kept::from(*frame))), of_piece)
             })
             .collect();
         ends.reverse();
@@ -79,7 +81,7 @@ fn by_pieces(mut recording: Recording, count: usize, piece_bytes: usize) -> (Giv
                 frames.extend(of_piece);
             }
         }
-        if !recording.stretch(1, &mut |frame| frames.push(Kept::from(*frame))).expect("reads") {
+        if !recording.stretch(1, &mut |frame: &Frame<'_>| frames.push(Kept::from(*frame))).expect("reads") {
             return (Given::of(frames, &recording), joined);
         }
     }
@@ -230,14 +232,14 @@ fn a_piece_joins_only_where_it_began() {
     assert!(recording.next().expect("reads").is_some());
     let mut pieces = recording.pieces(2, 20_000).into_iter();
     let (first, second) = (pieces.next().expect("a piece"), pieces.next().expect("another"));
-    assert!(!recording.join(second.read(&mut |_| {})), "the first is missing");
-    let end = first.read(&mut |_| {});
+    assert!(!recording.join(second.read(&mut |_: &Frame<'_>| {})), "the first is missing");
+    let end = first.read(&mut |_: &Frame<'_>| {});
     assert_eq!(end.channels().len(), 3);
     assert_eq!(recording.channels().len(), 1);
     assert!(recording.join(end));
     assert_eq!(recording.channels().len(), 3);
-    other.stretch(1, &mut |_| {}).expect("reads");
-    let foreign = other.pieces(1, 20_000).remove(0).read(&mut |_| {});
+    other.stretch(1, &mut |_: &Frame<'_>| {}).expect("reads");
+    let foreign = other.pieces(1, 20_000).remove(0).read(&mut |_: &Frame<'_>| {});
     assert!(!recording.join(foreign), "it is a piece of another recording");
     assert!(other.next().expect("reads").is_some());
 }
@@ -249,7 +251,7 @@ fn the_file_grows_or_is_cut_while_it_is_read() {
     let mut recording = Recording::open(file.path(), &Options::default()).expect("opens");
     file.write_all(more).expect("is written");
     let mut last = None;
-    while recording.stretch(1 << 20, &mut |frame| last = frame.time_ns).expect("reads") {}
+    while recording.stretch(1 << 20, &mut |frame: &Frame<'_>| last = frame.time_ns).expect("reads") {}
     assert_eq!(last, Some(9_999_500_000_000));
     assert_eq!(recording.bytes_read(), (bytes.len() + more.len()) as u64);
 
@@ -257,7 +259,7 @@ fn the_file_grows_or_is_cut_while_it_is_read() {
     assert!(recording.next().expect("reads").is_some());
     file.as_file().set_len(2 << 20).expect("is cut");
     let mut frames = 0;
-    while recording.stretch(1 << 20, &mut |_| frames += 1).expect("reads") {}
+    while recording.stretch(1 << 20, &mut |_: &Frame<'_>| frames += 1).expect("reads") {}
     assert!(frames > 10_000 && recording.bytes_read() == 2 << 20, "{frames} of {}", recording.bytes_read());
 }
 

@@ -13,7 +13,7 @@ use std::num::NonZero;
 use std::thread;
 
 use wirelore_bits::Ratio;
-use wirelore_log::{Channel, Kind, Recording};
+use wirelore_log::{Channel, Frame, Kind, Receive, Recording};
 
 use channels::Channels;
 use gate::{Gate, Target};
@@ -181,20 +181,13 @@ impl<'d> Session<'d> {
     ///
     /// Frames of channels that are not decided yet, and all behind them, wait until the recording can be asked for the channels' names.
     fn stretch(&mut self, recording: &mut Recording, target: &mut impl Target) -> Result<bool, SessionError> {
-        let mut waiting = Sample::default();
-        let Self { gate, channels, sample, tally, frames_in_log, .. } = self;
-        let is_settled = sample.is_empty() && channels.all_decided();
-        let more = recording.stretch(STRETCH_BYTES, &mut |frame| {
-            let seen = Seen::from(frame);
-            *frames_in_log += 1;
-            match channels.decided(seen.channel) {
-                Some(network) if is_settled && waiting.is_empty() => {
-                    gate.note_time(seen.time_ns);
-                    gate.frame(network, &seen, tally, target);
-                }
-                _ => waiting.push(&seen),
-            }
-        })?;
+        let is_settled = self.sample.is_empty() && self.channels.all_decided();
+        let Self { gate, channels, tally, .. } = self;
+        let mut receiver =
+            Receiver { gate, channels, tally, target, is_settled, waiting: Sample::default(), frames: 0 };
+        let more = recording.stretch(STRETCH_BYTES, &mut receiver)?;
+        let Receiver { waiting, frames, .. } = receiver;
+        self.frames_in_log += frames;
         for seen in waiting.frames() {
             self.take_undecided(&seen, recording, target)?;
         }
@@ -267,6 +260,37 @@ impl<'d> Session<'d> {
         let report = recording.report();
         self.tally.end_log(report.xl, report.damaged);
         Ok(())
+    }
+}
+
+/// Takes the frames of one stretch.
+struct Receiver<'a, 'd, T> {
+    gate: &'a mut Gate<'d>,
+    channels: &'a Channels,
+    tally: &'a mut Tally,
+    target: &'a mut T,
+    /// Nothing was open about any channel when the stretch began.
+    is_settled: bool,
+    /// The first frame of a channel that is not decided, and all behind it.
+    waiting: Sample,
+    frames: u64,
+}
+
+impl<T: Target> Receive for Receiver<'_, '_, T> {
+    #[inline(always)]
+    fn frame(&mut self, frame: &Frame<'_>) {
+        let seen = Seen::from(frame);
+        self.frames += 1;
+        match self.channels.decided(seen.channel) {
+            Some(network) if self.is_settled => {
+                self.gate.note_time(seen.time_ns);
+                self.gate.frame(network, &seen, self.tally, self.target);
+            }
+            _ => {
+                self.is_settled = false;
+                self.waiting.push(&seen);
+            }
+        }
     }
 }
 

@@ -19,7 +19,7 @@ pub(super) struct Seen<'a> {
 }
 
 impl<'a> From<&Frame<'a>> for Seen<'a> {
-    #[inline]
+    #[inline(always)]
     fn from(frame: &Frame<'a>) -> Self {
         let &Frame { time_ns, channel, id, extended, kind, payload, .. } = frame;
         Self { time_ns, channel, id, extended, kind, payload }

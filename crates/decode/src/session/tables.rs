@@ -5,7 +5,7 @@
 
 use std::convert::Infallible;
 
-use wirelore_log::{Piece, PieceEnd, Recording};
+use wirelore_log::{Frame, Piece, PieceEnd, Receive, Recording};
 
 use super::channels::Channels;
 use super::gate::{Gate, Passed, Target};
@@ -134,16 +134,28 @@ impl Gathering {
         self.tally = Tally::default();
         self.frames = 0;
         self.met_unknown = false;
-        let mut target = Gather { rows: &mut self.rows };
-        let (tally, frames, met_unknown) = (&mut self.tally, &mut self.frames, &mut self.met_unknown);
-        self.end = Some(piece.read(&mut |frame| {
-            let seen = Seen::from(frame);
-            *frames += 1;
-            match channels.decided(seen.channel) {
-                Some(network) => gate.frame(network, &seen, tally, &mut target),
-                None => *met_unknown = true,
+        self.end = Some(piece.read(&mut PieceReceiver { gathering: self, gate, channels }));
+    }
+}
+
+/// Takes the frames of one piece.
+struct PieceReceiver<'a> {
+    gathering: &'a mut Gathering,
+    gate: &'a Gate<'a>,
+    channels: &'a Channels,
+}
+
+impl Receive for PieceReceiver<'_> {
+    #[inline(always)]
+    fn frame(&mut self, frame: &Frame<'_>) {
+        let (seen, gathering) = (Seen::from(frame), &mut *self.gathering);
+        gathering.frames += 1;
+        match self.channels.decided(seen.channel) {
+            Some(network) => {
+                self.gate.frame(network, &seen, &mut gathering.tally, &mut Gather { rows: &mut gathering.rows });
             }
-        }));
+            None => gathering.met_unknown = true,
+        }
     }
 }
 

@@ -14,6 +14,7 @@ use crate::identifiers::{ERROR_FLAG, EXTENDED_FLAG, IDENTIFIER_BITS, REMOTE_FLAG
 use crate::map;
 use crate::options::IdentifierOrder;
 use crate::pass::Shared;
+use crate::receive::Receive;
 use crate::window::Window;
 
 use super::PcapngReader;
@@ -136,7 +137,7 @@ impl PcapngReader {
         window: &mut Window,
         shared: &mut Shared,
         until: u64,
-        receive: &mut impl FnMut(&Frame<'_>),
+        receive: &mut impl Receive,
     ) {
         let order = shared.identifiers;
         let run = Run::new(window, until);
@@ -173,7 +174,7 @@ impl PcapngReader {
             let CanFrame { kind, fd, bit_rate_switch, error_state, dlc, .. } = shape.frame;
             let payload = block.get(shape.data.clone()).unwrap_or_default();
             let (time_ns, channel) = (Some(time_ns), timing.channel);
-            receive(&Frame {
+            receive.frame(&Frame {
                 time_ns,
                 channel,
                 id,

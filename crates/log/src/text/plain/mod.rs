@@ -14,6 +14,7 @@ use crate::frame::{
 };
 use crate::map;
 use crate::pass::Shared;
+use crate::receive::Receive;
 use crate::window::Window;
 
 use super::columns::Columns;
@@ -209,7 +210,7 @@ impl TextReader {
         window: &mut Window,
         shared: &mut Shared,
         until: u64,
-        receive: &mut impl FnMut(&Frame<'_>),
+        receive: &mut impl Receive,
     ) {
         let (Some(plain), Some(mut latest_ns)) = (&mut self.plain, shared.report.latest_time_ns()) else {
             return;
@@ -232,7 +233,7 @@ impl TextReader {
             if row.extras.extended.is_none() {
                 shared.report.weigh_digits(row.id, row.has_eight_digits);
             }
-            receive(&frame);
+            receive.frame(&frame);
             frames += 1;
             at += row.line_bytes;
         }
