@@ -39,7 +39,7 @@ fn the_cheapest_way_that_is_exact_is_taken() {
         let multiplied = way(factor, offset, U16).expect("exact");
         assert!(!is_moved(&multiplied), "{factor}, {offset}");
     }
-    // 17 + 34 bits are one too many without a fused multiply-add: 2^34 < 5^15 = 30517578125 < 2^35.
+    // Without a fused multiply-add numbers of 16 bits leave room for denominators up to 2^34 = 17179869184.
     assert!(is_divided_by_pairs(&way("1/15258789063", "0", (0, 0xFFFF)).expect("exact")));
     assert!(!is_divided_by_pairs(&way("1/30517578125", "0", (0, 0xFFFF)).expect("exact")));
     assert!(!is_divided_by_pairs(&way("1e-7", "0", (0, u32::MAX.into())).expect("exact")));
