@@ -1,4 +1,6 @@
 //! One signal as a loop over a column of words.
+//!
+//! [`way`] says how the arithmetic is exact, [`look`] how special raw numbers are noticed, [`loops`] holds the loops themselves.
 
 mod look;
 mod loops;
@@ -103,7 +105,7 @@ impl Kernel {
 
     /// Engineering values: for each word the double nearest to the exact result, the same bits on every set of instructions.
     ///
-    /// True if every row's raw number is in the plain run; the values of rows that are not are as finite as the others.
+    /// True if every row's raw number is in the plain run; those that are not have their values all the same.
     /// The two columns are of one length; what one has more is left alone.
     pub(crate) fn values(&self, set: InstructionSet, words: &[u64], values: &mut [f64]) -> bool {
         match &self.way {

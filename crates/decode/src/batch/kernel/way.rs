@@ -12,16 +12,20 @@
 //!      `b * high` fits in 53 bits.
 //!    - Else b / D, where both are doubles and IEEE 754 rounds the exact quotient.
 //!
-//! **Why the pair is exact.** Let v = b*Y = a/D with the whole number a = b*Y*D, 0 < |a| <= 2^53, D no power of two, and let u be the
-//! distance of the doubles around v, so |v| < 2^53 u. Let `high` have p bits: |Y - high| <= 2^-p Y, and at most as much is `low`. Rounding
-//! `low` and rounding `b * low` each add an error of at most 2^-53 of |b * low|, so before the last rounding the sum is off v by at most
-//! 2 * 2^-53 * 2^-p * |v| (1 + 2^-53) < 2^(1-p) (1 + 2^-53) u. What lies between two doubles in the middle is a number of exactly 54 significant
-//! bits, m * 2^e with m odd. If v were one, a * 2^-e = m * D (e is negative, since |v| < 2^53), so the odd m >= 2^53 would divide a: no.
-//! So v differs from every middle by a fraction that is not zero, with a denominator that divides D * 2^-e: by at least u / (2 D). The last
-//! rounding goes to the double nearest to v if 2^(1-p) (1 + 2^-53) < 1 / (2 D): with p = 53 bits if D <= 2^50, and where |b| <= 2^k and p = 53 - k
-//! if D <= 2^(50 - k). (Where v lies next to a power of two the doubles on its lower side are closer; then u is the smaller distance and
-//! a sum beyond the power still rounds to it.) This is the multiplication by a constant of two doubles of Brisebarre and Muller ("Correctly rounded multiplication
-//! by arbitrary precision constants", IEEE Transactions on Computers, 2008; named from memory); the tests check it for thousands of D.
+//! **Why the pair is exact.** Let v = b*Y = a/D with a whole number a, 0 < |a| <= 2^53, D no power of two, and let u be the distance of the
+//! two doubles around v, so |v| < 2^53 u. Let `high` have p bits: |Y - `high`| <= 2^-p Y, so |b * `low`| is at most that part of |v|.
+//! - *How far the sum is off.* Rounding `low` and rounding `b * low` each change b * `low` by at most one part in 2^53. Before the last
+//!   rounding the sum is off v by no more than 2 * 2^-53 * 2^-p * |v| (1 + 2^-53) < 2^(1-p) (1 + 2^-53) u.
+//! - *How far v is from a tie.* The middle of two doubles is m * 2^e with 2^e = u/2 and m odd, of 54 bits. v is none: a * 2^-e = m * D (e is
+//!   below zero, since |v| < 2^53) would make the odd m >= 2^53 a divisor of a. So v - m * 2^e = (a * 2^-e - m * D) * 2^e / D is at least
+//!   2^e / D = u / (2 D) in size.
+//! - *So* the last rounding goes to the double nearest to v where 2^(1-p) (1 + 2^-53) < 1 / (2 D): for p = 53 bits where D <= 2^50, and for
+//!   |b| <= 2^k, p = 53 - k where D <= 2^(50-k), each with a factor of two to spare. (A sum that strays over a power of two, beyond which
+//!   the doubles lie wider or closer, is as near to that power as it is off, and both v and the sum round to it.)
+//!
+//! This is the multiplication by a constant of two doubles of Brisebarre and Muller ("Correctly rounded multiplication by arbitrary
+//! precision constants", IEEE Transactions on Computers 57, 2008; named from memory). It needs one operation less than the division by a
+//! known divisor of the same school (a product, its remainder, a correction). The tests hold it against the division for thousands of D.
 
 use wirelore_bits::Affine;
 
