@@ -1,7 +1,18 @@
 //! Numbers as text: the shortest that reads back to the same double.
 
+use wirelore_bits::text;
+
 /// Appends a double: the shortest digits that give the same double back, whole numbers without a point.
 pub(crate) fn push_double(value: f64, to: &mut Vec<u8>) {
+    let mut room = [0; text::ROOM_BYTES];
+    match text::decimal(value, &mut room) {
+        Some(length) => to.extend_from_slice(&room[..length]),
+        None => push_any_double(value, to),
+    }
+}
+
+/// The same for doubles that are no short decimals.
+fn push_any_double(value: f64, to: &mut Vec<u8>) {
     if !value.is_finite() {
         to.extend_from_slice(if value.is_nan() {
             b"nan"
@@ -36,23 +47,17 @@ pub(crate) fn push_rounded(value: f64, width: usize, to: &mut Vec<u8>) {
 /// Appends a whole number.
 pub(crate) fn push_integer(value: i128, to: &mut Vec<u8>) {
     use std::io::Write;
-    if let Ok(small) = u64::try_from(value) {
-        let mut digits = [0; 20];
-        let mut at = digits.len();
-        let mut rest = small;
-        loop {
-            at -= 1;
-            digits[at] = b'0' + (rest % 10) as u8;
-            rest /= 10;
-            if rest == 0 {
-                break;
-            }
-        }
-        to.extend_from_slice(&digits[at..]);
-    } else {
+    let Ok(size) = u64::try_from(value.unsigned_abs()) else {
         // Writing to memory cannot fail.
         let _ = write!(to, "{value}");
+        return;
+    };
+    if value < 0 {
+        to.push(b'-');
     }
+    let mut room = [0; text::ROOM_BYTES];
+    let length = text::whole(size, &mut room);
+    to.extend_from_slice(&room[..length]);
 }
 
 #[cfg(test)]
@@ -76,6 +81,25 @@ mod tests {
         assert_eq!(text(|to| push_double(f64::NEG_INFINITY, to)), "-inf");
     }
 
+    /// Short decimals are printed without the general printer: the same bytes all the same.
+    #[test]
+    fn short_decimals_are_what_the_general_printer_gives() {
+        let mut state = 1_u64;
+        let (mut short, mut general) = (Vec::new(), Vec::new());
+        for round in 0..4_000_000 {
+            state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+            let raw = (state >> 32) >> (round % 3 * 8);
+            let divisor = [1.0, 10.0, 20.0, 100.0, 256.0, 1e3, 1e4, 1024.0, 3.0, 1e6, 1e7, 1e8, 1e12, 1e15][round % 14];
+            let value = (raw as f64 - if state & 1 == 0 { 0.0 } else { 65_536.0 }) / divisor;
+            short.clear();
+            general.clear();
+            push_double(value, &mut short);
+            push_any_double(value, &mut general);
+            assert_eq!(short, general, "{value:e}");
+        }
+        assert_eq!(text(|to| push_double(-0.0, to)), text(|to| push_any_double(-0.0, to)));
+    }
+
     #[test]
     fn long_doubles_are_rounded_to_a_width() {
         for (value, shown) in
@@ -88,7 +112,8 @@ mod tests {
 
     #[test]
     fn whole_numbers() {
-        for value in [0, 7, u64::MAX.into(), i128::from(u64::MAX) + 1, -1] {
+        let below_64_bits = -i128::from(u64::MAX);
+        for value in [0, 7, u64::MAX.into(), i128::from(u64::MAX) + 1, -1, below_64_bits, below_64_bits - 1] {
             assert_eq!(text(|to| push_integer(value, to)), value.to_string());
         }
     }

@@ -85,7 +85,7 @@ fn doubles_of_any_kind() {
         let bits = numbers.next();
         // Any sign and fraction, with the exponents around the reach three times of four.
         let near = (bits & !(0x7FF << 52)) | (990 + (bits >> 52) % 64) << 52;
-        let value = f64::from_bits(if bits % 4 == 0 { bits } else { near });
+        let value = f64::from_bits(if bits.is_multiple_of(4) { bits } else { near });
         assert_eq!(shown(value), promised(value), "{value:e}");
     }
     for value in [f64::NAN, f64::INFINITY, f64::NEG_INFINITY, f64::MAX, f64::MIN_POSITIVE, 5e-324] {

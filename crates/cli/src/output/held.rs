@@ -5,7 +5,7 @@ use wirelore_lang::render::visible;
 
 use super::cell::{push_state, push_value};
 use super::csv::quoted;
-use super::jsonl::{push_json_value, string};
+use super::jsonl::{push_json_value, push_string};
 
 /// A number, or words: a state word, characters, or why there is no number.
 #[derive(Default)]
@@ -58,7 +58,7 @@ impl Held {
     pub(crate) fn push_json(&self, to: &mut Vec<u8>) {
         match self.value() {
             Some(value) => push_json_value(&value, to),
-            None => to.extend_from_slice(string(&self.words()).as_bytes()),
+            None => push_string(&self.words(), to),
         }
     }
 

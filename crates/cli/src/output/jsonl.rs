@@ -1,41 +1,33 @@
 //! JSON lines: one object a value, every key always there; what is missing is null.
 
 use wirelore_decode::{Decoder, Event, Value};
-use wirelore_model::Database;
+use wirelore_model::{Database, FrameId, SignalId};
 
 use super::cell::{push_hex, push_state, push_value};
-use super::long::{Form, Line, SignalTexts, SourceNames, has_sources};
+use super::long::{Form, Line};
+use super::snippet::Snippet;
+use super::texts::{Part, Texts};
 use crate::args::TimeBase;
 use crate::moment::Clock;
 
 /// `{"time":..,"network":..,"frame":..,"signal":..,"value":..,"unit":..,"state":..}`
 pub(crate) struct Jsonl {
-    frames: Vec<String>,
-    networks: Vec<String>,
-    texts: SignalTexts,
-    sources: Option<SourceNames>,
+    texts: Texts,
     time_is_text: bool,
     state: Vec<u8>,
 }
 
 impl Jsonl {
     pub(crate) fn new(database: &Database, decoder: &Decoder, times: TimeBase) -> Self {
-        let texts = SignalTexts::new(database, decoder, |name, unit| {
-            let unit = if unit.is_empty() { "null".to_owned() } else { string(unit) };
-            [format!(",\"signal\":{},\"value\":", string(name)), format!(",\"unit\":{unit},\"state\":")]
+        let or_null = |name: &str| if name.is_empty() { "null".to_owned() } else { string(name) };
+        let texts = Texts::new(database, decoder, "null}\n", |part, name| match part {
+            Part::Network => format!(",\"network\":{}", string(name)),
+            Part::Frame => format!(",\"frame\":{}", string(name)),
+            Part::Source => format!(",\"source\":{}", or_null(name)),
+            Part::Signal => format!(",\"signal\":{},\"value\":", string(name)),
+            Part::Unit => format!(",\"unit\":{},\"state\":", or_null(name)),
         });
-        Self {
-            frames: database.frames.iter().map(|frame| format!(",\"frame\":{}", string(&frame.label.name))).collect(),
-            networks: database
-                .networks
-                .iter()
-                .map(|network| format!(",\"network\":{}", string(&network.label.name)))
-                .collect(),
-            texts,
-            sources: has_sources(database).then(|| SourceNames::new(database)),
-            time_is_text: times == TimeBase::Clock,
-            state: Vec::new(),
-        }
+        Self { texts, time_is_text: times == TimeBase::Clock, state: Vec::new() }
     }
 }
 
@@ -45,28 +37,27 @@ impl Form for Jsonl {
     fn shared(&self, clock: Clock, event: &Event<'_>, to: &mut Vec<u8>) {
         to.extend_from_slice(b"{\"time\":");
         push_time(clock, (event.time_ns, event.first_time_ns), self.time_is_text, to);
-        to.extend_from_slice(self.networks[event.network.index()].as_bytes());
-        to.extend_from_slice(self.frames[event.frame.index()].as_bytes());
-        if let Some(sources) = &self.sources {
-            let source = sources.of(event);
-            let source = if source.is_empty() { "null".to_owned() } else { string(source) };
-            to.extend_from_slice(format!(",\"source\":{source}").as_bytes());
-        }
+        self.texts.push_frame(event, to);
+    }
+
+    #[inline(always)]
+    fn ready(&self, frame: FrameId, signal: SignalId) -> Option<&[Snippet; 2]> {
+        self.texts.signal(frame, signal).ready.as_ref()
     }
 
     fn line(&mut self, line: &Line<'_>, to: &mut Vec<u8>) {
         let Line { shared, reading, verdict, .. } = *line;
-        let (before, behind) = self.texts.around(line.frame, line.signal);
+        let around = self.texts.signal(line.frame, line.signal);
         to.extend_from_slice(shared);
-        to.extend_from_slice(before);
+        to.extend_from_slice(around.before.as_bytes());
         push_json_value(&reading.value, to);
-        to.extend_from_slice(behind);
+        to.extend_from_slice(around.behind.as_bytes());
         self.state.clear();
         push_state(reading, verdict, &mut self.state);
         if self.state.is_empty() {
             to.extend_from_slice(b"null");
         } else {
-            to.extend_from_slice(string(&String::from_utf8_lossy(&self.state)).as_bytes());
+            push_string(&String::from_utf8_lossy(&self.state), to);
         }
         to.extend_from_slice(b"}\n");
     }
@@ -95,7 +86,7 @@ pub(crate) fn push_json_value(value: &Value<'_>, to: &mut Vec<u8>) {
     match value {
         Value::Number(number) if !number.is_finite() => to.extend_from_slice(b"null"),
         Value::Integer(_) | Value::Number(_) => push_value(value, to),
-        Value::Text(text) => to.extend_from_slice(string(text).as_bytes()),
+        Value::Text(text) => push_string(text, to),
         Value::Bytes(bytes) => {
             to.push(b'"');
             push_hex(bytes, to);
@@ -103,6 +94,12 @@ pub(crate) fn push_json_value(value: &Value<'_>, to: &mut Vec<u8>) {
         }
         _ => to.extend_from_slice(b"null"),
     }
+}
+
+/// Appends a text as a JSON string.
+pub(crate) fn push_string(text: &str, to: &mut Vec<u8>) {
+    // Writing to memory cannot fail, and every text is a JSON string.
+    let _ = serde_json::to_writer(to, text);
 }
 
 /// A text as a JSON string.

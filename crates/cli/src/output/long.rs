@@ -2,10 +2,12 @@
 
 use std::io::{self, Write};
 
-use wirelore_decode::{Decoder, Event, FrameOutcome, Reading, Sink, Verdict};
-use wirelore_model::{Database, FrameId, Identifier, SignalId};
+use wirelore_decode::{Event, FrameOutcome, Reading, Sink, Verdict};
+use wirelore_model::{FrameId, SignalId};
 
-use super::{CHUNK_BYTES, pass_on};
+use super::CHUNK_BYTES;
+use super::lines::Lines;
+use super::snippet::Snippet;
 use crate::moment::Clock;
 
 /// How a line looks.
@@ -14,6 +16,8 @@ pub(crate) trait Form {
     fn header(&self, to: &mut Vec<u8>);
     /// Appends what all values of one frame share: time, network, frame and who sent it.
     fn shared(&self, clock: Clock, event: &Event<'_>, to: &mut Vec<u8>);
+    /// What stands before and behind a number without a state; `None` where such a line is made like every other.
+    fn ready(&self, frame: FrameId, signal: SignalId) -> Option<&[Snippet; 2]>;
     /// Appends one line.
     fn line(&mut self, line: &Line<'_>, to: &mut Vec<u8>);
 }
@@ -33,16 +37,20 @@ pub(crate) struct LongSink<'w, W, F> {
     form: F,
     clock: Clock,
     to: &'w mut W,
-    lines: Vec<u8>,
+    lines: Lines,
     shared: Vec<u8>,
+    /// The same, where it is short enough.
+    shared_ready: Option<Snippet>,
     verdicts: Vec<(SignalId, Verdict)>,
+    line: Vec<u8>,
 }
 
 impl<'w, W: Write, F: Form> LongSink<'w, W, F> {
     pub(crate) fn new(form: F, clock: Clock, to: &'w mut W) -> Self {
-        let mut lines = Vec::with_capacity(2 * CHUNK_BYTES);
-        form.header(&mut lines);
-        Self { form, clock, to, lines, shared: Vec::new(), verdicts: Vec::new() }
+        let (mut lines, mut header) = (Lines::new(), Vec::new());
+        form.header(&mut header);
+        lines.push(&header);
+        Self { form, clock, to, lines, shared: Vec::new(), shared_ready: None, verdicts: Vec::new(), line: Vec::new() }
     }
 
     /// Writes what is still held back.
@@ -50,7 +58,25 @@ impl<'w, W: Write, F: Form> LongSink<'w, W, F> {
     /// # Errors
     /// What the receiver says.
     pub(crate) fn finish(&mut self) -> io::Result<()> {
-        pass_on(&mut self.lines, self.to, 0)
+        self.lines.pass_on(self.to, 0)
+    }
+
+    /// Most values are numbers with nothing to say of their state: such a line is put together from ready pieces. False where it is not
+    /// such a one.
+    #[inline(always)]
+    fn plain_line(&mut self, frame: FrameId, signal: SignalId, reading: &Reading<'_>) -> bool {
+        let (Some(shared), Some([before, behind])) = (&self.shared_ready, self.form.ready(frame, signal)) else {
+            return false;
+        };
+        self.lines.push_number([shared, before, behind], &reading.value)
+    }
+
+    #[inline(never)]
+    fn any_line(&mut self, frame: FrameId, signal: SignalId, reading: &Reading<'_>, verdict: Option<Verdict>) {
+        self.line.clear();
+        let line = Line { shared: &self.shared, frame, signal, reading, verdict };
+        self.form.line(&line, &mut self.line);
+        self.lines.push(&self.line);
     }
 }
 
@@ -59,6 +85,7 @@ impl<W: Write, F: Form> Sink for LongSink<'_, W, F> {
         self.shared.clear();
         self.verdicts.clear();
         self.form.shared(self.clock, event, &mut self.shared);
+        self.shared_ready = Snippet::new(&self.shared);
     }
 
     fn verdict(&mut self, _event: &Event<'_>, signal: SignalId, verdict: Verdict) {
@@ -67,77 +94,13 @@ impl<W: Write, F: Form> Sink for LongSink<'_, W, F> {
 
     fn reading(&mut self, event: &Event<'_>, signal: SignalId, reading: Reading<'_>) {
         let verdict = self.verdicts.iter().find(|(checked, _)| *checked == signal).map(|(_, verdict)| *verdict);
-        let line = Line { shared: &self.shared, frame: event.frame, signal, reading: &reading, verdict };
-        self.form.line(&line, &mut self.lines);
+        let has_state = verdict.is_some() || reading.word.is_some() || reading.outside_range;
+        if has_state || !self.plain_line(event.frame, signal, &reading) {
+            self.any_line(event.frame, signal, &reading, verdict);
+        }
     }
 
     fn end(&mut self, _event: &Event<'_>, _outcome: &FrameOutcome) -> io::Result<()> {
-        pass_on(&mut self.lines, self.to, CHUNK_BYTES)
-    }
-}
-
-/// The parts of a line that never change for one signal, made once.
-pub(crate) struct SignalTexts {
-    texts: Vec<Vec<[Box<[u8]>; 2]>>,
-}
-
-impl SignalTexts {
-    /// Calls `make` with the name and the shown unit of every signal.
-    pub(crate) fn new(database: &Database, decoder: &Decoder, make: impl Fn(&str, &str) -> [String; 2]) -> Self {
-        let texts = database.frames.iter().zip((0..).map(FrameId)).map(|(frame, frame_id)| {
-            let signals = frame.signals.iter().zip((0..).map(SignalId));
-            let texts = signals.map(|(signal, id)| {
-                let unit = decoder.unit(frame_id, id).map_or("", |unit| unit.as_str());
-                make(&signal.label.name, unit).map(|text| text.into_bytes().into_boxed_slice())
-            });
-            texts.collect()
-        });
-        Self { texts: texts.collect() }
-    }
-
-    /// What stands before the value of a signal, and what stands behind it.
-    pub(crate) fn around(&self, frame: FrameId, signal: SignalId) -> (&[u8], &[u8]) {
-        let [before, behind] = &self.texts[frame.index()][signal.index()];
-        (before, behind)
-    }
-}
-
-/// Whether some frames are recognised as parameter groups, so that it matters who sent them.
-pub(crate) fn has_sources(database: &Database) -> bool {
-    let mut appearances = database.frames.iter().flat_map(|frame| &frame.seen_on);
-    appearances.any(|appearance| matches!(appearance.identifier, Identifier::Pgn { .. }))
-}
-
-/// The names of the units behind each source address: `0x0B`, or the control unit that has it on that network.
-pub(crate) struct SourceNames {
-    by_network: Vec<Vec<Box<str>>>,
-}
-
-impl SourceNames {
-    pub(crate) fn new(database: &Database) -> Self {
-        let mut by_network = vec![Vec::new(); database.networks.len()];
-        for (network, names) in by_network.iter_mut().enumerate() {
-            names.extend((0..=255_u8).map(|address| {
-                let holds = |ecu: &&wirelore_model::Ecu| {
-                    ecu.on.iter().any(|place| place.network.index() == network && place.address == Some(address))
-                };
-                match database.ecus.iter().find(holds) {
-                    Some(ecu) => ecu.label.name.as_str().into(),
-                    None => format!("0x{address:02X}").into_boxed_str(),
-                }
-            }));
-        }
-        Self { by_network }
-    }
-
-    /// The width of the longest name.
-    pub(crate) fn width(&self) -> usize {
-        let names = self.by_network.iter().flatten();
-        names.map(|name| unicode_width::UnicodeWidthStr::width(&**name)).max().unwrap_or(0)
-    }
-
-    /// The name of a frame's source; empty where the frame tells none.
-    pub(crate) fn of(&self, event: &Event<'_>) -> &str {
-        event.source.map_or("", |address| &self.by_network[event.network.index()][usize::from(address)])
+        self.lines.pass_on(self.to, CHUNK_BYTES)
     }
 }

@@ -5,8 +5,11 @@ pub(crate) mod csv;
 pub(crate) mod grid;
 pub(crate) mod held;
 pub(crate) mod jsonl;
+mod lines;
 pub(crate) mod long;
+mod snippet;
 pub(crate) mod table;
+mod texts;
 
 use std::io::Write;
 

@@ -7,7 +7,9 @@ use wirelore_lang::render::visible;
 use wirelore_model::{Database, FrameId, SignalId};
 
 use super::cell::{push_state, push_value};
-use super::long::{Form, Line, SignalTexts, SourceNames, has_sources};
+use super::long::{Form, Line};
+use super::snippet::Snippet;
+use super::texts::{Part, Texts, source_width};
 use crate::args::TimeBase;
 use crate::moment::Clock;
 use crate::number::push_rounded;
@@ -17,10 +19,7 @@ const VALUE_WIDTH: usize = 12;
 
 /// Time, network, frame, signal, value, unit, state; a source where the description has parameter groups.
 pub(crate) struct Table {
-    frames: Vec<String>,
-    networks: Vec<String>,
-    texts: SignalTexts,
-    sources: Option<SourceNames>,
+    texts: Texts,
     times: TimeBase,
     widths: Widths,
     cell: Vec<u8>,
@@ -42,19 +41,16 @@ impl Table {
                 widths.unit = widths.unit.max(decoder.unit(id, signal_id).map_or(0, |unit| unit.as_str().width()));
             }
         }
-        let sources = has_sources(database).then(|| SourceNames::new(database));
-        widths.source = sources.as_ref().map_or(0, |sources| sources.width().max("source".width()));
-        Self {
-            frames: database.frames.iter().map(|frame| padded(&frame.label.name, widths.frame)).collect(),
-            networks: database.networks.iter().map(|network| padded(&network.label.name, widths.network)).collect(),
-            texts: SignalTexts::new(database, decoder, |name, unit| {
-                [format!("  {}  ", padded(name, widths.signal)), format!("  {}  ", padded(unit, widths.unit))]
-            }),
-            sources,
-            times,
-            widths,
-            cell: Vec::new(),
-        }
+        let longest = source_width(database);
+        widths.source = if longest > 0 { longest.max("source".width()) } else { 0 };
+        let texts = Texts::new(database, decoder, "\n", |part, name| match part {
+            Part::Network => format!("  {}", padded(name, widths.network)),
+            Part::Frame => format!("  {}", padded(name, widths.frame)),
+            Part::Source => format!("  {}", padded(name, widths.source)),
+            Part::Signal => format!("  {}  ", padded(name, widths.signal)),
+            Part::Unit => format!("  {}  ", padded(name, widths.unit)),
+        });
+        Self { texts, times, widths, cell: Vec::new() }
     }
 }
 
@@ -94,20 +90,19 @@ impl Form for Table {
         let mut time = Vec::new();
         clock.write(event.time_ns, event.first_time_ns, &mut time);
         push_right(&time, self.times.width(), to);
-        to.extend_from_slice(b"  ");
-        to.extend_from_slice(self.networks[event.network.index()].as_bytes());
-        to.extend_from_slice(b"  ");
-        to.extend_from_slice(self.frames[event.frame.index()].as_bytes());
-        if let Some(sources) = &self.sources {
-            to.extend_from_slice(format!("  {}", padded(sources.of(event), self.widths.source)).as_bytes());
-        }
+        self.texts.push_frame(event, to);
+    }
+
+    /// Every number of a table has to fit its column.
+    fn ready(&self, _frame: FrameId, _signal: SignalId) -> Option<&[Snippet; 2]> {
+        None
     }
 
     fn line(&mut self, line: &Line<'_>, to: &mut Vec<u8>) {
         let Line { shared, reading, verdict, .. } = *line;
-        let (before, behind) = self.texts.around(line.frame, line.signal);
+        let around = self.texts.signal(line.frame, line.signal);
         to.extend_from_slice(shared);
-        to.extend_from_slice(before);
+        to.extend_from_slice(around.before.as_bytes());
         self.cell.clear();
         match reading.value {
             Value::Number(number) => push_rounded(number, VALUE_WIDTH, &mut self.cell),
@@ -115,7 +110,7 @@ impl Form for Table {
         }
         let text = String::from_utf8_lossy(&self.cell);
         push_right(visible(&text).as_bytes(), VALUE_WIDTH, to);
-        to.extend_from_slice(behind);
+        to.extend_from_slice(around.behind.as_bytes());
         push_state(reading, verdict, to);
         to.truncate(to.trim_ascii_end().len());
         to.push(b'\n');
