@@ -104,12 +104,15 @@ impl Form for Table {
         to.extend_from_slice(shared);
         to.extend_from_slice(around.before.as_bytes());
         self.cell.clear();
-        match reading.value {
-            Value::Number(number) => push_rounded(number, VALUE_WIDTH, &mut self.cell),
-            ref value => push_value(value, &mut self.cell),
+        if let Value::Number(number) = reading.value {
+            push_rounded(number, VALUE_WIDTH, &mut self.cell);
+            // Digits are one column each and act on no terminal.
+            to.extend(std::iter::repeat_n(b' ', VALUE_WIDTH.saturating_sub(self.cell.len())));
+            to.extend_from_slice(&self.cell);
+        } else {
+            push_value(&reading.value, &mut self.cell);
+            push_right(visible(&String::from_utf8_lossy(&self.cell)).as_bytes(), VALUE_WIDTH, to);
         }
-        let text = String::from_utf8_lossy(&self.cell);
-        push_right(visible(&text).as_bytes(), VALUE_WIDTH, to);
         to.extend_from_slice(around.behind.as_bytes());
         push_state(reading, verdict, to);
         to.truncate(to.trim_ascii_end().len());
