@@ -14,8 +14,9 @@ pub(crate) struct Rows {
     bytes: Vec<u8>,
     /// Bytes of a row: the time, and room for the payload in whole words.
     stride: usize,
-    count: usize,
     usual: Tag,
+    /// What the next row is expected to be: as usual, or [`Tag::NONE`] as long as rows are tagged.
+    expected: Tag,
     /// One for each row, or none at all: then every row is as usual.
     tags: Vec<Tag>,
 }
@@ -30,6 +31,9 @@ const HAS_SOURCE: u64 = 1 << 56;
 const HAS_TIME: u64 = 1 << 57;
 
 impl Tag {
+    /// What no row is.
+    const NONE: Self = Self(u64::MAX);
+
     #[inline(always)]
     fn new(length: u32, channel: Channel, source: Option<u8>, has_time: bool) -> Self {
         let source = source.map_or(0, |source| u64::from(source) << 48 | HAS_SOURCE);
@@ -75,28 +79,27 @@ impl Rows {
     pub(crate) fn new(payload_bytes: usize, usual_bytes: u32) -> Self {
         let usual = Tag::new(usual_bytes, Channel(0), None, true);
         let stride = TIME_BYTES + payload_bytes.max(1).next_multiple_of(8);
-        Self { bytes: Vec::new(), stride, count: 0, usual, tags: Vec::new() }
+        Self { bytes: Vec::new(), stride, usual, expected: usual, tags: Vec::new() }
     }
 
     pub(crate) fn len(&self) -> usize {
-        self.count
+        self.bytes.len() / self.stride
     }
 
     /// Forgets the rows and keeps the room.
     pub(crate) fn clear(&mut self) {
         self.bytes.clear();
         self.tags.clear();
-        self.count = 0;
+        self.expected = self.usual;
     }
 
     /// Adds a frame.
     #[inline(always)]
     pub(crate) fn push(&mut self, row: &Gathered<'_>) {
         let tag = Tag::new(row.payload.len() as u32, row.channel, row.source, row.time_ns.is_some());
-        if tag != self.usual || !self.tags.is_empty() {
+        if tag != self.expected {
             self.tag(tag);
         }
-        self.count += 1;
         let time = row.time_ns.unwrap_or(0).to_le_bytes();
         match row.payload.first_chunk::<8>() {
             Some(payload) if self.stride == 2 * TIME_BYTES => {
@@ -122,36 +125,39 @@ impl Rows {
     /// Notes what the next row is; the first row says which channel is usual.
     #[inline(never)]
     fn tag(&mut self, tag: Tag) {
-        if self.count == 0 {
+        let count = self.len();
+        if count == 0 {
             self.usual = self.usual.on(tag.channel());
-        }
-        if self.tags.is_empty() {
+            self.expected = self.usual;
             if tag == self.usual {
                 return;
             }
-            self.tags.resize(self.count, self.usual);
         }
+        self.expected = Tag::NONE;
+        self.tags.resize(count, self.usual);
         self.tags.push(tag);
     }
 
     /// Adds the rows of another buffer for the same description.
     pub(crate) fn append(&mut self, other: &Self) {
         debug_assert_eq!(self.stride, other.stride, "both hold frames of one description");
-        if self.count == 0 {
-            self.usual = other.usual;
+        let (own, others) = (self.len(), other.len());
+        if own == 0 {
+            (self.usual, self.expected) = (other.usual, other.expected);
         }
         if !self.tags.is_empty() || !other.tags.is_empty() || self.usual != other.usual {
-            self.tags.resize(self.count, self.usual);
+            self.expected = Tag::NONE;
+            self.tags.resize(own, self.usual);
             self.tags.extend_from_slice(&other.tags);
-            self.tags.resize(self.count + other.count, other.usual);
+            self.tags.resize(own + others, other.usual);
         }
         self.bytes.extend_from_slice(&other.bytes);
-        self.count += other.count;
     }
 
     /// Some of the rows, from `first` on.
     pub(crate) fn slice(&self, first: usize, count: usize) -> RowSlice<'_> {
-        let (first, last) = (first.min(self.count), (first + count).min(self.count));
+        let held = self.len();
+        let (first, last) = (first.min(held), first.saturating_add(count).min(held));
         RowSlice {
             bytes: self.bytes.get(first * self.stride..last * self.stride).unwrap_or_default(),
             stride: self.stride,
@@ -221,7 +227,7 @@ mod tests {
     }
 
     fn told(rows: &Rows) -> Vec<(Option<u8>, u32, u16, bool, Vec<u8>)> {
-        let all = rows.slice(0, usize::MAX / 2);
+        let all = rows.slice(0, usize::MAX);
         (0..all.len())
             .map(|row| {
                 let tag = all.tag(row);

@@ -33,6 +33,8 @@ pub(super) struct Passed<'a> {
     pub(super) network: NetworkId,
     pub(super) found: Recognised,
     pub(super) first_time_ns: Option<i64>,
+    /// Later frames of the same channel and identifier pass as well, whatever their time.
+    pub(super) so_do_all: bool,
 }
 
 impl Gate<'_> {
@@ -57,8 +59,9 @@ impl Gate<'_> {
         let Some((network, found)) = self.pass(network, seen, tally) else {
             return;
         };
-        let Self { decoder, first_time_ns, .. } = *self;
-        target.frame(&Passed { decoder, seen, network, found, first_time_ns }, tally);
+        let Self { decoder, first_time_ns, from_ns, until_ns, .. } = *self;
+        let so_do_all = first_time_ns.is_some() && from_ns.is_none() && until_ns.is_none();
+        target.frame(&Passed { decoder, seen, network, found, first_time_ns, so_do_all }, tally);
     }
 
     #[inline(always)]

@@ -3,6 +3,7 @@
 mod channels;
 mod counts;
 mod gate;
+mod lanes;
 mod rows;
 mod sample;
 mod sink;
@@ -181,12 +182,30 @@ impl<'d> Session<'d> {
     ///
     /// Frames of channels that are not decided yet, and all behind them, wait until the recording can be asked for the channels' names.
     fn stretch(&mut self, recording: &mut Recording, target: &mut impl Target) -> Result<bool, SessionError> {
-        let is_settled = self.sample.is_empty() && self.channels.all_decided();
+        let is_settled = self.is_settled();
         let Self { gate, channels, tally, .. } = self;
         let mut receiver =
             Receiver { gate, channels, tally, target, is_settled, waiting: Sample::default(), frames: 0 };
         let more = recording.stretch(STRETCH_BYTES, &mut receiver)?;
         let Receiver { waiting, frames, .. } = receiver;
+        self.settle(recording, &waiting, frames, more, target)?;
+        Ok(more)
+    }
+
+    /// Whether nothing is open about any channel so far.
+    fn is_settled(&self) -> bool {
+        self.sample.is_empty() && self.channels.all_decided()
+    }
+
+    /// After a stretch of so many frames: those that waited for the channels' names, and, at the end of the log, for a decision.
+    fn settle(
+        &mut self,
+        recording: &Recording,
+        waiting: &Sample,
+        frames: u64,
+        more: bool,
+        target: &mut impl Target,
+    ) -> Result<(), SessionError> {
         self.frames_in_log += frames;
         for seen in waiting.frames() {
             self.take_undecided(&seen, recording, target)?;
@@ -195,10 +214,7 @@ impl<'d> Session<'d> {
             self.has_checked_told = true;
             self.channels.check_told(recording)?;
         }
-        if !more {
-            self.decide(recording, target)?;
-        }
-        Ok(more)
+        if more { Ok(()) } else { self.decide(recording, target) }
     }
 
     /// A frame for which it is not sure that every channel so far is decided.

@@ -5,13 +5,14 @@
 
 use std::convert::Infallible;
 
-use wirelore_log::{Frame, Piece, PieceEnd, Receive, Recording};
+use wirelore_log::{Frame, Kind, Piece, PieceEnd, Receive, Recording};
 
 use super::channels::Channels;
 use super::gate::{Gate, Passed, Target};
-use super::sample::Seen;
+use super::lanes::{Lanes, Way};
+use super::sample::{Sample, Seen};
 use super::tally::Tally;
-use super::{Session, SessionError};
+use super::{Receiver, STRETCH_BYTES, Session, SessionError};
 use crate::batch::{Context, Gathered, InstructionSet, Rows, TableSink, Tables, Workspace};
 use crate::threads::share;
 
@@ -25,10 +26,20 @@ const PIECES_PER_THREAD: usize = 4;
 /// What a session keeps for tables, used again and again.
 #[derive(Debug, Default)]
 pub(super) struct ForTables {
+    /// Where identifiers lead, for the thread that reads alone.
+    lanes: Lanes,
     /// One for each thread.
     workspaces: Vec<Workspace>,
     /// One for each piece that is read side by side.
     gatherings: Vec<Gathering>,
+}
+
+impl ForTables {
+    /// What was learnt of channels and identifiers holds for one log only.
+    fn end_log(&mut self) {
+        self.lanes.clear();
+        self.gatherings.iter_mut().for_each(|gathering| gathering.lanes.clear());
+    }
 }
 
 /// What was gathered from one piece of a log.
@@ -36,8 +47,11 @@ pub(super) struct ForTables {
 struct Gathering {
     /// By frame.
     rows: Vec<Rows>,
+    lanes: Lanes,
     tally: Tally,
+    /// All frames, and those of them that had no straight way.
     frames: u64,
+    careful: u64,
     /// A frame was met whose channel is not known yet: nothing of the piece counts.
     met_unknown: bool,
     end: Option<PieceEnd>,
@@ -68,33 +82,50 @@ impl Session<'_> {
     ) -> Result<bool, SessionError> {
         self.for_tables.workspaces.resize_with(self.threads, Workspace::default);
         let joined = self.side_by_side(recording, tables);
-        let more = joined > 0 || self.stretch(recording, &mut Gather { rows: tables.rows_mut() })?;
+        let more = joined > 0 || self.one_stretch(recording, tables.rows_mut())?;
         let context = Context {
             decoder: self.gate.decoder,
             networks: &self.channels.networks(),
             first_time_ns: self.gate.first_time_ns,
             set: InstructionSet::best(),
         };
-        let ForTables { workspaces, gatherings } = &mut self.for_tables;
+        let ForTables { workspaces, gatherings, .. } = &mut self.for_tables;
         let gathered: Vec<&[Rows]> = gatherings.iter().take(joined).map(|gathering| &*gathering.rows).collect();
         let least_rows = if more { LEAST_ROWS } else { 1 };
         tables.decode(&context, &gathered, least_rows, workspaces).map_err(SessionError::Sink)?;
         tables.settle(&mut self.tally);
         if !more {
             tables.end_log();
+            self.for_tables.end_log();
             self.end_log(recording)?;
         }
+        Ok(more)
+    }
+
+    /// Gathers a stretch of the log on this thread; false at its end.
+    fn one_stretch(&mut self, recording: &mut Recording, rows: &mut [Rows]) -> Result<bool, SessionError> {
+        let mut lanes = std::mem::take(&mut self.for_tables.lanes);
+        let is_settled = self.is_settled();
+        let Self { gate, channels, tally, .. } = self;
+        let target = &mut Gather { rows, lanes: &mut lanes };
+        let with_care = Receiver { gate, channels, tally, target, is_settled, waiting: Sample::default(), frames: 0 };
+        let mut receiver = StretchReceiver { with_care, straight_on: 0 };
+        let more = recording.stretch(STRETCH_BYTES, &mut receiver)?;
+        let StretchReceiver { with_care: Receiver { waiting, frames, .. }, straight_on } = receiver;
+        self.tally.read += straight_on;
+        self.settle(recording, &waiting, frames + straight_on, more, target)?;
+        self.for_tables.lanes = lanes;
         Ok(more)
     }
 
     /// Gathers some pieces of the log side by side, and tells how many of them hold. None do where there is one thread only, where the
     /// log cannot be cut, and as long as something about its channels or its first time is open.
     fn side_by_side<S: TableSink>(&mut self, recording: &mut Recording, tables: &Tables<'_, S>) -> usize {
-        let is_settled = self.sample.is_empty() && self.channels.all_decided() && self.has_checked_told;
+        let is_settled = self.is_settled() && self.has_checked_told;
         if self.threads < 2 || !is_settled || self.gate.first_time_ns.is_none() {
             return 0;
         }
-        let ForTables { workspaces, gatherings } = &mut self.for_tables;
+        let ForTables { workspaces, gatherings, .. } = &mut self.for_tables;
         let most = self.threads * PIECES_PER_THREAD;
         let pieces = recording.pieces(most, PIECE_BYTES);
         if pieces.len() < 2 {
@@ -125,16 +156,51 @@ impl Session<'_> {
 
 impl Gathering {
     fn new(rows: Vec<Rows>) -> Self {
-        Self { rows, tally: Tally::default(), frames: 0, met_unknown: false, end: None }
+        Self {
+            rows,
+            lanes: Lanes::default(),
+            tally: Tally::default(),
+            frames: 0,
+            careful: 0,
+            met_unknown: false,
+            end: None,
+        }
     }
 
     /// Reads a piece.
     fn gather(&mut self, piece: Piece, gate: &Gate<'_>, channels: &Channels) {
         self.rows.iter_mut().for_each(Rows::clear);
         self.tally = Tally::default();
-        self.frames = 0;
+        (self.frames, self.careful) = (0, 0);
         self.met_unknown = false;
         self.end = Some(piece.read(&mut PieceReceiver { gathering: self, gate, channels }));
+        self.tally.read += self.frames - self.careful;
+    }
+}
+
+/// Takes the frames of one stretch.
+struct StretchReceiver<'a, 'd, 'g> {
+    with_care: Receiver<'a, 'd, Gather<'g>>,
+    straight_on: u64,
+}
+
+impl Receive for StretchReceiver<'_, '_, '_> {
+    #[inline(always)]
+    fn frame(&mut self, frame: &Frame<'_>) {
+        let Gather { rows, lanes } = &mut *self.with_care.target;
+        if self.with_care.is_settled && straight_on(lanes, rows, frame) {
+            self.straight_on += 1;
+        } else {
+            self.with_care(frame);
+        }
+    }
+}
+
+impl StretchReceiver<'_, '_, '_> {
+    /// A frame that has no straight way.
+    #[inline(never)]
+    fn with_care(&mut self, frame: &Frame<'_>) {
+        self.with_care.frame(frame);
     }
 }
 
@@ -148,34 +214,68 @@ struct PieceReceiver<'a> {
 impl Receive for PieceReceiver<'_> {
     #[inline(always)]
     fn frame(&mut self, frame: &Frame<'_>) {
-        let (seen, gathering) = (Seen::from(frame), &mut *self.gathering);
-        gathering.frames += 1;
-        match self.channels.decided(seen.channel) {
-            Some(network) => {
-                self.gate.frame(network, &seen, &mut gathering.tally, &mut Gather { rows: &mut gathering.rows });
-            }
-            None => gathering.met_unknown = true,
+        let Gathering { rows, lanes, frames, .. } = &mut *self.gathering;
+        *frames += 1;
+        if !straight_on(lanes, rows, frame) {
+            self.with_care(frame);
         }
     }
 }
 
-/// Gathers frames into the rows of their tables.
+impl PieceReceiver<'_> {
+    /// A frame that has no straight way.
+    #[inline(never)]
+    fn with_care(&mut self, frame: &Frame<'_>) {
+        let Gathering { rows, lanes, tally, met_unknown, careful, .. } = &mut *self.gathering;
+        *careful += 1;
+        match self.channels.decided(frame.channel) {
+            Some(network) => self.gate.frame(network, &Seen::from(frame), tally, &mut Gather { rows, lanes }),
+            None => *met_unknown = true,
+        }
+    }
+}
+
+/// Gathers a frame whose identifier has a known way; false: it has none.
+///
+/// Such frames are counted together: they are data frames that are decoded.
+#[inline(always)]
+fn straight_on(lanes: &Lanes, rows: &mut [Rows], frame: &Frame<'_>) -> bool {
+    let way = lanes.way(frame.channel, frame.id, frame.extended);
+    match rows.get_mut(way.table()) {
+        Some(rows) if frame.kind == Kind::Data => {
+            rows.push(&Gathered {
+                time_ns: frame.time_ns,
+                channel: frame.channel,
+                source: way.is_group().then_some(frame.id as u8),
+                payload: frame.payload,
+            });
+            true
+        }
+        _ => false,
+    }
+}
+
+/// Gathers frames into the rows of their tables, and learns their ways.
 struct Gather<'a> {
     /// By frame.
     rows: &'a mut [Rows],
+    lanes: &'a mut Lanes,
 }
 
 impl Target for Gather<'_> {
-    #[inline(always)]
     fn frame(&mut self, passed: &Passed<'_>, _: &mut Tally) {
-        let seen = passed.seen;
-        if let Some(rows) = self.rows.get_mut(passed.found.frame.index()) {
+        let Passed { seen, found, .. } = passed;
+        let table = found.frame.index();
+        if let Some(rows) = self.rows.get_mut(table) {
             rows.push(&Gathered {
                 time_ns: seen.time_ns,
                 channel: seen.channel,
-                source: passed.found.is_group.then_some(seen.id as u8),
+                source: found.is_group.then_some(seen.id as u8),
                 payload: seen.payload,
             });
+            if passed.so_do_all {
+                self.lanes.learn(seen.channel, seen.id, seen.extended, Way::to(table, found.is_group));
+            }
         }
     }
 }

@@ -1,0 +1,135 @@
+//! Where each identifier's frames go, found out once for each that turns up.
+//!
+//! Everything that decides about a frame, but for its time, depends on its channel and its identifier alone: the network and whether
+//! it is wanted, the description, whether any of its signals is. So the answer is kept, in a table by 11-bit identifier and in a
+//! small one of 29-bit identifiers by multiplicative hashing, where a later identifier takes the place of an earlier one.
+
+use wirelore_log::Channel;
+
+/// 11-bit identifiers.
+const STANDARD_IDS: usize = 1 << 11;
+/// The places for 29-bit identifiers: a power of two, several times as many as a network has.
+const EXTENDED_PLACES: usize = 1 << EXTENDED_BITS;
+const EXTENDED_BITS: u32 = 11;
+/// No identifier.
+const NO_ID: u32 = u32::MAX;
+
+/// What is known of an identifier.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct Way(u32);
+
+impl Way {
+    /// Nothing yet, or that its frames do not go into a table: to be looked at frame by frame.
+    const OPEN: Self = Self(u32::MAX);
+    const IS_GROUP: u32 = 1 << 31;
+
+    /// Into the table of this number; `is_group`: the low byte of the identifier says who sent it.
+    pub(super) fn to(table: usize, is_group: bool) -> Self {
+        let table = u32::try_from(table).ok().filter(|table| *table < Self::IS_GROUP - 1);
+        table.map_or(Self::OPEN, |table| Self(table | if is_group { Self::IS_GROUP } else { 0 }))
+    }
+
+    /// The table; none has the number of an open way.
+    #[inline(always)]
+    pub(super) fn table(self) -> usize {
+        (self.0 & !Self::IS_GROUP) as usize
+    }
+
+    #[inline(always)]
+    pub(super) fn is_group(self) -> bool {
+        self.0 & Self::IS_GROUP != 0
+    }
+}
+
+/// The ways of all channels.
+#[derive(Debug, Default)]
+pub(super) struct Lanes {
+    lanes: Vec<Lane>,
+}
+
+#[derive(Debug)]
+struct Lane {
+    standard: Box<[Way; STANDARD_IDS]>,
+    extended: Box<[(u32, Way); EXTENDED_PLACES]>,
+}
+
+impl Lane {
+    fn new() -> Self {
+        Self {
+            standard: Box::new([Way::OPEN; STANDARD_IDS]),
+            extended: Box::new([(NO_ID, Way::OPEN); EXTENDED_PLACES]),
+        }
+    }
+
+    /// Fibonacci hashing: Knuth, TAOCP volume 3, section 6.4.
+    #[inline(always)]
+    fn place(id: u32) -> usize {
+        (id.wrapping_mul(0x9E37_79B9) >> (u32::BITS - EXTENDED_BITS)) as usize
+    }
+}
+
+impl Lanes {
+    /// Forgets everything: another log begins.
+    pub(super) fn clear(&mut self) {
+        self.lanes.clear();
+    }
+
+    /// The way of an identifier.
+    #[inline(always)]
+    pub(super) fn way(&self, channel: Channel, id: u32, extended: bool) -> Way {
+        let Some(lane) = self.lanes.get(usize::from(channel.0)) else {
+            return Way::OPEN;
+        };
+        if extended {
+            match lane.extended.get(Lane::place(id)) {
+                Some(&(known, way)) if known == id => way,
+                _ => Way::OPEN,
+            }
+        } else {
+            lane.standard.get(id as usize).copied().unwrap_or(Way::OPEN)
+        }
+    }
+
+    /// Keeps what was found out about an identifier.
+    #[inline(never)]
+    pub(super) fn learn(&mut self, channel: Channel, id: u32, extended: bool, way: Way) {
+        let channel = usize::from(channel.0);
+        if self.lanes.len() <= channel {
+            self.lanes.resize_with(channel + 1, Lane::new);
+        }
+        let lane = &mut self.lanes[channel];
+        if extended {
+            if let Some(place) = lane.extended.get_mut(Lane::place(id)) {
+                *place = (id, way);
+            }
+        } else if let Some(place) = lane.standard.get_mut(id as usize) {
+            *place = way;
+        }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_was_learnt_is_known_and_nothing_else() {
+        let mut lanes = Lanes::default();
+        let (one, other) = (Channel(0), Channel(3));
+        assert_eq!(lanes.way(one, 5, false), Way::OPEN);
+        lanes.learn(other, 5, false, Way::to(7, false));
+        lanes.learn(other, 0x18FE_F100, true, Way::to(8, true));
+        assert_eq!((lanes.way(other, 5, false).table(), lanes.way(other, 5, false).is_group()), (7, false));
+        assert_eq!(lanes.way(other, 0x18FE_F100, true), Way::to(8, true));
+        assert_eq!(lanes.way(other, 5, true), Way::OPEN);
+        assert_eq!(lanes.way(one, 5, false), Way::OPEN);
+        // Every identifier of 29 bits has a place, shared with others; a stranger is never taken for the one that is known.
+        for id in (0..1 << 29).step_by(9973) {
+            lanes.learn(one, id, true, Way::to(id as usize, false));
+            assert_eq!(lanes.way(one, id, true).table(), id as usize);
+            assert_eq!(lanes.way(one, id ^ 1, true), Way::OPEN);
+        }
+        lanes.clear();
+        assert_eq!(lanes.way(other, 5, false), Way::OPEN);
+    }
+}
