@@ -1,6 +1,6 @@
 //! The main job at real sizes: text to database, stored database to memory, recording to values.
 //!
-//! `cargo bench -p wirelore-tests`. What each line means is told by its throughput: frames for recordings, bytes for texts.
+//! `cargo bench -p wirelore-tests --bench main_job`. What each line means is told by its throughput: frames for recordings, bytes for texts.
 
 use std::hint::black_box;
 use std::io::Cursor;

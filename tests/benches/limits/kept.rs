@@ -1,0 +1,75 @@
+//! Columns of doubles, kept for all frames of a recording: what a receiver that wants everything at once has to hold.
+
+use wirelore_decode::{Event, Reading, Sink};
+use wirelore_model::SignalId;
+use wirelore_tests::workload::Vehicle;
+
+use crate::stage::{DESCRIBED, SIGNALS};
+
+/// The columns of one described frame.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Columns {
+    pub(crate) times_ns: Vec<i64>,
+    pub(crate) values: [Vec<f64>; SIGNALS],
+}
+
+/// The columns of all described frames, in the order of the description.
+#[derive(Debug)]
+pub(crate) struct Kept(pub(crate) Vec<Columns>);
+
+impl Kept {
+    pub(crate) fn new() -> Self {
+        Self(vec![Columns::default(); DESCRIBED as usize])
+    }
+
+    /// What the slow path makes of the first frames of the traffic, with times from `start_ns` on.
+    pub(crate) fn expected(vehicle: &Vehicle<SIGNALS>, frames: u64, start_ns: i64) -> Self {
+        let mut kept = Self::new();
+        for sent in vehicle.traffic().take(frames as usize) {
+            let columns = &mut kept.0[sent.frame.number as usize];
+            columns.times_ns.push(start_ns + sent.time_ns);
+            for (column, signal) in columns.values.iter_mut().zip(&sent.frame.signals) {
+                column.push(signal.value(sent.word));
+            }
+        }
+        kept
+    }
+
+    /// Forgets the rows and keeps the memory.
+    pub(crate) fn clear(&mut self) {
+        for columns in &mut self.0 {
+            columns.times_ns.clear();
+            columns.values.iter_mut().for_each(Vec::clear);
+        }
+    }
+
+    pub(crate) fn rows(&self) -> u64 {
+        self.0.iter().map(|columns| columns.times_ns.len() as u64).sum()
+    }
+
+    pub(crate) fn columns(&self) -> impl Iterator<Item = &Vec<f64>> {
+        self.0.iter().flat_map(|columns| &columns.values)
+    }
+
+    /// That both hold the same times and the same doubles, bit for bit.
+    pub(crate) fn assert_same(&self, other: &Self) {
+        for (frame, (ours, theirs)) in self.0.iter().zip(&other.0).enumerate() {
+            assert!(ours.times_ns == theirs.times_ns, "times of frame {frame} differ");
+            for (signal, (ours, theirs)) in ours.values.iter().zip(&theirs.values).enumerate() {
+                let same = ours.iter().map(|value| value.to_bits()).eq(theirs.iter().map(|value| value.to_bits()));
+                assert!(same, "values of signal {signal} of frame {frame} differ");
+            }
+        }
+    }
+}
+
+impl Sink for Kept {
+    fn begin(&mut self, event: &Event<'_>) {
+        self.0[event.frame.index()].times_ns.push(event.time_ns.unwrap_or_default());
+    }
+
+    fn reading(&mut self, event: &Event<'_>, signal: SignalId, reading: Reading<'_>) {
+        let value = reading.value.number().unwrap_or(f64::NAN);
+        self.0[event.frame.index()].values[signal.index()].push(value);
+    }
+}

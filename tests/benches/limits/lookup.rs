@@ -1,0 +1,87 @@
+//! Identifiers to descriptions: the decoder's look-up against the standard library's hash map.
+
+use std::collections::HashMap;
+
+use wirelore_decode::Decoder;
+use wirelore_lang::check_text;
+use wirelore_model::{FrameId, NetworkId};
+use wirelore_tests::workload::{Identifiers, Vehicle};
+
+use crate::race::Race;
+use crate::stage::{DESCRIBED, Stage};
+use crate::table::{Goal, Row, Work};
+
+/// Identifiers that are looked up in one run.
+const KEYS: usize = 1_000_000;
+
+pub(crate) fn rows(stage: &Stage) -> Vec<Row> {
+    let few = |identifiers| Vehicle::<8>::new(DESCRIBED, identifiers);
+    let many = Vehicle::<8>::new(5_000, Identifiers::Extended);
+    vec![
+        row(stage, "11 bits, 120 identifiers, as recorded", &few(Identifiers::Standard), recorded, (8.0, 4.0)),
+        row(stage, "29 bits, 120 identifiers, as recorded", &few(Identifiers::Extended), recorded, (6.0, 3.0)),
+        row(stage, "29 bits, 5,000 identifiers, at random", &many, at_random, (3.0, 1.5)),
+    ]
+}
+
+#[derive(Debug, Clone, Copy)]
+struct Key {
+    network: NetworkId,
+    id: u32,
+    extended: bool,
+}
+
+impl Key {
+    fn of(vehicle: &Vehicle<8>, index: usize) -> Self {
+        let frame = &vehicle.frames[index];
+        Self { network: NetworkId(frame.network), id: frame.id, extended: frame.extended }
+    }
+
+    /// All of it in one word: the least that a hash map has to look at.
+    fn word(self) -> u64 {
+        u64::from(self.network.0) << 32 | u64::from(self.extended) << 31 | u64::from(self.id)
+    }
+}
+
+/// The order in which frames are recorded.
+fn recorded(vehicle: &Vehicle<8>) -> Vec<Key> {
+    vehicle.traffic().take(KEYS).map(|sent| Key::of(vehicle, sent.frame.number as usize)).collect()
+}
+
+/// Any order.
+fn at_random(vehicle: &Vehicle<8>) -> Vec<Key> {
+    let mut state = 0x1234_5678_9ABC_DEF1_u64;
+    let draw = |_| {
+        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        Key::of(vehicle, (state >> 33) as usize % vehicle.frames.len())
+    };
+    (0..KEYS).map(draw).collect()
+}
+
+fn row(
+    stage: &Stage,
+    measure: &str,
+    vehicle: &Vehicle<8>,
+    keys: fn(&Vehicle<8>) -> Vec<Key>,
+    (reach, floor): (f64, f64),
+) -> Row {
+    let database = check_text("lookup.lore", &vehicle.description()).database.expect("the workload has no mistakes");
+    let decoder = Decoder::new(&database).expect("the workload can be decoded");
+    let keys = keys(vehicle);
+    let numbers = (0..vehicle.frames.len()).map(|index| (Key::of(vehicle, index).word(), index as u32));
+    let map: HashMap<u64, u32> = numbers.collect();
+    let find = |key: &Key| decoder.find(key.network, key.id, key.extended);
+    assert!(keys.iter().all(|key| find(key) == map.get(&key.word()).map(|frame| FrameId(*frame))));
+    let sum = keys.iter().map(|key| u64::from(map[&key.word()])).sum();
+
+    let mut race = Race::default();
+    let ours = race
+        .enter(measure, sum, || keys.iter().fold(0, |sum, key| sum + find(key).map_or(0, |frame| u64::from(frame.0))));
+    let theirs = race.enter("hash map", sum, || {
+        keys.iter().fold(0, |sum, key| sum + map.get(&key.word()).map_or(0, |frame| u64::from(*frame)))
+    });
+    let times = race.run(stage.rounds);
+    let work = Work { item: "look-up", items: KEYS as u64, bytes: 0 };
+    let measure = format!("identifier look-up: {measure}");
+    Row::pair(work, &times, (&measure, ours), ("std HashMap", theirs), Goal::Faster { reach, floor })
+}

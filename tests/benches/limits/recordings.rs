@@ -1,0 +1,143 @@
+//! Recordings to frames, to values that are used at once, and to columns that are kept; against the least that reading can cost: adding up
+//! the bytes of a pcapng recording, counting the lines of a text.
+
+use std::path::Path;
+use std::process::Command;
+
+use wirelore_decode::{Decoder, Event, Options, Reading, Session, Sink};
+use wirelore_lang::check_text;
+use wirelore_log::Recording;
+use wirelore_model::SignalId;
+use wirelore_tests::workload::START_NS;
+
+use crate::arguments::Fresh;
+use crate::clock::{self, Meter};
+use crate::kept::Kept;
+use crate::race::{Race, Runner};
+use crate::spread::Spread;
+use crate::stage::{Recorded, Stage, add_frame, add_value};
+use crate::table::{Goal, Row, Work};
+
+/// What is to be reached by frames, by values used, and by values kept.
+struct Goals([(f64, f64); 3]);
+
+pub(crate) fn pcapng(stage: &Stage) -> Vec<Row> {
+    let goals = Goals([(1.1, 1.5), (2.0, 2.5), (2.5, 3.5)]);
+    let rival = ("vector sum of the file (words)", sum_words as fn(&[u8]) -> u64);
+    rows(stage, &stage.whole().pcapng, ("pcapng", START_NS), rival, &goals)
+}
+
+pub(crate) fn text(stage: &Stage) -> Vec<Row> {
+    let goals = Goals([(2.3, 3.0), (3.3, 4.0), (4.0, 5.0)]);
+    let rival = ("newlines counted with memchr", count_lines as fn(&[u8]) -> u64);
+    rows(stage, &stage.whole().text, ("text", 0), rival, &goals)
+}
+
+fn rows(
+    stage: &Stage,
+    recorded: &Recorded,
+    (layout, start_ns): (&str, i64),
+    (rival, least): (&str, fn(&[u8]) -> u64),
+    goals: &Goals,
+) -> Vec<Row> {
+    let recordings = stage.whole();
+    let mut kept = Kept::new();
+    run(&stage.decoder, &recorded.path, &mut kept);
+    kept.assert_same(&Kept::expected(&stage.vehicle, recordings.frames, start_ns));
+
+    let mut race = Race::default();
+    let rival = (rival, race.enter(rival, least(&recorded.map), || least(&recorded.map)));
+    let frames = race.enter("frames", recorded.frame_sum, || frames(&recorded.path));
+    let used = race.enter("values used", recordings.value_sum, || {
+        let mut used = Used(0);
+        run(&stage.decoder, &recorded.path, &mut used);
+        used.0
+    });
+    let columns = race.enter("values kept", recordings.frames, || {
+        kept.clear();
+        run(&stage.decoder, &recorded.path, &mut kept);
+        kept.rows()
+    });
+    let times = race.run(stage.rounds);
+
+    let work = Work { item: "frame", items: recordings.frames, bytes: recorded.map.len() as u64 };
+    let measures = [
+        (format!("{layout} to checked frames"), frames),
+        (format!("{layout} to all signals, used at once"), used),
+        (format!("{layout} to all double columns kept, reused memory"), columns),
+    ];
+    let pair = |((measure, runner), (reach, floor)): ((String, Runner), (f64, f64))| {
+        Row::pair(work, &times, (&measure, runner), rival, Goal::AtMost { reach, floor })
+    };
+    let mut rows: Vec<Row> = measures.into_iter().zip(goals.0).map(pair).collect();
+    let first = first_runs(stage, recorded);
+    let ratio = first.median / times.of(rival.1).median;
+    rows.push(
+        Row::alone(work, &format!("{layout} to all double columns kept, first run in a fresh process"), first)
+            .with_note(format!("{ratio:.1} x the {}", rival.0)),
+    );
+    rows
+}
+
+/// The bytes as words of eight, added up: loads and one addition each, which compilers turn into vectors.
+pub(crate) fn sum_words(bytes: &[u8]) -> u64 {
+    let (words, rest) = bytes.as_chunks::<8>();
+    let sum = words.iter().fold(0_u64, |sum, word| sum.wrapping_add(u64::from_le_bytes(*word)));
+    rest.iter().fold(sum, |sum, byte| sum.wrapping_add(u64::from(*byte)))
+}
+
+fn count_lines(bytes: &[u8]) -> u64 {
+    memchr::memchr_iter(b'\n', bytes).count() as u64
+}
+
+fn open(path: &Path) -> Recording {
+    Recording::open(path, &wirelore_log::Options::default()).expect("the workload opens")
+}
+
+fn frames(path: &Path) -> u64 {
+    let mut recording = open(path);
+    let mut sum = 0;
+    while let Some(frame) = recording.next().expect("the workload is whole") {
+        add_frame(&mut sum, frame.time_ns.unwrap_or_default(), frame.channel.0, frame.id, frame.payload);
+    }
+    sum
+}
+
+fn run(decoder: &Decoder, path: &Path, sink: &mut impl Sink) {
+    let mut session = Session::new(decoder, &Options::default()).expect("a session begins");
+    session.run(&mut open(path), sink).expect("the workload is whole");
+}
+
+/// Adds up every value when it comes.
+struct Used(u64);
+
+impl Sink for Used {
+    fn reading(&mut self, _event: &Event<'_>, _signal: SignalId, reading: Reading<'_>) {
+        add_value(&mut self.0, reading.value.number().unwrap_or(f64::NAN));
+    }
+}
+
+/// CPU time of keeping all columns, in nanoseconds, each time in a process that has touched no memory for them yet.
+fn first_runs(stage: &Stage, recorded: &Recorded) -> Spread {
+    let once = || -> f64 {
+        let program = std::env::current_exe().expect("this program has a path");
+        let paths = [&stage.description(), &recorded.path];
+        let output = Command::new(program).arg("--fresh").args(paths).output().expect("this program starts");
+        let text = String::from_utf8(output.stdout).expect("it prints a number");
+        text.trim().parse().expect("it prints a number")
+    };
+    Spread::of((0..stage.rounds.min(5)).map(|_| once()))
+}
+
+/// What the child process does: prepares everything but the columns, and tells the nanoseconds of one run.
+pub(crate) fn first_run(job: &Fresh) -> f64 {
+    let text = std::fs::read_to_string(&job.description).expect("the description was just written");
+    let database = check_text("workload.lore", &text).database.expect("the workload has no mistakes");
+    let decoder = Decoder::new(&database).expect("the workload can be decoded");
+    let begin = clock::Reading::now();
+    let mut kept = Kept::new();
+    run(&decoder, &job.recording, &mut kept);
+    let elapsed_ns = begin.elapsed_ns(Meter::Process);
+    assert!(kept.rows() > 0, "the workload has frames");
+    elapsed_ns
+}
