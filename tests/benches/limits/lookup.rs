@@ -37,9 +37,9 @@ impl Key {
         Self { network: NetworkId(frame.network), id: frame.id, extended: frame.extended }
     }
 
-    /// All of it in one word: the least that a hash map has to look at.
-    fn word(self) -> u64 {
-        u64::from(self.network.0) << 32 | u64::from(self.extended) << 31 | u64::from(self.id)
+    /// All of it in one half word, which hashes faster than a whole one: there are only three networks.
+    fn packed(self) -> u32 {
+        self.network.0 << 30 | u32::from(self.extended) << 29 | self.id
     }
 }
 
@@ -68,17 +68,17 @@ fn row(
     let database = check_text("lookup.lore", &vehicle.description()).database.expect("the workload has no mistakes");
     let decoder = Decoder::new(&database).expect("the workload can be decoded");
     let keys = keys(vehicle);
-    let numbers = (0..vehicle.frames.len()).map(|index| (Key::of(vehicle, index).word(), index as u32));
-    let map: HashMap<u64, u32> = numbers.collect();
+    let numbers = (0..vehicle.frames.len()).map(|index| (Key::of(vehicle, index).packed(), index as u32));
+    let map: HashMap<u32, u32> = numbers.collect();
     let find = |key: &Key| decoder.find(key.network, key.id, key.extended);
-    assert!(keys.iter().all(|key| find(key) == map.get(&key.word()).map(|frame| FrameId(*frame))));
-    let sum = keys.iter().map(|key| u64::from(map[&key.word()])).sum();
+    assert!(keys.iter().all(|key| find(key) == map.get(&key.packed()).map(|frame| FrameId(*frame))));
+    let sum = keys.iter().map(|key| u64::from(map[&key.packed()])).sum();
 
     let mut race = Race::default();
     let ours = race
         .enter(measure, sum, || keys.iter().fold(0, |sum, key| sum + find(key).map_or(0, |frame| u64::from(frame.0))));
     let theirs = race.enter("hash map", sum, || {
-        keys.iter().fold(0, |sum, key| sum + map.get(&key.word()).map_or(0, |frame| u64::from(*frame)))
+        keys.iter().fold(0, |sum, key| sum + map.get(&key.packed()).map_or(0, |frame| u64::from(*frame)))
     });
     let times = race.run(stage.rounds);
     let work = Work { item: "look-up", items: KEYS as u64, bytes: 0 };
