@@ -34,7 +34,7 @@ mod error;
 mod flaw;
 mod frame;
 mod identifiers;
-mod map;
+mod machine;
 mod notes;
 mod options;
 mod packet;

@@ -156,6 +156,11 @@ impl Report {
         self.digits.weigh(id, has_eight_digits);
     }
 
+    /// Adds how the identifiers of some lines were written.
+    pub(crate) fn join_digits(&mut self, digits: &Digits) {
+        self.digits.join(digits);
+    }
+
     /// Counts a frame that is about to be handed out.
     pub(crate) fn frame(&mut self, found: &Found) {
         self.frames += 1;

@@ -5,7 +5,7 @@ use std::fs::File;
 use std::io::{self, Read};
 use std::sync::Arc;
 
-use crate::map::Map;
+use crate::machine::Map;
 use crate::source::{self, Progress};
 
 /// The buffer's first size, and how much of a map is fetched at a time; the buffer grows only for a single block that is

@@ -11,7 +11,7 @@ use crate::byte_order::ByteOrder;
 use crate::can_record::{self, CanFrame, CanRecord};
 use crate::frame::{Frame, Kind, PlaceInLog, STANDARD_ID_MAX};
 use crate::identifiers::{ERROR_FLAG, EXTENDED_FLAG, IDENTIFIER_BITS, REMOTE_FLAG};
-use crate::map;
+use crate::machine;
 use crate::options::IdentifierOrder;
 use crate::pass::Shared;
 use crate::receive::Receive;
@@ -148,7 +148,7 @@ impl PcapngReader {
         };
         let (mut at, mut frames) = (0, 0);
         while at < run.stop {
-            map::prefetch(run.data, at);
+            machine::prefetch(run.data, at);
             let Some((first, block)) = shape.of_same(&run.data[at..]) else {
                 match Shape::learn(&run.data[at..], order) {
                     Some(other) => shape = other,

@@ -2,12 +2,11 @@
 
 use crate::channels::Channels;
 use crate::frame::{Channel, FD_BYTES_MAX};
+use crate::machine::hex_digits;
 
 use super::super::time::{TimeUnit, time_ns};
 use super::super::values;
-use super::words::{
-    Line, bytes_before_mark, decimal_number, hex_bytes, low_bytes, marks, right_aligned, up_to_mark, word,
-};
+use super::words::{Line, bytes_before_mark, decimal_number, low_bytes, marks, sixteen, up_to_mark, word};
 
 /// The most bytes of a time that are looked at.
 const TIME_BYTES_MAX: usize = 32;
@@ -37,6 +36,9 @@ pub(super) struct Time {
     prefix_ns: i64,
     /// Digits behind the prefix: 1 to 9, zero before anything was learnt.
     digits: usize,
+    /// How the first eight of them are moved to the end of their word, and the zeros before.
+    shift_bits: u32,
+    zeros: u64,
     digit_ns: i64,
 }
 
@@ -62,7 +64,7 @@ impl Time {
             return None;
         }
         let at = at + self.prefix_bytes;
-        let mut number = decimal_number(right_aligned(word(line, at)?, self.digits.min(8)))?;
+        let mut number = decimal_number(word(line, at)?.wrapping_shl(self.shift_bits) | self.zeros)?;
         if self.digits > 8 {
             let digit = line.get(at + 8)?.wrapping_sub(b'0');
             if digit > 9 {
@@ -97,30 +99,58 @@ impl Time {
         let (first, second) = padded.split_at(8);
         let prefix = [first, second].map(|half| half.iter().rev().fold(0, |word, &byte| word << 8 | u64::from(byte)));
         let prefix_masks = [low_bytes(prefix_bytes.min(8)), low_bytes(prefix_bytes.saturating_sub(8))];
-        Some(Self { prefix, prefix_masks, prefix_bytes, prefix_ns, digits, digit_ns })
+        let missing = 8 - digits.min(8);
+        let zeros = low_bytes(missing) & u64::from_le_bytes([b'0'; 8]);
+        let shift_bits = 8 * missing as u32;
+        Some(Self { prefix, prefix_masks, prefix_bytes, prefix_ns, digits, shift_bits, zeros, digit_ns })
     }
 }
 
-/// The identifier in the cell at `at`, whether it has eight hex digits, and where the next cell begins.
-#[inline(always)]
-pub(super) fn hex_id(line: &Line, at: usize, end: u8) -> Option<(u32, bool, usize)> {
-    let digits = word(line, at)?;
-    let count = bytes_before_mark(marks(digits, end));
-    if count == 0 {
-        return None;
+/// Identifiers in hex digits, of which there are as many as in the line before: to look for the end of each would make
+/// the processor wait for it.
+#[derive(Debug, Clone, Default)]
+pub(super) struct HexId {
+    /// 1 to 8; zero before anything was learnt.
+    digits: usize,
+    all_valid: u16,
+    unused_bits: u32,
+}
+
+/// The lowest `count` bits, 0..=16.
+fn low_bits(count: usize) -> u16 {
+    u16::MAX.checked_shr(16 - count as u32).unwrap_or(0)
+}
+
+impl HexId {
+    /// The identifier in the cell at `at`, whether it has eight hex digits, and where the next cell begins.
+    #[inline(always)]
+    pub(super) fn read(&mut self, line: &Line, at: usize, end: u8) -> Option<(u32, bool, usize)> {
+        let next = match behind(line, at + self.digits, end) {
+            Some(next) if self.digits > 0 => next,
+            _ => {
+                let digits = bytes_before_mark(marks(word(line, at)?, end));
+                let next = behind(line, at + digits, end).filter(|_| digits > 0)?;
+                (self.digits, self.all_valid, self.unused_bits) = (digits, low_bits(digits), 64 - 4 * digits as u32);
+                next
+            }
+        };
+        let (bytes, valid) = hex_digits(sixteen(line, at)?);
+        if valid & self.all_valid != self.all_valid {
+            return None;
+        }
+        let id = (bytes.swap_bytes() >> self.unused_bits) as u32;
+        Some((id, self.digits == 8, next))
     }
-    let id = hex_bytes(right_aligned(digits, count))?.swap_bytes();
-    Some((id, count == 8, behind(line, at + count, end)?))
+
+    /// The same with `0x` in front.
+    #[inline(always)]
+    pub(super) fn read_prefixed(&mut self, line: &Line, at: usize, end: u8) -> Option<(u32, bool, usize)> {
+        let prefix = line.get(at..)?.first_chunk::<2>()?;
+        if matches!(prefix, b"0x" | b"0X") { self.read(line, at + 2, end) } else { None }
+    }
 }
 
-/// As [`hex_id`], for an identifier with `0x` in front.
-#[inline(always)]
-pub(super) fn prefixed_id(line: &Line, at: usize, end: u8) -> Option<(u32, bool, usize)> {
-    let prefix = line.get(at..)?.first_chunk::<2>()?;
-    if matches!(prefix, b"0x" | b"0X") { hex_id(line, at + 2, end) } else { None }
-}
-
-/// As [`hex_id`], for a decimal number.
+/// A decimal identifier, as [`HexId`] gives it.
 #[inline(always)]
 pub(super) fn decimal_id(line: &Line, at: usize, end: u8) -> Option<(u32, bool, usize)> {
     let cell = up_to_end(line, at, end, 10)?;
@@ -133,6 +163,8 @@ pub(super) fn decimal_id(line: &Line, at: usize, end: u8) -> Option<(u32, bool, 
 pub(super) struct Data {
     /// Two for each byte.
     digits: usize,
+    /// Those of the first sixteen.
+    all_valid: u16,
 }
 
 impl Data {
@@ -149,30 +181,32 @@ impl Data {
             Some(next) => next,
             None => {
                 self.digits = up_to_end(line, at, end, 2 * FD_BYTES_MAX)?.len();
-                behind(line, at + self.digits, end)?
+                self.all_valid = low_bits(self.digits.min(16));
+                behind(line, at + self.digits, end).filter(|_| self.digits.is_multiple_of(2))?
             }
         };
-        if self.digits == 16 {
-            let low = hex_bytes(word(line, at)?)?;
-            let high = hex_bytes(word(line, at + 8)?)?;
-            *payload.first_chunk_mut()? = (u64::from(low) | u64::from(high) << 32).to_le_bytes();
-        } else {
-            self.read_other(line, at, payload)?;
+        let (bytes, valid) = hex_digits(sixteen(line, at)?);
+        if valid & self.all_valid != self.all_valid || !self.digits.is_multiple_of(2) {
+            return None;
+        }
+        *payload.first_chunk_mut()? = bytes.to_le_bytes();
+        if self.digits > 16 {
+            self.read_more(line, at, payload)?;
         }
         Some((self.digits / 2, next))
     }
 
-    /// Any number of bytes, four at a time.
+    /// The bytes of a CAN FD frame behind the first eight.
     #[inline(never)]
-    fn read_other(&self, line: &Line, at: usize, payload: &mut [u8; FD_BYTES_MAX]) -> Option<()> {
-        const ZEROS: u64 = u64::from_le_bytes([b'0'; 8]);
-        if !self.digits.is_multiple_of(2) {
-            return None;
-        }
-        let (fours, _) = payload.as_chunks_mut::<4>();
-        for (four, done) in fours.iter_mut().zip((0..self.digits).step_by(8)) {
-            let mask = low_bytes((self.digits - done).min(8));
-            *four = hex_bytes(word(line, at + done)? & mask | ZEROS & !mask)?.to_le_bytes();
+    fn read_more(&self, line: &Line, at: usize, payload: &mut [u8; FD_BYTES_MAX]) -> Option<()> {
+        let (eights, _) = payload.as_chunks_mut::<8>();
+        for (eight, done) in eights.iter_mut().zip((0..self.digits).step_by(16)) {
+            let (bytes, valid) = hex_digits(sixteen(line, at + done)?);
+            let all_valid = low_bits((self.digits - done).min(16));
+            if valid & all_valid != all_valid {
+                return None;
+            }
+            *eight = bytes.to_le_bytes();
         }
         Some(())
     }

@@ -10,9 +10,10 @@ mod words;
 
 use crate::channels::Channels;
 use crate::frame::{
-    CLASSIC_BYTES_MAX, Channel, EXTENDED_ID_MAX, FD_BYTES_MAX, Frame, Kind, PlaceInLog, STANDARD_ID_MAX,
+    CLASSIC_BYTES_MAX, Channel, EXTENDED_ID_MAX, FD_BYTES_MAX, Frame, Kind, PlaceInLog, STANDARD_ID_MAX, dlc_of_length,
 };
-use crate::map;
+use crate::identifiers::Digits;
+use crate::machine;
 use crate::pass::Shared;
 use crate::receive::Receive;
 use crate::window::Window;
@@ -24,7 +25,7 @@ use super::time::TimeUnit;
 use super::values::Base;
 use super::{Layout, TextReader};
 
-use cells::{Data, Names, Time};
+use cells::{Data, HexId, Names, Time};
 use words::{LINE_ROOM, Line};
 
 /// The plain lines of one text.
@@ -34,11 +35,31 @@ pub(super) struct PlainLines {
     cells: Vec<(Meaning, u8)>,
     delimiter: u8,
     time_form: (TimeUnit, bool),
-    /// Whether lines have more cells with a meaning than time, channel, id and data.
-    has_extras: bool,
+    order: Order,
     time: Time,
+    hex_id: HexId,
     names: Names,
     data: Data,
+}
+
+/// The orders of cells that are written out in the code, for the compiler to see them whole.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+enum Order {
+    TimeIdData,
+    TimeChannelIdData,
+    Other,
+}
+
+impl Order {
+    fn of(cells: &[(Meaning, u8)]) -> Self {
+        match cells {
+            [(Meaning::Time, _), (Meaning::HexId, _), (Meaning::Data, _)] => Self::TimeIdData,
+            [(Meaning::Time, _), (Meaning::Channel, _), (Meaning::HexId, _), (Meaning::Data, _)] => {
+                Self::TimeChannelIdData
+            }
+            _ => Self::Other,
+        }
+    }
 }
 
 /// What a cell is read as.
@@ -79,7 +100,6 @@ struct Row {
     has_eight_digits: bool,
     held: usize,
     line_bytes: usize,
-    extras: Extras,
 }
 
 /// What the rarer cells of a plain line say.
@@ -105,19 +125,41 @@ impl PlainLines {
         let end = |column| if column == last { b'\n' } else { delimiter };
         let cells: Vec<_> = (0..=last).map(|column| (meaning(column), end(column))).collect();
         Some(Self {
-            has_extras: cells.iter().any(|(meaning, _)| matches!(meaning, Meaning::Other(_))),
+            order: Order::of(&cells),
             cells,
             delimiter,
             time_form: (forms.time, decimal_comma),
             time: Time::default(),
+            hex_id: HexId::default(),
             names: Names::default(),
             data: Data::default(),
         })
     }
 
-    /// Reads one line, its data into `payload`; `None` where it is not plain.
+    /// Reads one line with its cells in one of the orders that are written out here, its data into `payload`; `None` where
+    /// it is not plain.
     #[inline(always)]
-    fn read(&mut self, line: &Line, channels: &Channels, payload: &mut [u8; FD_BYTES_MAX]) -> Option<Row> {
+    fn read_in_order(&mut self, line: &Line, channels: &Channels, payload: &mut [u8; FD_BYTES_MAX]) -> Option<Row> {
+        let delimiter = self.delimiter;
+        let (time_ns, mut at) = self.time.read(line, 0, delimiter, self.time_form)?;
+        let mut channel = Channel(0);
+        if self.order == Order::TimeChannelIdData {
+            (channel, at) = self.names.read(line, at, delimiter, channels)?;
+        }
+        let (id, has_eight_digits, at) = self.hex_id.read(line, at, delimiter)?;
+        let (held, line_bytes) = self.data.read(line, at, b'\n', payload)?;
+        Some(Row { time_ns, channel: channel.0, id, has_eight_digits, held, line_bytes })
+    }
+
+    /// Reads one line with its cells in any order.
+    #[inline(never)]
+    fn read_any(
+        &mut self,
+        line: &Line,
+        channels: &Channels,
+        payload: &mut [u8; FD_BYTES_MAX],
+    ) -> Option<(Row, Extras)> {
+        let mut extras = Extras::default();
         let mut row = Row::default();
         let mut at = 0;
         for &(meaning, end) in &self.cells {
@@ -127,16 +169,16 @@ impl PlainLines {
                     let (channel, next) = self.names.read(line, at, end, channels)?;
                     (row.channel, at) = (channel.0, next);
                 }
-                Meaning::HexId => (row.id, row.has_eight_digits, at) = cells::hex_id(line, at, end)?,
-                Meaning::PrefixedId => (row.id, row.has_eight_digits, at) = cells::prefixed_id(line, at, end)?,
+                Meaning::HexId => (row.id, row.has_eight_digits, at) = self.hex_id.read(line, at, end)?,
+                Meaning::PrefixedId => (row.id, row.has_eight_digits, at) = self.hex_id.read_prefixed(line, at, end)?,
                 Meaning::DecimalId => (row.id, row.has_eight_digits, at) = cells::decimal_id(line, at, end)?,
                 Meaning::Data => (row.held, at) = self.data.read(line, at, end, payload)?,
-                Meaning::Other(role) => at = row.extras.read(role, line, at, end)?,
+                Meaning::Other(role) => at = extras.read(role, line, at, end)?,
                 Meaning::Nothing => at = cells::skipped(line, at, end, self.delimiter)?,
             }
         }
         row.line_bytes = at;
-        (row.id <= EXTENDED_ID_MAX && line[0] != b'#').then_some(row)
+        (line[0] != b'#').then_some((row, extras))
     }
 }
 
@@ -168,36 +210,47 @@ impl Extras {
 }
 
 impl Row {
-    /// The frame of the line; `None` where its cells do not fit together.
+    /// The frame of the line; `None` where the identifier is too large, or no frame has so many bytes.
     #[inline(always)]
-    fn frame<'p>(&self, has_extras: bool, payload: &'p [u8; FD_BYTES_MAX], place: PlaceInLog) -> Option<Frame<'p>> {
-        let Self { extras, held, id, .. } = *self;
-        let is_long_id = id > STANDARD_ID_MAX;
-        let mut frame = Frame {
+    fn frame<'p>(&self, payload: &'p [u8; FD_BYTES_MAX], place: PlaceInLog) -> Option<Frame<'p>> {
+        let Self { held, id, .. } = *self;
+        let is_classic = held <= CLASSIC_BYTES_MAX;
+        let dlc = if is_classic { held as u8 } else { dlc_of_length(held)? };
+        (id <= EXTENDED_ID_MAX).then_some(Frame {
             time_ns: Some(self.time_ns),
             channel: Channel(self.channel),
             id,
-            extended: is_long_id || self.has_eight_digits,
+            extended: id > STANDARD_ID_MAX || self.has_eight_digits,
             kind: Kind::Data,
-            fd: false,
+            fd: !is_classic,
             bit_rate_switch: false,
             error_state: false,
-            dlc: Some(held as u8),
+            dlc: Some(dlc),
             payload: payload.get(..held)?,
             place,
-        };
-        if has_extras || held > CLASSIC_BYTES_MAX {
-            if extras.length.is_some_and(|told| told != held as u64) || (extras.extended == Some(false) && is_long_id) {
-                return None;
-            }
-            let (natural, fd) = format(extras.fd, held)?;
-            frame.dlc = Some(code(extras.dlc, natural, fd, held)?);
-            frame.fd = fd;
-            frame.extended = extras.extended.unwrap_or(frame.extended);
-            frame.bit_rate_switch = fd && extras.bit_rate_switch;
-            frame.error_state = fd && extras.error_state;
+        })
+    }
+}
+
+impl Extras {
+    /// The frame with what the rarer cells say; `None` where they do not fit.
+    #[inline]
+    fn applied<'p>(&self, frame: Frame<'p>) -> Option<Frame<'p>> {
+        let held = frame.payload.len();
+        if self.length.is_some_and(|told| told != held as u64)
+            || (self.extended == Some(false) && frame.id > STANDARD_ID_MAX)
+        {
+            return None;
         }
-        Some(frame)
+        let (natural, fd) = format(self.fd, held)?;
+        Some(Frame {
+            extended: self.extended.unwrap_or(frame.extended),
+            fd,
+            bit_rate_switch: fd && self.bit_rate_switch,
+            error_state: fd && self.error_state,
+            dlc: Some(code(self.dlc, natural, fd, held)?),
+            ..frame
+        })
     }
 }
 
@@ -212,26 +265,53 @@ impl TextReader {
         until: u64,
         receive: &mut impl Receive,
     ) {
+        match self.plain.as_ref().map(|plain| plain.order) {
+            None => {}
+            Some(Order::Other) => self.run_lines::<true>(window, shared, until, receive),
+            Some(_) => self.run_lines::<false>(window, shared, until, receive),
+        }
+    }
+
+    /// The loop over plain lines, compiled once for cells in any order and once for those that are written out.
+    #[inline]
+    fn run_lines<const ANY_ORDER: bool>(
+        &mut self,
+        window: &mut Window,
+        shared: &mut Shared,
+        until: u64,
+        receive: &mut impl FnMut(&Frame<'_>),
+    ) {
         let (Some(plain), Some(mut latest_ns)) = (&mut self.plain, shared.report.latest_time_ns()) else {
             return;
         };
         let (data, first_line, only_channel) = (window.data(), self.lines.number() + 1, self.only_channel);
-        let has_extras = plain.has_extras;
         let stop = usize::try_from(until.saturating_sub(window.offset())).unwrap_or(usize::MAX);
         let (mut at, mut frames) = (0, 0);
+        let mut digits = Digits::default();
         while at < stop {
-            map::prefetch(data, at);
+            machine::prefetch(data, at);
             let Some(line) = data.get(at..).and_then(|rest| rest.first_chunk::<LINE_ROOM>()) else { break };
-            let Some(mut row) = plain.read(line, &shared.channels, &mut self.payload) else { break };
+            let read = match ANY_ORDER {
+                true => plain.read_any(line, &shared.channels, &mut self.payload),
+                false => {
+                    let row = plain.read_in_order(line, &shared.channels, &mut self.payload);
+                    row.map(|row| (row, Extras::default()))
+                }
+            };
+            let Some((mut row, extras)) = read else { break };
             row.channel = only_channel.map_or(row.channel, |channel| channel.0);
             let place = PlaceInLog::Line(first_line + frames);
-            let Some(frame) = row.frame(has_extras, &self.payload, place) else { break };
+            let plain_frame = row.frame(&self.payload, place);
+            let Some(frame) = (if ANY_ORDER { plain_frame.and_then(|it| extras.applied(it)) } else { plain_frame })
+            else {
+                break;
+            };
             if row.time_ns < latest_ns {
                 shared.report.went_backwards(place);
             }
             latest_ns = row.time_ns;
-            if row.extras.extended.is_none() {
-                shared.report.weigh_digits(row.id, row.has_eight_digits);
+            if extras.extended.is_none() {
+                digits.weigh(row.id, row.has_eight_digits);
             }
             receive.frame(&frame);
             frames += 1;
@@ -240,6 +320,7 @@ impl TextReader {
         if frames > 0 {
             self.lines.count_from(first_line - 1 + frames);
             shared.report.timed_frames(frames, latest_ns);
+            shared.report.join_digits(&digits);
             window.consume(at);
         }
     }

@@ -15,6 +15,12 @@ pub(super) fn word(line: &Line, at: usize) -> Option<u64> {
     Some(u64::from_le_bytes(*line.get(at..)?.first_chunk()?))
 }
 
+/// Sixteen characters; `None` beyond the room.
+#[inline(always)]
+pub(super) fn sixteen(line: &Line, at: usize) -> Option<[u8; 16]> {
+    line.get(at..)?.first_chunk().copied()
+}
+
 /// Marks with its top bit the first byte of the word that equals `byte`; bits above it mean nothing. Zero where none does.
 #[inline(always)]
 pub(super) fn marks(word: u64, byte: u8) -> u64 {
@@ -39,14 +45,6 @@ pub(super) fn low_bytes(count: usize) -> u64 {
     u64::MAX.checked_shr(64 - 8 * count as u32).unwrap_or(0)
 }
 
-/// The first `count` characters, 1..=8, moved to the end of the word, with zeros written before them.
-#[inline(always)]
-pub(super) fn right_aligned(word: u64, count: usize) -> u64 {
-    const ZEROS: u64 = b'0' as u64 * ONES;
-    let half_bits = 4 * count as u32;
-    word.wrapping_shl(64 - 2 * half_bits) | ZEROS.wrapping_shr(half_bits).wrapping_shr(half_bits)
-}
-
 /// The number that eight decimal digits make.
 #[inline(always)]
 pub(super) fn decimal_number(word: u64) -> Option<u64> {
@@ -59,23 +57,6 @@ pub(super) fn decimal_number(word: u64) -> Option<u64> {
     let low = (twos & 0x0000_00FF_0000_00FF).wrapping_mul(100 + (1_000_000 << 32));
     let high = (twos >> 16 & 0x0000_00FF_0000_00FF).wrapping_mul(1 + (10_000 << 32));
     Some(low.wrapping_add(high) >> 32)
-}
-
-/// The four bytes that eight hex digits make, the first in the lowest byte.
-#[inline(always)]
-pub(super) fn hex_bytes(word: u64) -> Option<u32> {
-    // The top bit of each sum tells whether the character is not below a bound.
-    let lower_case = word | (0x20 * ONES);
-    let is_digit = word.wrapping_add((0x80 - b'0') as u64 * ONES) & !word.wrapping_add((0x80 - b':') as u64 * ONES);
-    let is_letter =
-        lower_case.wrapping_add((0x80 - b'a') as u64 * ONES) & !lower_case.wrapping_add((0x80 - b'g') as u64 * ONES);
-    if (is_digit | is_letter) & !word & TOP_BITS != TOP_BITS {
-        return None;
-    }
-    let values = (word & (0x0F * ONES)) + (word >> 6 & ONES) * 9;
-    let bytes = (values << 4 | values >> 8) & 0x00FF_00FF_00FF_00FF;
-    let pairs = (bytes | bytes >> 8) & 0x0000_FFFF_0000_FFFF;
-    Some((pairs | pairs >> 16) as u32)
 }
 
 #[cfg(test)]
@@ -96,29 +77,14 @@ mod tests {
                 let mut text = *b"12345678";
                 text[at] = byte;
                 assert_eq!(decimal_number(of(&text)), values::decimal(&text), "{text:?}");
-                let mut bytes = [0; 4];
-                let wanted =
-                    values::hex_bytes(&text, &mut bytes).ok().filter(|&count| count == 4 && !text.contains(&b'x'));
-                let is_plain = text.iter().all(u8::is_ascii_hexdigit);
-                assert_eq!(
-                    hex_bytes(of(&text)),
-                    wanted.filter(|_| is_plain).map(|_| u32::from_le_bytes(bytes)),
-                    "{text:?}"
-                );
             }
         }
     }
 
     #[test]
     fn all_pairs_of_digits() {
-        for first in 0..100_u64 {
-            for second in 0..100_u64 {
-                let number = first * 1_000_000 + second * 100 + 7;
-                assert_eq!(decimal_number(of(format!("{number:08}").as_bytes())), Some(number));
-                let text = format!("{first:02X}{second:02x}{:02X}00", first ^ second);
-                let wanted = u32::from_le_bytes([first as u8, second as u8, (first ^ second) as u8, 0]);
-                assert_eq!(hex_bytes(of(text.as_bytes())), Some(wanted));
-            }
+        for number in (0..10_000_u64).map(|pairs| pairs / 100 * 1_000_000 + pairs % 100 * 100 + 7) {
+            assert_eq!(decimal_number(of(format!("{number:08}").as_bytes())), Some(number));
         }
     }
 
@@ -130,9 +96,5 @@ mod tests {
         assert_eq!(up_to_mark(marks(of(b",bcdefgh"), b',')), 0xFF);
         assert_eq!(up_to_mark(marks(of(b"abcdefg,"), b',')), u64::MAX);
         assert_eq!((low_bytes(0), low_bytes(3), low_bytes(8)), (0, 0xFF_FFFF, u64::MAX));
-        for count in 1..=8 {
-            let wanted = format!("{}{}", "0".repeat(8 - count), &"12345678"[..count]);
-            assert_eq!(right_aligned(of(b"12345678"), count), of(wanted.as_bytes()));
-        }
     }
 }

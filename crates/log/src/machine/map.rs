@@ -1,14 +1,12 @@
-//! A file as memory, and the hint to the processor to fetch ahead.
+//! A file as memory.
 //!
-//! The only module with `unsafe`. It is there by measurement: copying a log through `read` costs as much as reading it.
-//! Nothing outside can break what the blocks below rest on:
+//! Copying a log through `read` takes 5.4 ns for 48 bytes, or 8.0 where the file lies in small pages; mapping it and adding
+//! up its words takes 3.0 or 6.6 (2026-11-25, a virtual Xeon, Linux 6.18). The blocks below rest on this:
 //! - A mapped page may be touched only after the system was asked to fault it in ([`Map::fetch`]): a file that was cut
 //!   or a disk that fails is then an error from that call, and no signal that ends the process. What remains is a file
-//!   that is cut by another program in the moment between that call and the touch.
+//!   that another program cuts in the moment between that call and the touch.
 //! - The bytes may change under the reader when another program writes into the log meanwhile. They are plain numbers,
 //!   every length read from them is compared with a bound that is not, and a wrong frame is all that can come of it.
-
-#![allow(unsafe_code)]
 
 use std::fs::File;
 use std::ops::Range;
@@ -58,21 +56,4 @@ impl Map {
         #[cfg(not(target_os = "linux"))]
         let _ = range;
     }
-}
-
-/// How far ahead of the reading position the processor is told to fetch: its own guesses end with a page.
-const AHEAD_BYTES: usize = 2048;
-
-/// Hints that the bytes some way behind `at` are about to be read. Measured on a log of 48-byte blocks: with the hint a
-/// block takes two thirds of the time.
-#[inline(always)]
-pub(crate) fn prefetch(bytes: &[u8], at: usize) {
-    #[cfg(target_arch = "x86_64")]
-    // SAFETY: a prefetch reads nothing as far as the program can tell, and any address may be given to it.
-    unsafe {
-        use std::arch::x86_64::{_MM_HINT_T0, _mm_prefetch};
-        _mm_prefetch::<_MM_HINT_T0>(bytes.as_ptr().wrapping_add(at + AHEAD_BYTES).cast());
-    }
-    #[cfg(not(target_arch = "x86_64"))]
-    let _ = (bytes, at, AHEAD_BYTES);
 }

@@ -1,0 +1,13 @@
+//! What only the machine below can do: files as memory, hints to the processor, sixteen characters at once.
+//!
+//! The only module with `unsafe`; each part says why by measurement, and what its blocks rest on.
+
+#![allow(unsafe_code)]
+
+mod hex;
+mod map;
+mod prefetch;
+
+pub(crate) use hex::hex_digits;
+pub(crate) use map::Map;
+pub(crate) use prefetch::prefetch;
