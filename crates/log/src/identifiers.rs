@@ -66,8 +66,11 @@ impl Digits {
     /// Weighs one identifier.
     #[inline]
     pub(crate) fn weigh(&mut self, id: u32, has_eight: bool) {
-        self.small_of_eight += u64::from(has_eight && id <= STANDARD_ID_MAX);
-        self.any_of_fewer |= !has_eight;
+        if has_eight {
+            self.small_of_eight += u64::from(id <= STANDARD_ID_MAX);
+        } else {
+            self.any_of_fewer = true;
+        }
     }
 
     /// Adds the identifiers of another piece of the log.

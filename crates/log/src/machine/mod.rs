@@ -4,10 +4,10 @@
 
 #![allow(unsafe_code)]
 
-mod hex;
 mod map;
 mod prefetch;
+mod vectors;
 
-pub(crate) use hex::hex_digits;
 pub(crate) use map::Map;
 pub(crate) use prefetch::prefetch;
+pub(crate) use vectors::{hex_digits, places_of};

@@ -2,14 +2,16 @@
 
 use crate::channels::Channels;
 use crate::frame::{Channel, FD_BYTES_MAX};
-use crate::machine::hex_digits;
+use crate::machine::{hex_digits, places_of};
 
 use super::super::time::{TimeUnit, time_ns};
 use super::super::values;
-use super::words::{Line, bytes_before_mark, decimal_number, low_bytes, marks, sixteen, up_to_mark, word};
+use super::words::{Line, decimal_number, low_bytes, sixteen, word};
 
 /// The most bytes of a time that are looked at.
 const TIME_BYTES_MAX: usize = 32;
+/// The most bytes of the name of a channel.
+const NAME_BYTES_MAX: usize = 64;
 
 /// Where the next cell begins, if this one ends at `at`.
 #[inline(always)]
@@ -28,18 +30,27 @@ fn up_to_end(line: &Line, at: usize, end: u8, most_bytes: usize) -> Option<&[u8]
 }
 
 /// A time whose last digits change from line to line, while those before stay.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone)]
 pub(super) struct Time {
     prefix: [u64; 2],
     prefix_masks: [u64; 2],
     prefix_bytes: usize,
     prefix_ns: i64,
-    /// Digits behind the prefix: 1 to 9, zero before anything was learnt.
+    /// Digits behind the prefix: 1 to 9.
     digits: usize,
     /// How the first eight of them are moved to the end of their word, and the zeros before.
     shift_bits: u32,
     zeros: u64,
     digit_ns: i64,
+}
+
+impl Default for Time {
+    /// Before anything was learnt: a prefix that no text has.
+    fn default() -> Self {
+        let (prefix, prefix_masks) = ([1, 0], [0, 0]);
+        let (prefix_bytes, prefix_ns, digits, shift_bits, zeros, digit_ns) = (0, 0, 1, 0, 0, 0);
+        Self { prefix, prefix_masks, prefix_bytes, prefix_ns, digits, shift_bits, zeros, digit_ns }
+    }
 }
 
 impl Time {
@@ -60,7 +71,7 @@ impl Time {
         let [first, second] = [word(line, at)?, word(line, at + 8)?];
         let differs =
             (first & self.prefix_masks[0] ^ self.prefix[0]) | (second & self.prefix_masks[1] ^ self.prefix[1]);
-        if differs != 0 || self.digits == 0 {
+        if differs != 0 {
             return None;
         }
         let at = at + self.prefix_bytes;
@@ -108,9 +119,9 @@ impl Time {
 
 /// Identifiers in hex digits, of which there are as many as in the line before: to look for the end of each would make
 /// the processor wait for it.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone)]
 pub(super) struct HexId {
-    /// 1 to 8; zero before anything was learnt.
+    /// 1 to 8.
     digits: usize,
     all_valid: u16,
     unused_bits: u32,
@@ -121,16 +132,26 @@ fn low_bits(count: usize) -> u16 {
     u16::MAX.checked_shr(16 - count as u32).unwrap_or(0)
 }
 
+impl Default for HexId {
+    fn default() -> Self {
+        Self::of(1)
+    }
+}
+
 impl HexId {
+    fn of(digits: usize) -> Self {
+        Self { digits, all_valid: low_bits(digits), unused_bits: 64 - 4 * digits as u32 }
+    }
+
     /// The identifier in the cell at `at`, whether it has eight hex digits, and where the next cell begins.
     #[inline(always)]
     pub(super) fn read(&mut self, line: &Line, at: usize, end: u8) -> Option<(u32, bool, usize)> {
         let next = match behind(line, at + self.digits, end) {
-            Some(next) if self.digits > 0 => next,
-            _ => {
-                let digits = bytes_before_mark(marks(word(line, at)?, end));
+            Some(next) => next,
+            None => {
+                let digits = up_to_end(line, at, end, 8)?.len();
                 let next = behind(line, at + digits, end).filter(|_| digits > 0)?;
-                (self.digits, self.all_valid, self.unused_bits) = (digits, low_bits(digits), 64 - 4 * digits as u32);
+                *self = Self::of(digits);
                 next
             }
         };
@@ -180,13 +201,14 @@ impl Data {
         let next = match behind(line, at + self.digits, end) {
             Some(next) => next,
             None => {
-                self.digits = up_to_end(line, at, end, 2 * FD_BYTES_MAX)?.len();
-                self.all_valid = low_bits(self.digits.min(16));
-                behind(line, at + self.digits, end).filter(|_| self.digits.is_multiple_of(2))?
+                let digits = up_to_end(line, at, end, 2 * FD_BYTES_MAX)?.len();
+                let next = behind(line, at + digits, end).filter(|_| digits.is_multiple_of(2))?;
+                (self.digits, self.all_valid) = (digits, low_bits(digits.min(16)));
+                next
             }
         };
         let (bytes, valid) = hex_digits(sixteen(line, at)?);
-        if valid & self.all_valid != self.all_valid || !self.digits.is_multiple_of(2) {
+        if valid & self.all_valid != self.all_valid {
             return None;
         }
         *payload.first_chunk_mut()? = bytes.to_le_bytes();
@@ -215,47 +237,56 @@ impl Data {
 /// The channels of names that were met before.
 #[derive(Debug, Clone)]
 pub(super) struct Names {
+    end: [u8; 16],
     slots: Box<[Slot; SLOTS]>,
 }
 
 const SLOTS: usize = 256;
 
-/// A name with the end of its cell, and nothing behind; no name where both words are zero.
+/// A name of up to seven bytes with the end of its cell behind it, and zeros behind that; zero where there is none.
 #[derive(Debug, Clone, Copy)]
 struct Slot {
-    key: [u64; 2],
+    key: u64,
     channel: Channel,
 }
 
-impl Default for Names {
-    fn default() -> Self {
-        Self { slots: Box::new([Slot { key: [0; 2], channel: Channel(0) }; SLOTS]) }
+/// All bits of the bytes up to and with the one of this index.
+const UP_TO: [u64; 8] = {
+    let mut masks = [u64::MAX; 8];
+    let mut index = 0;
+    while index < 7 {
+        masks[index] = (1 << (8 * (index + 1))) - 1;
+        index += 1;
     }
-}
+    masks
+};
 
 impl Names {
-    /// The channel in the cell at `at`, and where the next cell begins; names of up to 15 bytes that are known.
+    /// For cells that end with this byte.
+    pub(super) fn new(end: u8) -> Self {
+        Self { end: [end; 16], slots: Box::new([Slot { key: 0, channel: Channel(0) }; SLOTS]) }
+    }
+
+    /// The channel in the cell at `at`, and where the next cell begins; for names that are known.
     #[inline(always)]
-    pub(super) fn read(&mut self, line: &Line, at: usize, end: u8, channels: &Channels) -> Option<(Channel, usize)> {
-        let first = word(line, at)?;
-        let first_marks = marks(first, end);
-        let (key, length) = if first_marks != 0 {
-            ([first & up_to_mark(first_marks), 0], bytes_before_mark(first_marks))
-        } else {
-            let second = word(line, at + 8)?;
-            let second_marks = marks(second, end);
-            if second_marks == 0 {
-                return None;
-            }
-            ([first, second & up_to_mark(second_marks)], 8 + bytes_before_mark(second_marks))
+    pub(super) fn read(&mut self, line: &Line, at: usize, channels: &Channels) -> Option<(Channel, usize)> {
+        let length = places_of(&self.end, &sixteen(line, at)?).trailing_zeros() as usize;
+        let Some(mask) = UP_TO.get(length) else {
+            return self.read_long(line, at, channels);
         };
-        let hash = (key[0] ^ key[1].rotate_left(32)).wrapping_mul(0x9E37_79B9_7F4A_7C15);
+        let key = word(line, at)? & mask;
+        let hash = key.wrapping_mul(0x9E37_79B9_7F4A_7C15);
         let slot = &mut self.slots[(hash >> 56) as usize % SLOTS];
         if slot.key != key {
-            let channel = known(line.get(at..at + length)?, channels)?;
-            *slot = Slot { key, channel };
+            *slot = Slot { key, channel: known(line.get(at..at + length)?, channels)? };
         }
         Some((slot.channel, at + length + 1))
+    }
+
+    #[inline(never)]
+    fn read_long(&self, line: &Line, at: usize, channels: &Channels) -> Option<(Channel, usize)> {
+        let name = up_to_end(line, at, self.end[0], NAME_BYTES_MAX)?;
+        Some((known(name, channels)?, at + name.len() + 1))
     }
 }
 

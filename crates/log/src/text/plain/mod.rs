@@ -91,7 +91,7 @@ impl Meaning {
     }
 }
 
-/// What a plain line says.
+/// What a plain line says. Where lines tell no channel there is only one, the first.
 #[derive(Debug, Clone, Copy, Default)]
 struct Row {
     time_ns: i64,
@@ -124,6 +124,7 @@ impl PlainLines {
         let last = columns.headings().checked_sub(1)?;
         let end = |column| if column == last { b'\n' } else { delimiter };
         let cells: Vec<_> = (0..=last).map(|column| (meaning(column), end(column))).collect();
+        let names_end = if columns.of(Role::Channel) == Some(last) { b'\n' } else { delimiter };
         Some(Self {
             order: Order::of(&cells),
             cells,
@@ -131,7 +132,7 @@ impl PlainLines {
             time_form: (forms.time, decimal_comma),
             time: Time::default(),
             hex_id: HexId::default(),
-            names: Names::default(),
+            names: Names::new(names_end),
             data: Data::default(),
         })
     }
@@ -144,7 +145,7 @@ impl PlainLines {
         let (time_ns, mut at) = self.time.read(line, 0, delimiter, self.time_form)?;
         let mut channel = Channel(0);
         if self.order == Order::TimeChannelIdData {
-            (channel, at) = self.names.read(line, at, delimiter, channels)?;
+            (channel, at) = self.names.read(line, at, channels)?;
         }
         let (id, has_eight_digits, at) = self.hex_id.read(line, at, delimiter)?;
         let (held, line_bytes) = self.data.read(line, at, b'\n', payload)?;
@@ -166,7 +167,7 @@ impl PlainLines {
             match meaning {
                 Meaning::Time => (row.time_ns, at) = self.time.read(line, at, end, self.time_form)?,
                 Meaning::Channel => {
-                    let (channel, next) = self.names.read(line, at, end, channels)?;
+                    let (channel, next) = self.names.read(line, at, channels)?;
                     (row.channel, at) = (channel.0, next);
                 }
                 Meaning::HexId => (row.id, row.has_eight_digits, at) = self.hex_id.read(line, at, end)?,
@@ -284,7 +285,7 @@ impl TextReader {
         let (Some(plain), Some(mut latest_ns)) = (&mut self.plain, shared.report.latest_time_ns()) else {
             return;
         };
-        let (data, first_line, only_channel) = (window.data(), self.lines.number() + 1, self.only_channel);
+        let (data, first_line) = (window.data(), self.lines.number() + 1);
         let stop = usize::try_from(until.saturating_sub(window.offset())).unwrap_or(usize::MAX);
         let (mut at, mut frames) = (0, 0);
         let mut digits = Digits::default();
@@ -298,8 +299,7 @@ impl TextReader {
                     row.map(|row| (row, Extras::default()))
                 }
             };
-            let Some((mut row, extras)) = read else { break };
-            row.channel = only_channel.map_or(row.channel, |channel| channel.0);
+            let Some((row, extras)) = read else { break };
             let place = PlaceInLog::Line(first_line + frames);
             let plain_frame = row.frame(&self.payload, place);
             let Some(frame) = (if ANY_ORDER { plain_frame.and_then(|it| extras.applied(it)) } else { plain_frame })

@@ -1,4 +1,4 @@
-//! Eight characters at a time: finding a byte, reading decimal and hex digits.
+//! Characters of a line as words, and the decimal digits in them.
 
 /// How many bytes are looked at for one line; longer lines go the careful way.
 pub(super) const LINE_ROOM: usize = 256;
@@ -19,25 +19,6 @@ pub(super) fn word(line: &Line, at: usize) -> Option<u64> {
 #[inline(always)]
 pub(super) fn sixteen(line: &Line, at: usize) -> Option<[u8; 16]> {
     line.get(at..)?.first_chunk().copied()
-}
-
-/// Marks with its top bit the first byte of the word that equals `byte`; bits above it mean nothing. Zero where none does.
-#[inline(always)]
-pub(super) fn marks(word: u64, byte: u8) -> u64 {
-    let zero_if_equal = word ^ (u64::from(byte) * ONES);
-    zero_if_equal.wrapping_sub(ONES) & !zero_if_equal & TOP_BITS
-}
-
-/// All bits of the bytes up to and with the first marked one.
-#[inline(always)]
-pub(super) fn up_to_mark(marks: u64) -> u64 {
-    marks ^ marks.wrapping_sub(1)
-}
-
-/// How many bytes lie before the first marked one; 8 where none is.
-#[inline(always)]
-pub(super) fn bytes_before_mark(marks: u64) -> usize {
-    (marks.trailing_zeros() / 8) as usize
 }
 
 /// The lowest `count` bytes of a word, 0..=8.
@@ -89,12 +70,7 @@ mod tests {
     }
 
     #[test]
-    fn marks_and_masks() {
-        assert_eq!(bytes_before_mark(marks(of(b"ab,d,f"), b',')), 2);
-        assert_eq!(bytes_before_mark(marks(of(b"abcdefg,"), b',')), 7);
-        assert_eq!(bytes_before_mark(marks(of(b"abcdefgh"), b',')), 8);
-        assert_eq!(up_to_mark(marks(of(b",bcdefgh"), b',')), 0xFF);
-        assert_eq!(up_to_mark(marks(of(b"abcdefg,"), b',')), u64::MAX);
+    fn low_bytes_are_masked() {
         assert_eq!((low_bytes(0), low_bytes(3), low_bytes(8)), (0, 0xFF_FFFF, u64::MAX));
     }
 }
