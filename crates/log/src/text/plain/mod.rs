@@ -280,7 +280,7 @@ impl TextReader {
         window: &mut Window,
         shared: &mut Shared,
         until: u64,
-        receive: &mut impl FnMut(&Frame<'_>),
+        receive: &mut impl Receive,
     ) {
         let (Some(plain), Some(mut latest_ns)) = (&mut self.plain, shared.report.latest_time_ns()) else {
             return;
