@@ -3,9 +3,9 @@
 use wirelore_model::Database;
 
 use crate::resolve::catalogue::Catalogue;
-use crate::resolve::load::{self, Read};
 use crate::resolve::messages::Messages;
-use crate::resolve::resolve;
+use crate::resolve::shelf::Shelf;
+use crate::resolve::{ParsedFile, load, resolve};
 use crate::{Diagnostic, Level, Loader, Rule, Sources};
 
 /// What came out of a description.
@@ -42,24 +42,28 @@ impl Checked {
 /// Time and memory are bounded, whatever the files say. The same files give the same result.
 #[must_use]
 pub fn check(entries: &[&str], loader: &dyn Loader) -> Checked {
-    let mut messages = Messages::new();
-    let read = load::read_all(entries, loader, &mut messages);
-    finish(read, messages)
+    let (shelf, mut messages) = (Shelf::default(), Messages::new());
+    let files = load::read_all(entries, loader, &shelf, &mut messages);
+    let (diagnostics, database) = finish(&files, messages);
+    drop(files);
+    Checked { sources: shelf.into_sources(), diagnostics, database }
 }
 
 /// Reads and checks one text. It can use the descriptions that come with the program (`use standard ...`), and no files.
 #[must_use]
 pub fn check_text(name: &str, text: &str) -> Checked {
-    let mut messages = Messages::new();
-    let read = load::read_text(name, text, &mut messages);
-    finish(read, messages)
+    let (shelf, mut messages) = (Shelf::default(), Messages::new());
+    let files = load::read_text(name, text, &shelf, &mut messages);
+    let (diagnostics, database) = finish(&files, messages);
+    drop(files);
+    Checked { sources: shelf.into_sources(), diagnostics, database }
 }
 
-fn finish(read: Read, mut messages: Messages) -> Checked {
-    let catalogue = Catalogue::of(&read.files, &mut messages);
+fn finish(files: &[ParsedFile<'_>], mut messages: Messages) -> (Vec<Diagnostic>, Option<Database>) {
+    let catalogue = Catalogue::of(files, &mut messages);
     let resolved = resolve(&catalogue, &mut messages);
     crate::check::whole(&resolved, &catalogue, &mut messages);
-    let mut diagnostics = crate::check::settle(&read.files, messages);
+    let mut diagnostics = crate::check::settle(files, messages);
     let mut database = None;
     if diagnostics.iter().all(|message| message.level() < Level::Error) {
         match Database::new(resolved.description) {
@@ -70,5 +74,5 @@ fn finish(read: Read, mut messages: Messages) -> Checked {
             }
         }
     }
-    Checked { sources: read.sources, diagnostics, database }
+    (diagnostics, database)
 }

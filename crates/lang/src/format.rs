@@ -14,7 +14,7 @@ mod spans;
 mod tests;
 
 use crate::lex::lex;
-use crate::syntax::{self, LONGEST_TEXT};
+use crate::syntax::{LONGEST_TEXT, Script};
 use crate::{Diagnostic, FileId, Level};
 
 /// Lays a text out: 4 blanks for each block, columns in runs of signals, networks, control units and state words, at most one empty
@@ -25,14 +25,15 @@ use crate::{Diagnostic, FileId, Level};
 pub fn format(text: &str) -> Result<String, Vec<Diagnostic>> {
     let file = FileId(0);
     if text.len() > LONGEST_TEXT {
-        return Err(syntax::parse(text, file).1);
+        return Err(Script::new(text, file).read().1);
     }
     let (tokens, wrong) = lex(text, file);
-    let (tree, leaves, messages) = syntax::parse_tokens(text, &tokens, wrong, file);
+    let script = Script::of_tokens(text, &tokens, wrong, file);
+    let (tree, messages) = script.read();
     if messages.iter().any(|message| message.level() == Level::Error) {
         return Err(messages);
     }
     let fixed = spans::Spans::of(&tree);
-    let pieces = piece::pieces(&tokens, &leaves);
+    let pieces = piece::pieces(&tokens, script.leaves());
     Ok(print::print(grow::grow(text, &pieces, &fixed)))
 }

@@ -2,6 +2,7 @@
 //!
 //! Nothing fails here: characters that the language has no use for become [`TokenKind::Wrong`], with one message per run.
 
+mod plain;
 mod scan;
 mod text;
 

@@ -11,6 +11,8 @@ pub use contents::Contents;
 pub use file_loader::FileLoader;
 pub use memory_loader::MemoryLoader;
 
+use std::sync::OnceLock;
+
 use crate::syntax::LONGEST_TEXT;
 use crate::{FileId, Site};
 
@@ -24,21 +26,41 @@ pub struct Sources {
 struct Source {
     name: String,
     text: String,
+    /// Found when a place is asked for: most descriptions have nothing to say, and no place to show.
+    lines: OnceLock<Lines>,
+}
+
+#[derive(Debug, Clone)]
+struct Lines {
     /// Where each line begins; the first one at 0.
-    lines: Vec<u32>,
+    starts: Vec<u32>,
     /// All characters have one byte: columns need no counting.
     is_ascii: bool,
+}
+
+impl Source {
+    fn lines(&self) -> &Lines {
+        self.lines.get_or_init(|| {
+            let ends = memchr::memchr_iter(b'\n', self.text.as_bytes()).map(|at| at as u32 + 1);
+            // Texts beyond the limit are refused by the parser, with a message at their first character: no lines needed.
+            let is_refused = self.text.len() > LONGEST_TEXT;
+            let starts = if is_refused { vec![0] } else { std::iter::once(0).chain(ends).collect() };
+            Lines { starts, is_ascii: self.text.is_ascii() }
+        })
+    }
+
+    /// The line of a place, counted from 0, and where it begins.
+    fn line_of(&self, at: u32) -> (usize, usize) {
+        let starts = &self.lines().starts;
+        let line = starts.partition_point(|&start| start <= at).max(1) - 1;
+        (line, starts[line] as usize)
+    }
 }
 
 impl Sources {
     /// Takes a file in. `name` is what messages call it.
     pub fn add(&mut self, name: impl Into<String>, text: impl Into<String>) -> FileId {
-        let text = text.into();
-        let line_ends = text.bytes().enumerate().filter(|&(_, byte)| byte == b'\n').map(|(at, _)| at as u32 + 1);
-        // Texts beyond the limit are refused by the parser, with a message at their first character: no lines needed.
-        let lines = if text.len() > LONGEST_TEXT { vec![0] } else { std::iter::once(0).chain(line_ends).collect() };
-        let is_ascii = text.is_ascii();
-        self.files.push(Source { name: name.into(), text, lines, is_ascii });
+        self.files.push(Source { name: name.into(), text: text.into(), lines: OnceLock::new() });
         FileId(self.files.len() as u32 - 1)
     }
 
@@ -77,22 +99,20 @@ impl Sources {
 
     fn line_column_at(&self, file: FileId, at: u32) -> (u32, u32) {
         let Some(source) = self.file(file) else { return (1, 1) };
-        let line = source.lines.partition_point(|&start| start <= at).max(1);
-        let start = source.lines[line - 1] as usize;
+        let (line, start) = source.line_of(at);
         let before = source.text.as_bytes().get(start..at as usize).unwrap_or_default();
         // Every byte that does not go on a character begins one.
         let begins = |byte: &&u8| **byte & 0xC0 != 0x80;
-        let characters = if source.is_ascii { before.len() } else { before.iter().filter(begins).count() };
-        (line as u32, characters as u32 + 1)
+        let characters = if source.lines().is_ascii { before.len() } else { before.iter().filter(begins).count() };
+        (line as u32 + 1, characters as u32 + 1)
     }
 
     /// The bytes of the lines that a site touches: from the start of the first to the end of the last, without its line end.
     pub(crate) fn lines_of(&self, site: Site) -> std::ops::Range<usize> {
         let Some(source) = self.file(site.file) else { return 0..0 };
-        let first = source.lines.partition_point(|&start| start <= site.span.start).max(1) - 1;
-        let last = source.lines.partition_point(|&start| start <= site.span.end.max(site.span.start)).max(1) - 1;
-        let start = source.lines[first] as usize;
-        let end = source.lines.get(last + 1).map_or(source.text.len(), |&next| next as usize);
+        let (_, start) = source.line_of(site.span.start);
+        let (last, _) = source.line_of(site.span.end.max(site.span.start));
+        let end = source.lines().starts.get(last + 1).map_or(source.text.len(), |&next| next as usize);
         start..start + source.text[start..end].trim_end_matches(['\r', '\n']).len()
     }
 }

@@ -36,7 +36,7 @@ impl<'m, 't> Unused<'m, 't> {
         Self { rule, what, messages, names: FxHashSet::default() }
     }
 
-    fn check(&mut self, used: bool, name: &'t Name, file: FileId) {
+    fn check(&mut self, used: bool, name: &'t Name<'t>, file: FileId) {
         // A second one with the same name has been told: whoever uses the name means one of them.
         if !self.names.insert(&name.value) || used {
             return;
@@ -90,7 +90,7 @@ fn guesses(catalogue: &Catalogue<'_>, messages: &mut Messages) {
     heads(&catalogue.frames, |frame| &frame.head, messages);
 }
 
-fn heads<'t, T>(items: &[Sourced<'t, T>], head: impl Fn(&'t T) -> &'t Head, messages: &mut Messages) {
+fn heads<'t, T>(items: &[Sourced<'t, T>], head: impl Fn(&'t T) -> &'t Head<'t>, messages: &mut Messages) {
     items.iter().for_each(|item| guess(head(item.tree), item.file, messages));
 }
 

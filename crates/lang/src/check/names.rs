@@ -25,7 +25,7 @@ pub(crate) fn signal(tree: &tree::Signal, file: FileId, messages: &mut Messages)
     }
 }
 
-fn heads<'t, T>(items: &[Sourced<'t, T>], head: impl Fn(&'t T) -> &'t Head, messages: &mut Messages) {
+fn heads<'t, T>(items: &[Sourced<'t, T>], head: impl Fn(&'t T) -> &'t Head<'t>, messages: &mut Messages) {
     items.iter().for_each(|item| name(&head(item.tree).name, item.file, messages));
 }
 

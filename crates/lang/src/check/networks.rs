@@ -34,7 +34,7 @@ fn fastest(kind: NetworkKind) -> (u64, &'static str) {
 /// The fastest data phase of CAN FD in bit/s (transceivers with signal improvement).
 const FASTEST_DATA: u64 = 8_000_000;
 
-fn rates(network: &Sourced<'_, tree::Network>, messages: &mut Messages) {
+fn rates(network: &Sourced<'_, tree::Network<'_>>, messages: &mut Messages) {
     let tree = network.tree;
     let Some(Spanned { value: kind, span: kind_span }) = tree.kind else { return };
     let (fastest, source) = fastest(kind);
@@ -82,7 +82,7 @@ fn rate_within(
     rate: &Spanned<u64>,
     fastest: u64,
     why: &str,
-    network: &Sourced<'_, tree::Network>,
+    network: &Sourced<'_, tree::Network<'_>>,
     messages: &mut Messages,
 ) {
     if rate.value == 0 {
@@ -110,7 +110,7 @@ fn shown(rate: u64) -> String {
     }
 }
 
-fn leads(ecu: &Sourced<'_, tree::Ecu>, catalogue: &Catalogue<'_>, messages: &mut Messages) {
+fn leads(ecu: &Sourced<'_, tree::Ecu<'_>>, catalogue: &Catalogue<'_>, messages: &mut Messages) {
     for name in &ecu.tree.leads {
         let network = catalogue.networks.iter().find(|network| network.tree.head.name.value == name.value);
         let Some((network, kind)) = network.and_then(|network| Some((network, network.tree.kind?))) else { continue };

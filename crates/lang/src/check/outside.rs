@@ -70,7 +70,7 @@ fn stated_at(contents: &Contents<'_>, mut page: Option<PageId>) -> Option<Site> 
         page = flat.parent;
     }
     let is_length =
-        |item: &&&crate::syntax::tree::BodyItem| matches!(item.kind, crate::syntax::tree::BodyKind::Length { .. });
+        |item: &&&crate::syntax::tree::BodyItem| matches!(item.kind, crate::syntax::tree::BodyKind::Length(_));
     let statement = contents.flat.statements.iter().find(is_length)?;
     Some(contents.flat.scopes.first()?.site(statement.span))
 }

@@ -1,15 +1,13 @@
-//! One token after the other, with nom over the rest of the text.
+//! One token after the other. Most are found by a look at bytes; nom reads the others.
 
-use nom::branch::alt;
-use nom::bytes::complete::{tag, take_till, take_while, take_while1};
-use nom::character::complete::{anychar, digit1, one_of};
-use nom::combinator::{opt, recognize, value};
-use nom::sequence::{pair, preceded};
+use nom::bytes::complete::take_while1;
+use nom::character::complete::anychar;
+use nom::combinator::value;
 use nom::{IResult, Parser};
 use unicode_normalization::char::is_combining_mark;
 use wirelore_model::unit::fold_look_alike;
 
-use super::{MOST_MESSAGES, Token, TokenKind, text};
+use super::{MOST_MESSAGES, Token, TokenKind, plain, text};
 use crate::{Diagnostic, FileId, Rule, Site, Span};
 
 /// Walks over a text.
@@ -28,43 +26,55 @@ impl<'a, S: FnMut(Token)> Scanner<'a, S> {
     }
 
     pub(super) fn run(mut self) -> Vec<Diagnostic> {
-        let mut rest = self.text;
-        if let Ok((behind, _)) = tag::<_, _, nom::error::Error<&str>>("\u{FEFF}").parse(rest) {
-            self.push(TokenKind::Blank, rest, behind);
-            rest = behind;
-        }
-        while !rest.is_empty() {
-            // Each branch of `token` takes at least one character; the fallback keeps the loop going whatever happens.
-            let (behind, kind) = token(rest).unwrap_or(("", TokenKind::Wrong));
-            self.push(kind, rest, behind);
-            rest = behind;
+        let text = self.text;
+        let mut at =
+            if text.starts_with('\u{FEFF}') { self.push(TokenKind::Blank, 0, '\u{FEFF}'.len_utf8()) } else { 0 };
+        while at < text.len() {
+            at = match plain::token(&text.as_bytes()[at..]) {
+                Some((length, kind)) => self.push(kind, at, at + length),
+                None => self.push_other(at),
+            };
         }
         self.end_wrong();
         self.messages
     }
 
+    /// Hands a token on; gives the place behind it.
     #[inline]
-    fn push(&mut self, kind: TokenKind, from: &str, behind: &str) {
-        let start = self.text.len() - from.len();
-        let end = self.text.len() - behind.len();
-        let span = Span::new(start as u32, end as u32);
-        if kind == TokenKind::Wrong && meant_instead(&self.text[start..end]).is_none() {
-            self.wrong = Some(self.wrong.map_or(span, |wrong| wrong.to(span)));
-            return;
-        }
+    fn push(&mut self, kind: TokenKind, start: usize, end: usize) -> usize {
         if self.wrong.is_some() {
             self.end_wrong();
         }
+        (self.sink)(Token { kind, span: Span::new(start as u32, end as u32) });
+        end
+    }
+
+    /// A token that takes more than a look at bytes; gives the place behind it.
+    fn push_other(&mut self, start: usize) -> usize {
+        let rest = &self.text[start..];
+        // Each branch of `token` takes at least one character; the fallback keeps the loop going whatever happens.
+        let (behind, kind) = token(rest).unwrap_or(("", TokenKind::Wrong));
+        let end = self.text.len() - behind.len();
+        let span = Span::new(start as u32, end as u32);
+        let found = &self.text[start..end];
         match kind {
-            TokenKind::Wrong => return self.push_meant(span),
+            TokenKind::Wrong if meant_instead(found).is_none() => {
+                self.wrong = Some(self.wrong.map_or(span, |wrong| wrong.to(span)));
+                return end;
+            }
+            TokenKind::Wrong => {
+                self.end_wrong();
+                self.push_meant(span);
+                return end;
+            }
             TokenKind::Text => {
-                let site = Site { file: self.file, span };
-                let found = text::mistakes(&self.text[start..end], site);
-                self.complain(found);
+                self.end_wrong();
+                let mistakes = text::mistakes(found, Site { file: self.file, span });
+                self.complain(mistakes);
             }
             _ => {}
         }
-        (self.sink)(Token { kind, span });
+        self.push(kind, start, end)
     }
 
     /// A character that can only mean one of ours: told, and taken for it.
@@ -139,16 +149,11 @@ fn meant_instead(found: &str) -> Option<(TokenKind, &'static str)> {
     })
 }
 
-/// The next token.
+/// The next token, where it takes more than a look at bytes.
 fn token(input: &str) -> IResult<&str, TokenKind> {
     match input.as_bytes().first() {
-        Some(b' ' | b'\t') => Ok((&input[ascii_run(input, |byte| byte == b' ' || byte == b'\t')..], TokenKind::Blank)),
         Some(b'a'..=b'z' | b'A'..=b'Z' | b'_') => word(input),
-        Some(b'0'..=b'9') => number(input),
-        Some(b'\n' | b'\r') => value(TokenKind::LineEnd, alt((tag("\r\n"), tag("\n"), tag("\r")))).parse(input),
-        Some(b'#') => comment(input),
-        Some(b'"') => text::quoted(input),
-        Some(byte) if byte.is_ascii() => sign(input),
+        Some(b'"') => Ok((text::quoted(input), TokenKind::Text)),
         _ => other(input),
     }
 }
@@ -158,82 +163,15 @@ fn is_word_part(c: char) -> bool {
 }
 
 fn word(input: &str) -> IResult<&str, TokenKind> {
-    // Nearly all words are ASCII, and bytes are looked through faster than characters.
-    let plain = ascii_run(input, |byte| byte.is_ascii_alphanumeric() || byte == b'_');
-    match input.as_bytes().get(plain) {
-        Some(byte) if !byte.is_ascii() => value(TokenKind::Word, take_while1(is_word_part)).parse(input),
-        _ => Ok((&input[plain..], TokenKind::Word)),
-    }
+    value(TokenKind::Word, take_while1(is_word_part)).parse(input)
 }
 
-/// How many bytes at the start are such ASCII characters.
-fn ascii_run(input: &str, is_part: impl Fn(u8) -> bool) -> usize {
-    input.bytes().position(|byte| !(byte.is_ascii() && is_part(byte))).unwrap_or(input.len())
-}
-
-/// `26`, `0x1A`, `0b1_1010`, `0.05`, `1e-3`. A sign is never part of it, and neither is the first dot of `0..6`.
-fn number(input: &str) -> IResult<&str, TokenKind> {
-    if let Some(plain) = plain_digits(input) {
-        return Ok((&input[plain..], TokenKind::Number));
-    }
-    let hexadecimal = preceded(pair(tag("0"), one_of("xX")), take_while(|c: char| c.is_ascii_hexdigit() || c == '_'));
-    let binary = preceded(pair(tag("0"), one_of("bB")), take_while(|c: char| c == '0' || c == '1' || c == '_'));
-    value(TokenKind::Number, alt((hexadecimal, binary, decimal))).parse(input)
-}
-
-/// The length of a number that is nothing but digits: most are.
-fn plain_digits(input: &str) -> Option<usize> {
-    let plain = ascii_run(input, |byte| byte.is_ascii_digit());
-    match input.as_bytes()[plain..] {
-        [b'_' | b'.' | b'e' | b'E' | b'x' | b'X' | b'b' | b'B', ..] => None,
-        _ => Some(plain),
-    }
-}
-
-fn decimal(input: &str) -> IResult<&str, &str> {
-    let digits = |input| take_while1(|c: char| c.is_ascii_digit() || c == '_').parse(input);
-    let exponent = (one_of("eE"), opt(one_of("+-")), digit1);
-    recognize((digits, opt(pair(tag("."), digit1)), opt(exponent))).parse(input)
-}
-
-/// Two signs make a note; one, or three and more (a ruled line), a comment.
-fn comment(input: &str) -> IResult<&str, TokenKind> {
-    let kind = if input.starts_with("##") && !input.starts_with("###") { TokenKind::Note } else { TokenKind::Comment };
-    value(kind, take_till(|c| c == '\n' || c == '\r')).parse(input)
-}
-
-fn sign(input: &str) -> IResult<&str, TokenKind> {
-    use TokenKind as Kind;
-    let (behind, first) = anychar(input)?;
-    let kind = match first {
-        ',' => Kind::Comma,
-        ':' => Kind::Colon,
-        '=' => Kind::Equals,
-        '{' => Kind::OpenBrace,
-        '}' => Kind::CloseBrace,
-        '(' => Kind::OpenParen,
-        ')' => Kind::CloseParen,
-        '[' => Kind::OpenBracket,
-        ']' => Kind::CloseBracket,
-        '+' => Kind::Plus,
-        '-' if behind.starts_with('>') => return Ok((&behind[1..], Kind::Arrow)),
-        '-' => Kind::Minus,
-        '*' => Kind::Star,
-        '/' => Kind::Slash,
-        '.' if behind.starts_with('.') => return Ok((&behind[1..], Kind::DotDot)),
-        '.' => Kind::Dot,
-        '%' | '^' | '\'' => Kind::Mark,
-        _ => Kind::Wrong,
-    };
-    Ok((behind, kind))
-}
-
-/// Everything beyond ASCII.
+/// Everything beyond ASCII, and what means nothing.
 fn other(input: &str) -> IResult<&str, TokenKind> {
     let (behind, first) = anychar(input)?;
     match first {
         '\u{201C}' | '\u{201D}' | '\u{201E}' | '\u{00AB}' => {
-            Ok(text::wrongly_quoted(input).unwrap_or((behind, TokenKind::Wrong)))
+            Ok(text::wrongly_quoted(input).map_or((behind, TokenKind::Wrong), |behind| (behind, TokenKind::Text)))
         }
         // The degree's look-alikes count as letters (º, ᵒ), yet no name begins with one.
         'º' | 'ᵒ' => Ok((behind, TokenKind::Mark)),

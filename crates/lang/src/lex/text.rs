@@ -1,31 +1,30 @@
 //! Texts in quotes.
 
-use nom::branch::alt;
-use nom::bytes::complete::{tag, take_while1};
-use nom::character::complete::none_of;
-use nom::combinator::{opt, recognize};
-use nom::multi::many0_count;
-use nom::sequence::{pair, preceded};
-use nom::{IResult, Parser};
+use std::borrow::Cow;
 
-use super::TokenKind;
 use crate::{Diagnostic, Rule, Site, Span};
 
-/// `"..."`, or up to where the line ends.
-pub(super) fn quoted(input: &str) -> IResult<&str, TokenKind> {
-    let (_, inside) = preceded(tag("\""), inside).parse(input)?;
-    let behind = &input[1 + inside.len()..];
-    match behind.strip_prefix('"') {
-        Some(behind) => Ok((behind, TokenKind::Text)),
-        None => Ok((&input[unclosed_length(&input[..1 + inside.len()])..], TokenKind::Text)),
+/// `"..."`, or up to where the line ends: what is behind it.
+pub(super) fn quoted(input: &str) -> &str {
+    let inside = closing(input.as_bytes());
+    match input[inside..].strip_prefix('"') {
+        Some(behind) => behind,
+        None => &input[unclosed_length(&input[..inside])..],
     }
 }
 
-/// Up to the closing quote, or to the end of the line.
-fn inside(input: &str) -> IResult<&str, &str> {
-    let plain = take_while1(|c| !matches!(c, '"' | '\\' | '\n' | '\r'));
-    let escape = pair(tag("\\"), opt(none_of("\r\n")));
-    recognize(many0_count(alt((recognize(plain), recognize(escape))))).parse(input)
+/// Where the closing quote is, or else the end of the line.
+fn closing(input: &[u8]) -> usize {
+    let mut at = 1;
+    while let Some(byte) = input.get(at) {
+        let next = input.get(at + 1);
+        at += match byte {
+            b'"' | b'\n' | b'\r' => return at,
+            b'\\' if next.is_some_and(|next| !matches!(next, b'\n' | b'\r')) => 2,
+            _ => 1,
+        };
+    }
+    input.len()
 }
 
 /// How far a text without its closing quote goes: to the end of the line, but the brace that opens a block there still does so, or
@@ -40,14 +39,14 @@ fn unclosed_length(line: &str) -> usize {
 const LONGEST_WRONG: usize = 200;
 
 /// A text in the quotes of a text processor, if the closing one stands on the same line.
-pub(super) fn wrongly_quoted(input: &str) -> Option<(&str, TokenKind)> {
+pub(super) fn wrongly_quoted(input: &str) -> Option<&str> {
     let mut characters = input.char_indices();
     characters.next()?;
     for (at, c) in characters {
         match c {
             '\n' | '\r' => return None,
             _ if at > LONGEST_WRONG => return None,
-            '\u{201C}' | '\u{201D}' | '\u{00BB}' | '"' => return Some((&input[at + c.len_utf8()..], TokenKind::Text)),
+            '\u{201C}' | '\u{201D}' | '\u{00BB}' | '"' => return Some(&input[at + c.len_utf8()..]),
             _ => {}
         }
     }
@@ -102,12 +101,12 @@ pub(super) fn mistakes(token: &str, site: Site) -> Vec<Diagnostic> {
 }
 
 /// What a text token says.
-pub(crate) fn unescape(token: &str) -> String {
+pub(crate) fn unescape(token: &str) -> Cow<'_, str> {
     if token.contains('\\') {
-        return decode(token, |_, _| {});
+        return decode(token, |_, _| {}).into();
     }
     let (open, close) = quotes(token);
-    token[open..token.len() - close].to_owned()
+    token[open..token.len() - close].into()
 }
 
 /// Resolves the escapes; bad ones are told and left as they stand.

@@ -14,10 +14,11 @@ const BYTES_PER_FIELD: u32 = 8;
 impl Placer<'_> {
     /// The bytes of a `text` or `bytes` signal.
     pub(crate) fn byte_span(&mut self, place: &tree::Place) -> Option<ByteSpan> {
-        let [piece] = place.pieces.as_slice() else {
+        if !place.others.is_empty() {
             self.say_whole_bytes(place);
             return None;
-        };
+        }
+        let piece = &place.first;
         match piece.value {
             Piece::Bytes { msb, lsb: ByteIndex::Last(_) } if matches!(msb, ByteIndex::Number(_)) => {
                 Some(ByteSpan { first: self.byte(msb)?, last: None })
@@ -77,7 +78,7 @@ impl Placer<'_> {
     /// The bits of an `unknown` or `unused` statement, in portions of at most 64 bits.
     pub(crate) fn area(&mut self, place: &tree::Place) -> Vec<Field> {
         let mut fields = Vec::new();
-        for piece in &place.pieces {
+        for piece in place.pieces() {
             match piece.value {
                 Piece::Bytes { msb, lsb } => {
                     if let (Some(one), Some(other)) = (self.byte(msb), self.byte(lsb)) {

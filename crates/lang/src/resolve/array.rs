@@ -114,7 +114,7 @@ fn stride(signal: &tree::Signal, scope: &Scope, messages: &mut Messages, is_sing
 fn own_order(signal: &tree::Signal, scope: &Scope) -> Option<ByteOrder> {
     let place = signal.place.as_ref()?;
     let said = place.order.map(|order| order.value);
-    said.or_else(|| place.pieces.iter().find_map(|piece| implied(&piece.value)))
+    said.or_else(|| place.pieces().find_map(|piece| implied(&piece.value)))
         .or_else(|| scope.settings.order.and_then(|order| order.only()))
 }
 

@@ -13,27 +13,27 @@ use super::settings::{Expectation, Settings};
 #[derive(Debug)]
 pub(crate) struct Sourced<'t, T> {
     pub(crate) file: FileId,
-    pub(crate) item: &'t Item,
+    pub(crate) item: &'t Item<'t>,
     pub(crate) tree: &'t T,
 }
 
 /// The items of all files by kind, in the order of the files.
 #[derive(Debug, Default)]
 pub(crate) struct Catalogue<'t> {
-    pub(crate) vehicles: Vec<Sourced<'t, tree::Head>>,
-    pub(crate) networks: Vec<Sourced<'t, tree::Network>>,
-    pub(crate) ecus: Vec<Sourced<'t, tree::Ecu>>,
-    pub(crate) wires: Vec<Sourced<'t, tree::Wire>>,
-    pub(crate) states: Vec<Sourced<'t, tree::States>>,
-    pub(crate) layouts: Vec<Sourced<'t, tree::Layout>>,
-    pub(crate) frames: Vec<Sourced<'t, tree::Frame>>,
-    pub(crate) gateways: Vec<Sourced<'t, tree::Gateway>>,
+    pub(crate) vehicles: Vec<Sourced<'t, tree::Head<'t>>>,
+    pub(crate) networks: Vec<Sourced<'t, tree::Network<'t>>>,
+    pub(crate) ecus: Vec<Sourced<'t, tree::Ecu<'t>>>,
+    pub(crate) wires: Vec<Sourced<'t, tree::Wire<'t>>>,
+    pub(crate) states: Vec<Sourced<'t, tree::States<'t>>>,
+    pub(crate) layouts: Vec<Sourced<'t, tree::Layout<'t>>>,
+    pub(crate) frames: Vec<Sourced<'t, tree::Frame<'t>>>,
+    pub(crate) gateways: Vec<Sourced<'t, tree::Gateway<'t>>>,
     /// What each file states for all of its items, by the number of the file.
     pub(crate) settings: Vec<Settings>,
 }
 
 impl<'t> Catalogue<'t> {
-    pub(crate) fn of(files: &'t [ParsedFile], messages: &mut Messages) -> Self {
+    pub(crate) fn of(files: &'t [ParsedFile<'t>], messages: &mut Messages) -> Self {
         let mut catalogue = Self::default();
         for parsed in files {
             let index = parsed.file.0 as usize;
@@ -52,7 +52,7 @@ impl<'t> Catalogue<'t> {
         self.networks[network.index()].tree.kind.map(|kind| kind.value)
     }
 
-    fn enter(&mut self, file: FileId, item: &'t Item, messages: &mut Messages) {
+    fn enter(&mut self, file: FileId, item: &'t Item<'t>, messages: &mut Messages) {
         macro_rules! sourced {
             ($list:ident, $tree:expr) => {
                 self.$list.push(Sourced { file, item, tree: $tree })

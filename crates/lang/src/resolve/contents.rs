@@ -23,7 +23,7 @@ use super::{length, signal};
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct SignalOrigin<'t> {
     pub(crate) file: FileId,
-    pub(crate) tree: &'t tree::Signal,
+    pub(crate) tree: &'t tree::Signal<'t>,
     /// The `use layout` that brought it into its frame.
     pub(crate) via: Option<Site>,
     pub(crate) counting: Counting,
@@ -63,8 +63,8 @@ pub(crate) struct Contents<'t> {
     pub(crate) areas: Vec<Area>,
     pub(crate) flat: Flat<'t>,
     /// The senders and readers that are named.
-    pub(crate) senders: Vec<&'t Name>,
-    pub(crate) readers: Vec<&'t Name>,
+    pub(crate) senders: Vec<&'t Name<'t>>,
+    pub(crate) readers: Vec<&'t Name<'t>>,
     /// The length on each page: its own, or that of what is around.
     pub(crate) page_lengths: Vec<Option<LengthRange>>,
 }
@@ -195,7 +195,7 @@ impl<'t> Contents<'t> {
             }
             for (signal, id) in signals[first..].iter().zip(first as u32..) {
                 let name = if signal.label.name == scoped.tree.head.name.value {
-                    Cow::Borrowed(scoped.tree.head.name.value.as_str())
+                    Cow::Borrowed(&*scoped.tree.head.name.value)
                 } else {
                     Cow::Owned(signal.label.name.clone())
                 };

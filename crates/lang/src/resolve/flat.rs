@@ -12,7 +12,7 @@ use super::settings::Settings;
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Body<'t> {
     pub(crate) file: FileId,
-    pub(crate) items: &'t [BodyItem],
+    pub(crate) items: &'t [BodyItem<'t>],
     pub(crate) settings: Settings,
 }
 
@@ -34,7 +34,7 @@ pub(crate) struct Scope {
 /// A statement and its scope.
 #[derive(Debug)]
 pub(crate) struct Scoped<'t, T: ?Sized> {
-    pub(crate) item: &'t BodyItem,
+    pub(crate) item: &'t BodyItem<'t>,
     pub(crate) tree: &'t T,
     /// The position in [`Flat::scopes`].
     pub(crate) scope: usize,
@@ -54,24 +54,24 @@ pub(crate) struct FlatPage<'t> {
     pub(crate) parent: Option<PageId>,
     pub(crate) switch: u32,
     /// Its condition; `None`: an `otherwise` page.
-    pub(crate) when: Option<&'t When>,
+    pub(crate) when: Option<&'t When<'t>>,
     /// The scope that the condition stands in.
     pub(crate) scope: usize,
     /// The word at its beginning.
     pub(crate) site: Site,
-    pub(crate) lengths: Vec<&'t BodyItem>,
-    pub(crate) timing: Vec<&'t Spanned<tree::Timing>>,
+    pub(crate) lengths: Vec<&'t BodyItem<'t>>,
+    pub(crate) timing: Vec<&'t Spanned<tree::Timing<'t>>>,
 }
 
 /// The lists.
 #[derive(Debug, Default)]
 pub(crate) struct Flat<'t> {
     pub(crate) scopes: Vec<Scope>,
-    pub(crate) signals: Vec<Scoped<'t, tree::Signal>>,
+    pub(crate) signals: Vec<Scoped<'t, tree::Signal<'t>>>,
     pub(crate) areas: Vec<FlatArea<'t>>,
     pub(crate) pages: Vec<FlatPage<'t>>,
     /// Senders, readers, timing and length of the frame itself.
-    pub(crate) statements: Vec<&'t BodyItem>,
+    pub(crate) statements: Vec<&'t BodyItem<'t>>,
 }
 
 impl<'t> Flat<'t> {

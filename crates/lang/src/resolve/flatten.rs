@@ -2,7 +2,7 @@
 
 use wirelore_model::PageId;
 
-use crate::syntax::tree::{BodyItem, BodyKind, Integer, Name, When};
+use crate::syntax::tree::{BodyItem, BodyKind, Integer, UseLayout, When};
 use crate::{Diagnostic, Rule, Site, Span};
 
 use super::Resolver;
@@ -50,7 +50,7 @@ pub(crate) fn flatten<'t>(resolver: &mut Resolver<'_, 't>, body: Body<'t>, own_l
 }
 
 impl<'t> Run<'_, '_, 't> {
-    fn block(&mut self, items: &'t [BodyItem], scope: Scope) {
+    fn block(&mut self, items: &'t [BodyItem<'t>], scope: Scope) {
         let is_generated = scope.via.is_some();
         let index = self.flat.scopes.len();
         self.flat.scopes.push(scope);
@@ -81,8 +81,8 @@ impl<'t> Run<'_, '_, 't> {
     }
 
     /// The switch that a page belongs to: the open one if it looks at the same selectors, else a new one.
-    fn switch_of(&mut self, open: &mut Option<Switch<'t>>, when: &'t When) -> u32 {
-        let mut selectors: Vec<&str> = when.tests.iter().map(|test| test.signal.value.as_str()).collect();
+    fn switch_of(&mut self, open: &mut Option<Switch<'t>>, when: &'t When<'t>) -> u32 {
+        let mut selectors: Vec<&str> = when.tests.iter().map(|test| &*test.signal.value).collect();
         selectors.sort_unstable();
         selectors.dedup();
         if let Some(switch) = open
@@ -115,7 +115,14 @@ impl<'t> Run<'_, '_, 't> {
         None
     }
 
-    fn page(&mut self, item: &'t BodyItem, when: Option<&'t When>, body: &'t [BodyItem], switch: u32, scope: usize) {
+    fn page(
+        &mut self,
+        item: &'t BodyItem<'t>,
+        when: Option<&'t When<'t>>,
+        body: &'t [BodyItem<'t>],
+        switch: u32,
+        scope: usize,
+    ) {
         let outer = &self.flat.scopes[scope];
         let word = if when.is_some() { "when" } else { "otherwise" };
         let site = outer.site(first_word(item.span, word));
@@ -152,7 +159,7 @@ impl<'t> Run<'_, '_, 't> {
         true
     }
 
-    fn statement(&mut self, item: &'t BodyItem, scope: usize) {
+    fn statement(&mut self, item: &'t BodyItem<'t>, scope: usize) {
         match &item.kind {
             BodyKind::Signal(signal) => {
                 if self.flat.signals.len() >= MOST_IN_FRAME {
@@ -167,13 +174,11 @@ impl<'t> Run<'_, '_, 't> {
             BodyKind::Unused(place) => {
                 self.flat.areas.push(FlatArea { place: Scoped { item, tree: place, scope }, is_unused: true })
             }
-            BodyKind::UseLayout { layout, at_byte, prefix } => {
-                self.layout(layout, at_byte, prefix.as_ref(), item.span, scope)
-            }
+            BodyKind::UseLayout(used) => self.layout(used, item.span, scope),
             BodyKind::CountingFrom(first) => check_counting(self.flat.scopes[scope].file, first, self.shared.messages),
             BodyKind::Order(_) | BodyKind::CountingBitsFromTop | BodyKind::MarksJ1939 => {}
             BodyKind::Timing(timing) => self.timing(item, timing, scope),
-            BodyKind::Length { .. } => self.length(item, scope),
+            BodyKind::Length(_) => self.length(item, scope),
             BodyKind::SentBy { .. } => self.of_the_frame(item, scope, "sent by"),
             BodyKind::ReadBy(_) => self.of_the_frame(item, scope, "read by"),
             // The block deals with its pages.
@@ -181,14 +186,19 @@ impl<'t> Run<'_, '_, 't> {
         }
     }
 
-    fn timing(&mut self, item: &'t BodyItem, timing: &'t [crate::Spanned<crate::syntax::tree::Timing>], scope: usize) {
+    fn timing(
+        &mut self,
+        item: &'t BodyItem<'t>,
+        timing: &'t [crate::Spanned<crate::syntax::tree::Timing>],
+        scope: usize,
+    ) {
         match self.flat.scopes[scope].page {
             Some(page) if !self.in_layout(scope) => self.flat.pages[page.index()].timing.extend(timing),
             _ => self.of_the_frame(item, scope, "timing"),
         }
     }
 
-    fn length(&mut self, item: &'t BodyItem, scope: usize) {
+    fn length(&mut self, item: &'t BodyItem<'t>, scope: usize) {
         match self.flat.scopes[scope].page {
             Some(page) if !self.in_layout(scope) => self.flat.pages[page.index()].lengths.push(item),
             _ => self.of_the_frame(item, scope, "length"),
@@ -200,7 +210,7 @@ impl<'t> Run<'_, '_, 't> {
     }
 
     /// Keeps a statement that only the frame as a whole can have.
-    fn of_the_frame(&mut self, item: &'t BodyItem, scope: usize, what: &str) {
+    fn of_the_frame(&mut self, item: &'t BodyItem<'t>, scope: usize, what: &str) {
         let in_layout = self.in_layout(scope);
         let scope = &self.flat.scopes[scope];
         if !in_layout && scope.page.is_none() {
@@ -214,7 +224,8 @@ impl<'t> Run<'_, '_, 't> {
         self.shared.messages.push(message.help("move it to the frame's own statements, outside all inner braces"));
     }
 
-    fn layout(&mut self, name: &'t Name, at_byte: &Integer, prefix: Option<&Name>, span: Span, scope: usize) {
+    fn layout(&mut self, used: &'t UseLayout<'t>, span: Span, scope: usize) {
+        let UseLayout { layout: name, at_byte, prefix } = used;
         let outer = self.flat.scopes[scope].clone();
         let Some(index) = self.shared.names.layout(outer.file, name, self.shared.messages) else { return };
         self.shared.used_layouts[index] = true;
@@ -237,7 +248,8 @@ impl<'t> Run<'_, '_, 't> {
             self.shared.catalogue.settings[layout.file.0 as usize].inside(layout.file, &layout.tree.body);
         settings.order = settings.order.or(outer.settings.order);
         settings.marks_j1939 |= outer.settings.marks_j1939;
-        let prefix = prefix.map_or_else(|| outer.prefix.clone(), |prefix| format!("{}{}", outer.prefix, prefix.value));
+        let prefix =
+            prefix.as_ref().map_or_else(|| outer.prefix.clone(), |prefix| format!("{}{}", outer.prefix, prefix.value));
         let via = outer.via.or(Some(outer.site(span)));
         let inner = Scope { file: layout.file, settings, base, prefix, via, page: outer.page };
         self.open_layouts.push(index);

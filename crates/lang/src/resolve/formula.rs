@@ -2,7 +2,7 @@
 
 use wirelore_bits::{Affine, Ratio};
 
-use crate::syntax::tree::{Expr, ExprKind, Operator};
+use crate::syntax::tree::{Binary, Expr, ExprKind, Operator};
 use crate::{Diagnostic, Rule, Span};
 
 use super::flat::Scope;
@@ -65,9 +65,9 @@ fn line(expr: &Expr, depth: usize) -> Result<Line, Trouble> {
     // A sum of many parts leans to the left; going down that side in a loop keeps the stack flat.
     let mut rest = Vec::new();
     let mut start = expr;
-    while let ExprKind::Binary(left, operator, right) = &start.kind {
-        rest.push((*operator, right, start.span));
-        start = left;
+    while let ExprKind::Binary(binary) = &start.kind {
+        rest.push((&**binary, start.span));
+        start = &binary.left;
     }
     let mut sum = match &start.kind {
         ExprKind::Raw => Line { factor: Ratio::ONE, offset: Ratio::ZERO },
@@ -75,8 +75,8 @@ fn line(expr: &Expr, depth: usize) -> Result<Line, Trouble> {
         ExprKind::Negative(inner) => negative(line(inner, depth + 1)?).ok_or(Trouble::TooLong(start.span))?,
         ExprKind::Binary(..) => return Err(Trouble::TooDeep(start.span)),
     };
-    for (operator, right, span) in rest.into_iter().rev() {
-        sum = combined(sum, operator, line(right, depth + 1)?, span, right.span)?;
+    for (Binary { operator, right, .. }, span) in rest.into_iter().rev() {
+        sum = combined(sum, *operator, line(right, depth + 1)?, span, right.span)?;
     }
     Ok(sum)
 }
@@ -140,7 +140,7 @@ fn mentions_raw(expr: &Expr) -> bool {
             ExprKind::Raw => return true,
             ExprKind::Number(_) => {}
             ExprKind::Negative(inner) => open.push(inner),
-            ExprKind::Binary(left, _, right) => open.extend([&**left, &**right]),
+            ExprKind::Binary(binary) => open.extend([&binary.left, &binary.right]),
         }
     }
     false
@@ -195,7 +195,7 @@ mod tests {
     }
 
     fn of(left: Expr, operator: Operator, right: Expr) -> Expr {
-        Expr { span: left.span.to(right.span), kind: ExprKind::Binary(Box::new(left), operator, Box::new(right)) }
+        Expr { span: left.span.to(right.span), kind: ExprKind::Binary(Box::new(Binary { left, operator, right })) }
     }
 
     fn reduced(expr: &Expr) -> (String, String) {
@@ -236,8 +236,8 @@ mod tests {
         assert_eq!(reduced(&long), ("1".to_owned(), "20000".to_owned()));
         // Taken apart by hand: dropping it in one go would take the stack that the test is about.
         let mut rest = long;
-        while let ExprKind::Binary(left, ..) = rest.kind {
-            rest = *left;
+        while let ExprKind::Binary(binary) = rest.kind {
+            rest = binary.left;
         }
         let deep = (0..500).fold(raw(), |inner, _| Expr { kind: ExprKind::Negative(Box::new(inner)), span: at(0) });
         assert!(matches!(line(&deep, 0), Err(Trouble::TooDeep(_))));

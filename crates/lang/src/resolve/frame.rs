@@ -17,7 +17,7 @@ use super::{Resolver, recognition};
 #[derive(Debug)]
 pub(crate) struct FrameOrigin<'t> {
     pub(crate) file: FileId,
-    pub(crate) tree: &'t tree::Frame,
+    pub(crate) tree: &'t tree::Frame<'t>,
     /// Its own network, where that is known.
     pub(crate) network: Option<NetworkId>,
     /// The readers and where they are named.

@@ -24,8 +24,8 @@ pub(crate) fn read(
                 .help("for a length that varies write `length LEAST..GREATEST`"),
         );
     }
-    let BodyKind::Length { min, max } = &first.kind else { return None };
-    range(min, max, kind, file, messages)
+    let BodyKind::Length(length) = &first.kind else { return None };
+    range(&length.first, &length.last, kind, file, messages)
 }
 
 fn range(

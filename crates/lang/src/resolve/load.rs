@@ -4,10 +4,11 @@ use std::collections::VecDeque;
 
 use rustc_hash::FxHashSet;
 
-use crate::syntax::{self, tree::ItemKind};
-use crate::{Contents, Diagnostic, FileId, LoadError, Loaded, Loader, MemoryLoader, Rule, Site, Sources, Span};
+use crate::syntax::{Script, tree::ItemKind};
+use crate::{Contents, Diagnostic, FileId, LoadError, Loaded, Loader, MemoryLoader, Rule, Site, Span};
 
 use super::messages::{Messages, at, suggest};
+use super::shelf::Shelf;
 use super::{ParsedFile, standard};
 
 /// The most files of one description.
@@ -16,16 +17,12 @@ const MOST_FILES: usize = 10_000;
 /// The most text of one description, in bytes; a file that is loaded by two paths counts twice.
 const MOST_BYTES: usize = 64 << 20;
 
-/// Everything that was read.
-#[derive(Debug)]
-pub(crate) struct Read {
-    pub(crate) sources: Sources,
-    pub(crate) files: Vec<ParsedFile>,
-}
-
-struct Reader<'a> {
+struct Reader<'a, 't> {
     loader: &'a dyn Loader,
-    read: Read,
+    files: Vec<ParsedFile<'t>>,
+    /// Where the next file goes, and its number.
+    end: &'t Shelf,
+    next: FileId,
     /// The keys of the files that were read.
     known: FxHashSet<String>,
     /// The files whose `use` statements are still to be followed: position in the list, and key.
@@ -34,15 +31,20 @@ struct Reader<'a> {
     bytes: usize,
 }
 
-/// Reads some files and all that they use, each once.
-pub(crate) fn read_all(entries: &[&str], loader: &dyn Loader, messages: &mut Messages) -> Read {
-    let mut reader = Reader::new(loader);
+/// Reads some files and all that they use, each once, and puts them on the shelf.
+pub(crate) fn read_all<'t>(
+    entries: &[&str],
+    loader: &dyn Loader,
+    shelf: &'t Shelf,
+    messages: &mut Messages,
+) -> Vec<ParsedFile<'t>> {
+    let mut reader = Reader::new(loader, shelf);
     for path in entries {
         match loader.load(path, None) {
             Ok(loaded) => reader.take(loaded, messages),
             Err(error) => {
                 // A source without text: that tells that nothing of this file was read.
-                let file = reader.read.sources.add(*path, "");
+                let file = reader.put((*path).to_owned(), String::new()).0;
                 messages.push(not_loaded(&error, at(file, Span::default()), NamedBy::Caller));
             }
         }
@@ -51,24 +53,41 @@ pub(crate) fn read_all(entries: &[&str], loader: &dyn Loader, messages: &mut Mes
 }
 
 /// Reads a text that is no file; it can use what comes with the program, and nothing else.
-pub(crate) fn read_text(name: &str, text: &str, messages: &mut Messages) -> Read {
+pub(crate) fn read_text<'t>(name: &str, text: &str, shelf: &'t Shelf, messages: &mut Messages) -> Vec<ParsedFile<'t>> {
     let nothing = MemoryLoader::default();
-    let mut reader = Reader::new(&nothing);
+    let mut reader = Reader::new(&nothing, shelf);
     reader.take(Loaded { key: name.to_owned(), name: name.to_owned(), text: text.to_owned() }, messages);
     reader.finish(messages)
 }
 
-impl<'a> Reader<'a> {
-    fn new(loader: &'a dyn Loader) -> Self {
-        let read = Read { sources: Sources::default(), files: Vec::new() };
-        Self { loader, read, known: FxHashSet::default(), open: VecDeque::new(), loads: 0, bytes: 0 }
+impl<'a, 't> Reader<'a, 't> {
+    fn new(loader: &'a dyn Loader, shelf: &'t Shelf) -> Self {
+        Self {
+            loader,
+            files: Vec::new(),
+            end: shelf,
+            next: FileId(0),
+            known: FxHashSet::default(),
+            open: VecDeque::new(),
+            loads: 0,
+            bytes: 0,
+        }
     }
 
-    fn finish(mut self, messages: &mut Messages) -> Read {
+    fn finish(mut self, messages: &mut Messages) -> Vec<ParsedFile<'t>> {
         while let Some((index, key)) = self.open.pop_front() {
             self.follow(index, &key, messages);
         }
-        self.read
+        self.files
+    }
+
+    /// Puts a file on the shelf.
+    fn put(&mut self, name: String, text: String) -> (FileId, &'t Script) {
+        let file = self.next;
+        let (script, end) = self.end.put(name, Script::new(text, file));
+        self.end = end;
+        self.next = FileId(file.0 + 1);
+        (file, script)
     }
 
     fn take(&mut self, loaded: Loaded, messages: &mut Messages) {
@@ -76,24 +95,24 @@ impl<'a> Reader<'a> {
             return;
         }
         self.bytes += loaded.text.len();
-        let file = self.read.sources.add(loaded.name, loaded.text);
-        let (tree, wrong) = syntax::parse(self.read.sources.text(file), file);
+        let (file, script) = self.put(loaded.name, loaded.text);
+        let (tree, wrong) = script.read();
         messages.extend(wrong);
-        self.open.push_back((self.read.files.len(), loaded.key));
-        self.read.files.push(ParsedFile { file, tree });
+        self.open.push_back((self.files.len(), loaded.key));
+        self.files.push(ParsedFile { file, tree });
     }
 
     fn follow(&mut self, index: usize, key: &str, messages: &mut Messages) {
-        let ParsedFile { file, tree } = &self.read.files[index];
+        let ParsedFile { file, tree } = &self.files[index];
         let file = *file;
         let mut paths = FxHashSet::default();
         let mut uses = Vec::new();
         for item in &tree.items {
             match &item.kind {
                 ItemKind::UseFile(path) if paths.insert(&path.value) => {
-                    uses.push((Some(path.value.clone()), String::new(), path.span))
+                    uses.push((Some(path.value.to_string()), String::new(), path.span))
                 }
-                ItemKind::UseStandard(name) => uses.push((None, name.value.clone(), name.span)),
+                ItemKind::UseStandard(name) => uses.push((None, name.value.to_string(), name.span)),
                 _ => {}
             }
         }

@@ -30,6 +30,7 @@ mod recognition;
 mod role;
 pub(crate) mod routes;
 pub(crate) mod settings;
+pub(crate) mod shelf;
 mod signal;
 mod signals;
 mod standard;
@@ -55,9 +56,9 @@ use states::Fits;
 
 /// One file and its tree.
 #[derive(Debug)]
-pub(crate) struct ParsedFile {
+pub(crate) struct ParsedFile<'t> {
     pub(crate) file: FileId,
-    pub(crate) tree: tree::File,
+    pub(crate) tree: tree::File<'t>,
 }
 
 /// What everything looks things up in, and where messages go.
@@ -150,7 +151,7 @@ pub(crate) fn not_on_network(
 ) -> Diagnostic {
     let (ecu, network) = (&catalogue.ecus[ecu.index()], &catalogue.networks[network.index()]);
     let (name, network_name) = (&ecu.tree.head.name, &network.tree.head.name.value);
-    let on: Vec<_> = ecu.tree.on.iter().map(|network| network.value.as_str()).chain([network_name.as_str()]).collect();
+    let on: Vec<_> = ecu.tree.on.iter().map(|network| &*network.value).chain([&**network_name]).collect();
     Diagnostic::new(rule, site, format!("control unit `{}` is not on network `{network_name}`", name.value))
         .here(format!("would have to be on `{network_name}`"))
         .remark(at(ecu.file, name.span), "declared here")

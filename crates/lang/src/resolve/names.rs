@@ -38,7 +38,7 @@ impl<'t> Table<'t> {
         declaration: &'static str,
         unknown: Rule,
         items: &[Sourced<'t, T>],
-        head: impl Fn(&'t T) -> &'t Head,
+        head: impl Fn(&'t T) -> &'t Head<'t>,
         messages: &mut Messages,
     ) -> Self {
         let mut table =
@@ -58,7 +58,7 @@ impl<'t> Table<'t> {
 
     /// Looks a name up; says so where there is none.
     fn find(&self, file: FileId, name: &Name, messages: &mut Messages) -> Option<u32> {
-        if let Some(&index) = self.by_name.get(name.value.as_str()) {
+        if let Some(&index) = self.by_name.get(&*name.value) {
             return Some(index);
         }
         let text = format!("there is no {} called `{}`", self.kind, name.value);

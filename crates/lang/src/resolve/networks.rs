@@ -35,7 +35,7 @@ pub(crate) fn vehicle(catalogue: &Catalogue<'_>, messages: &mut Messages) -> Opt
     Some(Vehicle { label: label(first.tree, &first.item.front) })
 }
 
-pub(crate) fn network(sourced: &Sourced<'_, tree::Network>) -> Network {
+pub(crate) fn network(sourced: &Sourced<'_, tree::Network<'_>>) -> Network {
     let tree = sourced.tree;
     Network {
         label: label(&tree.head, &sourced.item.front),
@@ -47,7 +47,7 @@ pub(crate) fn network(sourced: &Sourced<'_, tree::Network>) -> Network {
 }
 
 pub(crate) fn ecu(
-    sourced: &Sourced<'_, tree::Ecu>,
+    sourced: &Sourced<'_, tree::Ecu<'_>>,
     catalogue: &Catalogue<'_>,
     names: &Names<'_>,
     messages: &mut Messages,
@@ -75,10 +75,10 @@ fn networks(written: &[tree::Name], file: FileId, names: &Names<'_>, messages: &
 }
 
 /// Reads a wire; `None` where one of its ends is unknown.
-pub(crate) fn wire(sourced: &Sourced<'_, tree::Wire>, names: &Names<'_>, messages: &mut Messages) -> Option<Wire> {
+pub(crate) fn wire(sourced: &Sourced<'_, tree::Wire<'_>>, names: &Names<'_>, messages: &mut Messages) -> Option<Wire> {
     let (file, tree) = (sourced.file, sourced.tree);
     let from = names.ecu(file, &tree.from, messages);
     let to: Vec<_> = tree.to.iter().filter_map(|name| names.ecu(file, name, messages)).collect();
-    let what = tree.what.as_ref().map_or_else(String::new, |what| what.value.clone());
+    let what = tree.what.as_ref().map_or_else(String::new, |what| what.value.to_string());
     (!to.is_empty()).then_some(Wire { from: from?, to, what, note: note(&sourced.item.front) })
 }

@@ -68,7 +68,7 @@ impl<'t> Sight<'_, 't> {
         scope: &Scope,
         page: Option<PageId>,
     ) -> Option<&Entry<'t>> {
-        let full = if scope.prefix.is_empty() { name.value.clone() } else { format!("{}{}", scope.prefix, name.value) };
+        let full = format!("{}{}", scope.prefix, name.value);
         if let Some(entry) = self.table.named(&full).find(|entry| is_around(entry.page, page, self.pages)) {
             return Some(entry);
         }

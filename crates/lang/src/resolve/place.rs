@@ -32,15 +32,16 @@ impl<'a> Placer<'a> {
 impl Placer<'_> {
     /// The bits of a number.
     pub(crate) fn field(&mut self, place: &tree::Place) -> Option<Field> {
-        let mut places = Vec::with_capacity(place.pieces.len());
-        for piece in &place.pieces {
+        let count = 1 + place.others.len();
+        let mut places = Vec::with_capacity(count);
+        for piece in place.pieces() {
             let found = self.piece(piece, place.order);
             if let Some(found) = found {
                 order::check(self, place, piece, found);
                 places.push(found);
             }
         }
-        if places.len() < place.pieces.len() {
+        if places.len() < count {
             return None;
         }
         Field::of(&places).map_err(|error| self.say_field(error, place)).ok()
@@ -214,7 +215,8 @@ impl Placer<'_> {
 
     fn say_field(&mut self, error: FieldError, place: &tree::Place) {
         let site = self.scope.site(place.span);
-        let piece_site = |index: usize| self.scope.site(place.pieces.get(index).map_or(place.span, |piece| piece.span));
+        let piece_site =
+            |index: usize| self.scope.site(place.pieces().nth(index).map_or(place.span, |piece| piece.span));
         self.messages.push(match error {
             FieldError::Empty => return,
             FieldError::TooManyPieces { count } => Diagnostic::new(

@@ -28,7 +28,7 @@ const ALGORITHMS: [(&str, ChecksumAlgorithm); 12] = [
 /// A signal of which the duty is read: where it sits, and how its bits are read.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Duty<'t> {
-    pub(crate) signal: &'t tree::Signal,
+    pub(crate) signal: &'t tree::Signal<'t>,
     /// In the payload itself.
     pub(crate) field: Field,
     pub(crate) encoding: Encoding,

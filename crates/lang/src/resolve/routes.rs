@@ -16,7 +16,7 @@ use super::{Resolver, timing};
 #[derive(Debug)]
 pub(crate) struct RouteOrigin<'t> {
     pub(crate) file: FileId,
-    pub(crate) tree: &'t tree::Route,
+    pub(crate) tree: &'t tree::Route<'t>,
     /// The identifier that a frame gets on the other network: number and `extended`.
     pub(crate) new_id: Option<(u32, bool)>,
 }
@@ -33,7 +33,7 @@ impl RouteOrigin<'_> {
     }
 
     /// Its words `from A` and `to B`: the names of the two networks.
-    pub(crate) fn networks(&self) -> (&Name, &Name) {
+    pub(crate) fn networks(&self) -> (&Name<'_>, &Name<'_>) {
         match &self.tree.what {
             tree::Passed::Frame { from, to, .. }
             | tree::Passed::Ids { from, to, .. }

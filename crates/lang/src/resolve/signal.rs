@@ -22,7 +22,7 @@ use super::{curve, formula, marks, raw, states, unit};
 /// Tells whether its place is uncertain.
 pub(crate) fn read<'t>(
     resolver: &mut Resolver<'_, 't>,
-    scoped: &Scoped<'t, tree::Signal>,
+    scoped: &Scoped<'t, tree::Signal<'t>>,
     scope: &Scope,
     fixed_length: Option<u16>,
     signals: &mut Vec<Signal>,
@@ -51,7 +51,7 @@ pub(crate) fn read<'t>(
 }
 
 /// Reads what can be read of a signal whose bits are not known.
-fn without_place<'t>(resolver: &mut Resolver<'_, 't>, tree: &'t tree::Signal, scope: &Scope) {
+fn without_place<'t>(resolver: &mut Resolver<'_, 't>, tree: &'t tree::Signal<'t>, scope: &Scope) {
     if let Some(Value::Formula(expr)) = &tree.value {
         formula::affine(expr, scope, resolver.messages);
     }
@@ -67,7 +67,7 @@ fn without_place<'t>(resolver: &mut Resolver<'_, 't>, tree: &'t tree::Signal, sc
 }
 
 /// A signal of which no more is known than its name and its bits.
-fn bare(scoped: &Scoped<'_, tree::Signal>, scope: &Scope, content: Content) -> Signal {
+fn bare(scoped: &Scoped<'_, tree::Signal<'_>>, scope: &Scope, content: Content) -> Signal {
     let mut label = label(&scoped.tree.head, &scoped.item.front);
     if !scope.prefix.is_empty() {
         label.name.insert_str(0, &scope.prefix);
@@ -90,7 +90,7 @@ fn bare(scoped: &Scoped<'_, tree::Signal>, scope: &Scope, content: Content) -> S
 fn complete<'t>(
     resolver: &mut Resolver<'_, 't>,
     signal: &mut Signal,
-    tree: &'t tree::Signal,
+    tree: &'t tree::Signal<'t>,
     scope: &Scope,
     fixed_length: Option<u16>,
 ) {
@@ -157,7 +157,7 @@ fn moved(bytes: ByteSpan, base: u32) -> Option<ByteSpan> {
 fn number<'t>(
     resolver: &mut Resolver<'_, 't>,
     signal: &mut Signal,
-    tree: &'t tree::Signal,
+    tree: &'t tree::Signal<'t>,
     encoding: Encoding,
     scope: &Scope,
 ) -> Option<std::rc::Rc<Fit>> {
@@ -221,7 +221,7 @@ fn specials(
 
 fn states_of<'t>(
     resolver: &mut Resolver<'_, 't>,
-    tree: &'t tree::Signal,
+    tree: &'t tree::Signal<'t>,
     encoding: Encoding,
     scope: &Scope,
 ) -> Option<(States, std::rc::Rc<Fit>)> {
@@ -286,7 +286,7 @@ fn elements(
     resolver: &mut Resolver<'_, '_>,
     signal: &Signal,
     array: &Array,
-    scoped: &Scoped<'_, tree::Signal>,
+    scoped: &Scoped<'_, tree::Signal<'_>>,
     scope: &Scope,
     signals: &mut Vec<Signal>,
 ) {

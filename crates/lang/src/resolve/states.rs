@@ -18,7 +18,7 @@ use super::raw::{comparable, misfit, raw_span};
 const MOST_WORDS: usize = 16_384;
 
 /// Reads a table that has a name.
-pub(crate) fn table(sourced: &Sourced<'_, tree::States>, messages: &mut Messages) -> StateTable {
+pub(crate) fn table(sourced: &Sourced<'_, tree::States<'_>>, messages: &mut Messages) -> StateTable {
     let words = words(&sourced.tree.words, None, sourced.file, messages);
     StateTable { label: label(&sourced.tree.head, &sourced.item.front), words }
 }
@@ -44,8 +44,8 @@ pub(crate) fn words(
         runs.extend(comparable(values, encoding).map(|(space, first, last)| (space, first, last, word)));
         words.push(StateWord {
             values,
-            word: word.word.value.clone(),
-            title: word.title.as_ref().map(|title| title.value.clone()),
+            word: word.word.value.to_string(),
+            title: word.title.as_ref().map(|title| title.value.to_string()),
             meaning: meaning(word),
         });
     }
@@ -136,7 +136,7 @@ fn same_in_this_encoding(words: &[(RawSpan, Span)], encoding: Encoding) -> Optio
 pub(crate) struct Fits(FxHashMap<(StatesId, Encoding), Rc<Fit>>);
 
 impl Fits {
-    pub(crate) fn get(&mut self, id: StatesId, encoding: Encoding, table: &Sourced<'_, tree::States>) -> Rc<Fit> {
+    pub(crate) fn get(&mut self, id: StatesId, encoding: Encoding, table: &Sourced<'_, tree::States<'_>>) -> Rc<Fit> {
         let fit = self.0.entry((id, encoding)).or_insert_with(|| Rc::new(Fit::of_table(&table.tree.words, encoding)));
         Rc::clone(fit)
     }

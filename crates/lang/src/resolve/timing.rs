@@ -12,7 +12,7 @@ use super::messages::{Messages, at};
 pub(crate) struct Said<'t> {
     pub(crate) sending: Sending,
     /// A faster period and its condition, which is looked up once all signals are known.
-    pub(crate) faster: Option<(Period, &'t tree::Test)>,
+    pub(crate) faster: Option<(Period, &'t tree::Test<'t>)>,
     every: Option<Span>,
     apart: Option<Span>,
     jitter: Option<Span>,
@@ -20,7 +20,7 @@ pub(crate) struct Said<'t> {
 }
 
 impl<'t> Said<'t> {
-    pub(crate) fn add(&mut self, timing: &'t Spanned<Timing>, file: FileId, messages: &mut Messages) {
+    pub(crate) fn add(&mut self, timing: &'t Spanned<Timing<'t>>, file: FileId, messages: &mut Messages) {
         let slot = match &timing.value {
             Timing::Every(_) | Timing::EveryWhile { .. } => &mut self.every,
             Timing::ApartAtLeast(_) | Timing::Apart(..) => &mut self.apart,
@@ -41,7 +41,7 @@ impl<'t> Said<'t> {
         self.take(&timing.value, file, messages);
     }
 
-    fn take(&mut self, timing: &'t Timing, file: FileId, messages: &mut Messages) {
+    fn take(&mut self, timing: &'t Timing<'t>, file: FileId, messages: &mut Messages) {
         let sending = &mut self.sending;
         match timing {
             Timing::Every(written) => sending.every = period(written, file, messages),

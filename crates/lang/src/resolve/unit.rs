@@ -11,7 +11,7 @@ use super::messages::{Messages, suggest};
 /// The unit that is written; says so where it is not known.
 pub(crate) fn read(written: &Spanned<UnitText>, scope: &Scope, messages: &mut Messages) -> Option<Unit> {
     let symbol = match &written.value {
-        UnitText::Quoted(text) => return Some(Unit::Text(text.clone())),
+        UnitText::Quoted(text) => return Some(Unit::Text(text.to_string())),
         UnitText::Symbol(symbol) => symbol,
     };
     if let Some(unit) = Unit::known(symbol) {

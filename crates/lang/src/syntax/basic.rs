@@ -1,10 +1,12 @@
 //! The small parsers that all others are made of.
 
+use std::borrow::Cow;
+
 use nom::Parser;
 use unicode_normalization::{UnicodeNormalization, is_nfc};
 
 use super::cursor::{Cursor, Parsed, Problem, broken, elsewhere};
-use super::tree::Name;
+use super::tree::{Name, Text};
 use crate::lex::{TokenKind, unescape};
 use crate::{Diagnostic, Rule, Span, Spanned};
 use wirelore_model::nearest_name;
@@ -35,37 +37,31 @@ pub(super) fn words<'a>(first: &'static str, second: &'static str) -> impl Fn(Cu
 }
 
 /// A name, normalised to NFC.
-pub(super) fn name(i: Cursor<'_>) -> Parsed<'_, Name> {
+#[inline]
+pub(super) fn name(i: Cursor<'_>) -> Parsed<'_, Name<'_>> {
     let (behind, span) = leaf(TokenKind::Word)(i)?;
     let written = i.context.text(span);
-    let value = if written.is_ascii() || is_nfc(written) { written.to_owned() } else { written.nfc().collect() };
+    let is_normal = written.is_ascii() || is_nfc(written);
+    let value = if is_normal { Cow::Borrowed(written) } else { Cow::Owned(written.nfc().collect()) };
     Ok((behind, Spanned::new(value, span)))
 }
 
 /// A text in quotes.
-pub(super) fn text(i: Cursor<'_>) -> Parsed<'_, Spanned<String>> {
+pub(super) fn text(i: Cursor<'_>) -> Parsed<'_, Text<'_>> {
     let (behind, span) = leaf(TokenKind::Text)(i)?;
     Ok((behind, Spanned::new(unescape(i.context.text(span)), span)))
 }
 
-/// `X, X, X` of anything that does not need more than one look to be told from a clause.
+/// `X, X, X` of anything that does not need more than one look to be told from a clause. Like nom's list, but a list of one, the usual
+/// case, has no spare room: with tens of thousands of signals that room is most of the memory.
 pub(super) fn comma_list<'a, T>(
-    item: impl Parser<Cursor<'a>, Output = T, Error = Problem>,
-) -> impl FnMut(Cursor<'a>) -> Parsed<'a, Vec<T>> {
-    separated(leaf(TokenKind::Comma), item)
-}
-
-/// The same with another separator. Like nom's list, but a list of one, the usual case, has no spare room: with tens of thousands of
-/// signals that room is most of the memory.
-pub(super) fn separated<'a, S, T>(
-    mut separator: impl Parser<Cursor<'a>, Output = S, Error = Problem>,
     mut item: impl Parser<Cursor<'a>, Output = T, Error = Problem>,
 ) -> impl FnMut(Cursor<'a>) -> Parsed<'a, Vec<T>> {
     move |i| {
         let (mut i, first) = item.parse(i)?;
         let mut all = vec![first];
-        while let Ok((at_next, _)) = separator.parse(i) {
-            match item.parse(at_next) {
+        while i.kind() == Some(TokenKind::Comma) {
+            match item.parse(i.next()) {
                 Ok((behind, next)) => {
                     all.push(next);
                     i = behind;

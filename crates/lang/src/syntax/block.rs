@@ -57,7 +57,7 @@ impl<'a> Open<'a> {
 /// An item at the start of a line ends the block too: then its closing brace is missing.
 pub(super) fn block<'a, T>(
     open: Open<'a>,
-    mut read: impl FnMut(Cursor<'a>, Front) -> (Cursor<'a>, Option<T>),
+    mut read: impl FnMut(Cursor<'a>, Front<'a>) -> (Cursor<'a>, Option<T>),
 ) -> (Cursor<'a>, Vec<T>) {
     let context = open.first.context;
     let mut statements = Vec::new();

@@ -16,7 +16,7 @@ use crate::lex::TokenKind;
 const HELP: &str = "a checksum is written `checksum crc8_sae_j1850 over bytes 0..6`";
 
 /// `ALGORITHM over bytes A..B, C..D starting N first bytes ... then bytes ...`
-pub(super) fn checksum(i: Cursor<'_>) -> Parsed<'_, Checksum> {
+pub(super) fn checksum(i: Cursor<'_>) -> Parsed<'_, Checksum<'_>> {
     let (behind, algorithm) = want_so("the algorithm's name", HELP, name)(i)?;
     let (behind, _) = want_so("`over bytes`", HELP, over)(behind)?;
     let (behind, over) =

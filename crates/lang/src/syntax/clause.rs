@@ -161,12 +161,12 @@ pub(super) fn begins_common(i: Cursor<'_>) -> bool {
 }
 
 /// Reads `called "..."` or a certainty into a head.
-pub(super) fn common<'a>(word: &str, i: Cursor<'a>, head: &mut Head) -> Parsed<'a, ()> {
+pub(super) fn common<'a>(word: &str, i: Cursor<'a>, head: &mut Head<'a>) -> Parsed<'a, ()> {
     let grade = match word {
         "called" => {
             check_once(i, word, head.called.as_ref().map(|called| called.span));
             let (behind, called) = want("the name in the other document, in quotes,", text)(i.next())?;
-            head.called.get_or_insert(called);
+            head.called.get_or_insert_with(|| Box::new(called));
             return Ok((behind, ()));
         }
         "confirmed" => Grade::Confirmed,
@@ -185,12 +185,12 @@ pub(super) fn common<'a>(word: &str, i: Cursor<'a>, head: &mut Head) -> Parsed<'
         _ => opt(text).parse(i.next())?,
     };
     let certainty = Certainty { grade, evidence: evidence.map(|evidence| evidence.value) };
-    head.certainty.get_or_insert(Spanned::new(certainty, i.span_to(behind)));
+    head.certainty.get_or_insert_with(|| Box::new(Spanned::new(certainty, i.span_to(behind))));
     Ok((behind, ()))
 }
 
 /// A list of names: `A, B, C`. A word that begins a clause ends it, and so does one with a number or text behind it, which no name has.
-pub(super) fn names<'a>(i: Cursor<'a>, clauses: Clauses) -> Parsed<'a, Vec<Name>> {
+pub(super) fn names<'a>(i: Cursor<'a>, clauses: Clauses) -> Parsed<'a, Vec<Name<'a>>> {
     let (mut i, first) = name(i)?;
     let mut all = vec![first];
     while i.kind() == Some(TokenKind::Comma) && is_listed(i.next(), clauses) {

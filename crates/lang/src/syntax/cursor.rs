@@ -7,14 +7,14 @@ use nom::error::{ErrorKind, ParseError};
 use nom::{IResult, Input, Needed};
 
 use super::leaf::Leaf;
-use super::report::Context;
+use super::report::Script;
 use crate::lex::TokenKind;
 use crate::{Diagnostic, Site, Span};
 
 /// The leaves from one place to the end.
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Cursor<'a> {
-    pub(super) context: &'a Context<'a>,
+    pub(super) context: &'a Script,
     at: usize,
     end: usize,
 }
@@ -52,7 +52,7 @@ impl<'a> ParseError<Cursor<'a>> for Problem {
 }
 
 impl<'a> Cursor<'a> {
-    pub(super) fn start(context: &'a Context<'a>) -> Self {
+    pub(super) fn start(context: &'a Script) -> Self {
         Self { context, at: 0, end: context.leaves.len() }
     }
 

@@ -3,7 +3,7 @@
 use super::basic::{leaf, missing, shortened, want_so};
 use super::cursor::{Cursor, Parsed, broken};
 use super::number::unsigned_exact;
-use super::tree::{Expr, ExprKind, Operator};
+use super::tree::{Binary, Expr, ExprKind, Operator};
 use crate::lex::TokenKind;
 use crate::{Diagnostic, Rule, Span};
 
@@ -32,7 +32,8 @@ impl Grown {
     fn join(self, operator: Operator, right: Self) -> Self {
         let span = self.expr.span.to(right.expr.span);
         let depth = self.depth.max(right.depth) + 1;
-        Self { expr: Expr { kind: ExprKind::Binary(Box::new(self.expr), operator, Box::new(right.expr)), span }, depth }
+        let binary = Binary { left: self.expr, operator, right: right.expr };
+        Self { expr: Expr { kind: ExprKind::Binary(Box::new(binary)), span }, depth }
     }
 }
 

@@ -19,7 +19,7 @@ use crate::lex::TokenKind;
 const LAYOUT: Clauses = Clauses { words: &COMMON, begins: begins_common, first_is_free: false, has_block: true };
 
 /// `layout NAME "title" { ... }`
-pub(super) fn layout(i: Cursor<'_>) -> Parsed<'_, Layout> {
+pub(super) fn layout(i: Cursor<'_>) -> Parsed<'_, Layout<'_>> {
     let (behind, mut head) = head("the layout's name")(i.next())?;
     let (behind, _) = LAYOUT.read(behind, |word, i| common(word, i, &mut head));
     let Some(open) = find_open(i, behind) else {
@@ -42,7 +42,7 @@ const FRAME: Clauses = Clauses {
 /// `frame NAME "title" on NETWORK RECOGNITION[, clauses] { ... }`
 ///
 /// Whatever is wrong with the head, the block is read.
-pub(super) fn frame(begin: Cursor<'_>) -> Parsed<'_, Frame> {
+pub(super) fn frame(begin: Cursor<'_>) -> Parsed<'_, Frame<'_>> {
     let (i, head) = match head("the frame's name")(begin.next()) {
         Ok(read) => read,
         Err(problem) => return without_head(begin, problem),
@@ -75,7 +75,7 @@ pub(super) fn frame(begin: Cursor<'_>) -> Parsed<'_, Frame> {
 }
 
 /// A frame without a readable name cannot be kept, but what is wrong inside of it is told.
-fn without_head(i: Cursor<'_>, problem: nom::Err<Problem>) -> Parsed<'_, Frame> {
+fn without_head(i: Cursor<'_>, problem: nom::Err<Problem>) -> Parsed<'_, Frame<'_>> {
     let behind = skip_head(i);
     if behind.kind() == Some(TokenKind::OpenBrace) {
         // Only for its messages.
@@ -85,7 +85,7 @@ fn without_head(i: Cursor<'_>, problem: nom::Err<Problem>) -> Parsed<'_, Frame> 
 }
 
 /// `on NETWORK RECOGNITION`
-fn place_and_recognition<'a>(i: Cursor<'a>, frame: &mut Frame) -> Parsed<'a, ()> {
+fn place_and_recognition<'a>(i: Cursor<'a>, frame: &mut Frame<'a>) -> Parsed<'a, ()> {
     const HELP: &str = "a frame is written `frame NAME on NETWORK id 0x1B4 { ... }`";
     let i = match word("on")(i) {
         Ok((behind, _)) => {
@@ -112,7 +112,7 @@ fn place_and_recognition<'a>(i: Cursor<'a>, frame: &mut Frame) -> Parsed<'a, ()>
 }
 
 /// `id 0x1B4`, `id 0x7E8..0x7EF`, `id 0x18FEF100 extended`
-fn identifier(i: Cursor<'_>) -> Parsed<'_, Recognition> {
+fn identifier(i: Cursor<'_>) -> Parsed<'_, Recognition<'_>> {
     let (behind, ids) =
         want_so("the identifier", "identifiers are whole numbers, as in `id 0x1B4`", any_raw_range)(over_equals(i))?;
     let (behind, extended) = opt(word("extended")).parse(behind)?;
@@ -120,7 +120,7 @@ fn identifier(i: Cursor<'_>) -> Parsed<'_, Recognition> {
 }
 
 /// `pgn 65265 from 0x0B, brakes priority 6`
-fn parameter_group(i: Cursor<'_>) -> Parsed<'_, Recognition> {
+fn parameter_group(i: Cursor<'_>) -> Parsed<'_, Recognition<'_>> {
     let (behind, pgn) =
         want_so("the parameter group number", "parameter groups are whole numbers, as in `pgn 65265`", any_integer)(
             over_equals(i),
@@ -137,7 +137,7 @@ fn parameter_group(i: Cursor<'_>) -> Parsed<'_, Recognition> {
 }
 
 /// `from 0x0B, brakes`
-fn sources(i: Cursor<'_>) -> Parsed<'_, Vec<Source>> {
+fn sources(i: Cursor<'_>) -> Parsed<'_, Vec<Source<'_>>> {
     let (behind, _) = word("from")(i)?;
     let (mut i, first) = want("an address or a control unit", source)(behind)?;
     let mut all = vec![first];
@@ -150,7 +150,7 @@ fn sources(i: Cursor<'_>) -> Parsed<'_, Vec<Source>> {
     Ok((i, all))
 }
 
-fn source(i: Cursor<'_>) -> Parsed<'_, Source> {
+fn source(i: Cursor<'_>) -> Parsed<'_, Source<'_>> {
     match integer(i) {
         Err(nom::Err::Error(_)) => name.map(Source::Ecu).parse(i),
         read => read.map(|(behind, address)| (behind, Source::Address(address))),

@@ -16,7 +16,7 @@ use super::place::place;
 use super::recover::{self, is_item_word, skip_head, tell};
 use super::signal::signal;
 use super::timing::{TIMING, begins_timing, timings};
-use super::tree::{BodyItem, BodyKind, Front, Test, TestValue, When};
+use super::tree::{BodyItem, BodyKind, Front, Test, TestValue, UseLayout, When};
 use crate::lex::TokenKind;
 use crate::{Diagnostic, Rule};
 use wirelore_model::nearest_name;
@@ -55,18 +55,18 @@ const WORDS: [&str; 17] = [
 const FRAME_ONLY: [&str; 9] = ["sent", "read", "length", "marks", "every", "on", "at", "jitter", "timeout"];
 
 /// Reads a block of statements.
-pub(super) fn body(open: Open<'_>, inside: Inside) -> (Cursor<'_>, Vec<BodyItem>) {
+pub(super) fn body(open: Open<'_>, inside: Inside) -> (Cursor<'_>, Vec<BodyItem<'_>>) {
     block(open, |i, front| statement(i, front, inside))
 }
 
 /// One statement with its end; none if it could not be read, and then that was told.
-fn statement(i: Cursor<'_>, front: Front, inside: Inside) -> (Cursor<'_>, Option<BodyItem>) {
+fn statement<'a>(i: Cursor<'a>, front: Front<'a>, inside: Inside) -> (Cursor<'a>, Option<BodyItem<'a>>) {
     let (behind, read) = recover::statement(i, |word, i| read_as(word, i, inside), |i| unknown(i, inside));
     (behind, read.map(|(kind, span)| BodyItem { span, front, kind }))
 }
 
 /// Reads a statement as the word says that begins it.
-fn read_as<'a>(word: &str, i: Cursor<'a>, inside: Inside) -> Parsed<'a, BodyKind> {
+fn read_as<'a>(word: &str, i: Cursor<'a>, inside: Inside) -> Parsed<'a, BodyKind<'a>> {
     if inside == Inside::Layout && FRAME_ONLY.contains(&word) {
         return elsewhere();
     }
@@ -77,8 +77,12 @@ fn read_as<'a>(word: &str, i: Cursor<'a>, inside: Inside) -> Parsed<'a, BodyKind
         "length" => length(i),
         "when" => when(i, inside).map(|(behind, when)| (behind, BodyKind::When(when))),
         "otherwise" => otherwise(i, inside),
-        "unknown" => want_so("the bits", BITS_HELP, place).map(BodyKind::Unknown).parse(i.next()),
-        "unused" => want_so("the bits", BITS_HELP, place).map(BodyKind::Unused).parse(i.next()),
+        "unknown" => {
+            want_so("the bits", BITS_HELP, place).map(|place| BodyKind::Unknown(Box::new(place))).parse(i.next())
+        }
+        "unused" => {
+            want_so("the bits", BITS_HELP, place).map(|place| BodyKind::Unused(Box::new(place))).parse(i.next())
+        }
         "use" => use_layout(i),
         "order" => order(i.next()).map(|(behind, order)| (behind, BodyKind::Order(order))),
         "counting" => counting(i).map(|(behind, counting)| match counting {
@@ -143,7 +147,7 @@ fn unknown(i: Cursor<'_>, inside: Inside) -> Option<&'static str> {
 }
 
 /// `sent by A, B TIMING`
-fn sent_by(i: Cursor<'_>) -> Parsed<'_, BodyKind> {
+fn sent_by(i: Cursor<'_>) -> Parsed<'_, BodyKind<'_>> {
     let (behind, _) = keyword("by", "write `sent by ECU every 20 ms`")(i.next())?;
     let (behind, ecus) = want("the control unit that sends it", |i| names(i, TIMING))(behind)?;
     let (timing_at, comma) = opt(leaf(TokenKind::Comma)).parse(behind)?;
@@ -162,20 +166,20 @@ fn sent_by(i: Cursor<'_>) -> Parsed<'_, BodyKind> {
 const NO_CLAUSES: Clauses = Clauses { words: &[], begins: |_| false, first_is_free: false, has_block: false };
 
 /// `read by A, B`
-fn read_by(i: Cursor<'_>) -> Parsed<'_, BodyKind> {
+fn read_by(i: Cursor<'_>) -> Parsed<'_, BodyKind<'_>> {
     let (behind, _) = keyword("by", "write `read by ECU, ECU`")(i.next())?;
     want("the control unit that reads it", |i| names(i, NO_CLAUSES)).map(BodyKind::ReadBy).parse(behind)
 }
 
 /// `length 8`, `length 2..8`
-fn length(i: Cursor<'_>) -> Parsed<'_, BodyKind> {
+fn length(i: Cursor<'_>) -> Parsed<'_, BodyKind<'_>> {
     let (behind, range) = want("the number of bytes", raw_range)(over_equals(i))?;
     let (behind, _) = opt(word("bytes")).parse(behind)?;
-    Ok((behind, BodyKind::Length { min: range.first, max: range.last }))
+    Ok((behind, BodyKind::Length(Box::new(range))))
 }
 
 /// `when SIGNAL is VALUES and ... { ... }`: whatever is wrong with the condition, the block is read.
-fn when(i: Cursor<'_>, inside: Inside) -> Parsed<'_, When> {
+fn when(i: Cursor<'_>, inside: Inside) -> Parsed<'_, When<'_>> {
     let condition =
         separated_list1(word("and"), want_so("the signal that the page depends on", WHEN_HELP, |i| test(i, |_| false)))
             .parse(i.next());
@@ -205,7 +209,7 @@ fn when(i: Cursor<'_>, inside: Inside) -> Parsed<'_, When> {
 const WHEN_HELP: &str = "a page is written `when SIGNAL is 1, 4..6 { ... }`";
 
 /// `SIGNAL is VALUE, VALUE`, up to a comma that `stops` says belongs to something else.
-pub(super) fn test<'a>(i: Cursor<'a>, stops: fn(Cursor<'a>) -> bool) -> Parsed<'a, Test> {
+pub(super) fn test<'a>(i: Cursor<'a>, stops: fn(Cursor<'a>) -> bool) -> Parsed<'a, Test<'a>> {
     let (behind, signal) = name(i)?;
     let (behind, _) =
         keyword("is", "a condition is written `SIGNAL is VALUE`, with commas between several values")(behind)?;
@@ -219,7 +223,7 @@ pub(super) fn test<'a>(i: Cursor<'a>, stops: fn(Cursor<'a>) -> bool) -> Parsed<'
     Ok((i, Test { signal, values }))
 }
 
-fn test_value(i: Cursor<'_>) -> Parsed<'_, TestValue> {
+fn test_value(i: Cursor<'_>) -> Parsed<'_, TestValue<'_>> {
     match raw_range(i) {
         Err(nom::Err::Error(_)) => name.map(TestValue::Word).parse(i),
         read => read.map(|(behind, values)| (behind, TestValue::Raw(values))),
@@ -227,7 +231,7 @@ fn test_value(i: Cursor<'_>) -> Parsed<'_, TestValue> {
 }
 
 /// `otherwise { ... }`
-fn otherwise(i: Cursor<'_>, inside: Inside) -> Parsed<'_, BodyKind> {
+fn otherwise(i: Cursor<'_>, inside: Inside) -> Parsed<'_, BodyKind<'_>> {
     let Some(open) = find_open(i, i.next()) else {
         want_so(
             "the block between braces",
@@ -241,7 +245,7 @@ fn otherwise(i: Cursor<'_>, inside: Inside) -> Parsed<'_, BodyKind> {
 }
 
 /// `use layout NAME at byte N prefix p_`
-fn use_layout(i: Cursor<'_>) -> Parsed<'_, BodyKind> {
+fn use_layout(i: Cursor<'_>) -> Parsed<'_, BodyKind<'_>> {
     const HELP: &str =
         "inside a block, write `use layout NAME at byte 2`, with `prefix p_` behind it where names would clash";
     let (behind, _) = keyword("layout", HELP)(i.next())?;
@@ -249,5 +253,5 @@ fn use_layout(i: Cursor<'_>) -> Parsed<'_, BodyKind> {
     let (behind, _) = want_so("`at byte`", HELP, words("at", "byte"))(behind)?;
     let (behind, at_byte) = want_so("the number of a byte", HELP, integer)(behind)?;
     let (behind, prefix) = opt(preceded(word("prefix"), want_so("the prefix", HELP, name))).parse(behind)?;
-    Ok((behind, BodyKind::UseLayout { layout, at_byte, prefix }))
+    Ok((behind, BodyKind::UseLayout(Box::new(UseLayout { layout, at_byte, prefix }))))
 }

@@ -11,31 +11,32 @@ use crate::{Diagnostic, Rule, Span, Spanned};
 
 /// Gathers notes and `allow` lines until an item takes them.
 #[derive(Debug, Default)]
-pub(super) struct Gathered {
-    front: Front,
+pub(super) struct Gathered<'a> {
+    front: Front<'a>,
     /// The `allow` lines, to point at.
     lines: Option<Span>,
 }
 
-impl Gathered {
+impl<'a> Gathered<'a> {
     /// Adds the note that is here.
-    pub(super) fn note<'a>(&mut self, i: Cursor<'a>) -> Cursor<'a> {
+    pub(super) fn note(&mut self, i: Cursor<'a>) -> Cursor<'a> {
         let written = i.context.text(i.span());
         let said = written.strip_prefix("##").unwrap_or(written);
         let said = said.strip_prefix(' ').unwrap_or(said).trim_end();
         match &mut self.front.note {
             Some(note) => {
-                note.value.push('\n');
-                note.value.push_str(said);
+                let joined = note.value.to_mut();
+                joined.push('\n');
+                joined.push_str(said);
                 note.span = note.span.to(i.span());
             }
-            none => *none = Some(Spanned::new(said.to_owned(), i.span())),
+            none => *none = Some(Box::new(Spanned::new(said.into(), i.span()))),
         }
         i.next()
     }
 
     /// Adds the `allow` line that is here. `true` where an empty line or the end of the file is behind it.
-    pub(super) fn allow<'a>(&mut self, i: Cursor<'a>) -> (Cursor<'a>, bool) {
+    pub(super) fn allow(&mut self, i: Cursor<'a>) -> (Cursor<'a>, bool) {
         let end = match allow(i) {
             Ok((behind, rules)) => {
                 self.front.allow.extend(rules);
@@ -54,13 +55,13 @@ impl Gathered {
     }
 
     /// Hands everything to an item, or to a statement.
-    pub(super) fn take(&mut self) -> Front {
+    pub(super) fn take(&mut self) -> Front<'a> {
         self.lines = None;
         std::mem::take(&mut self.front)
     }
 
     /// Hands the `allow` lines to the file.
-    pub(super) fn take_allowed(&mut self) -> Option<(Span, Vec<Name>)> {
+    pub(super) fn take_allowed(&mut self) -> Option<(Span, Vec<Name<'a>>)> {
         let lines = self.lines.take()?;
         Some((lines, std::mem::take(&mut self.front.allow)))
     }
@@ -77,7 +78,7 @@ impl Gathered {
 }
 
 /// `allow RULE, RULE`
-fn allow(i: Cursor<'_>) -> Parsed<'_, Vec<Name>> {
+fn allow(i: Cursor<'_>) -> Parsed<'_, Vec<Name<'_>>> {
     want_so(
         "the name of a rule",
         "messages show the names of their rules, as in `allow still-guessed`",
@@ -87,7 +88,7 @@ fn allow(i: Cursor<'_>) -> Parsed<'_, Vec<Name>> {
 }
 
 /// `signal-overlap`: words and the dashes between them, without blanks.
-fn rule_name(i: Cursor<'_>) -> Parsed<'_, Name> {
+fn rule_name(i: Cursor<'_>) -> Parsed<'_, Name<'_>> {
     if i.kind() != Some(TokenKind::Word) {
         return elsewhere();
     }
@@ -96,5 +97,5 @@ fn rule_name(i: Cursor<'_>) -> Parsed<'_, Name> {
         behind = behind.next();
     }
     let span = i.span_to(behind);
-    Ok((behind, Spanned::new(i.context.text(span).to_owned(), span)))
+    Ok((behind, Spanned::new(i.context.text(span).into(), span)))
 }

@@ -16,7 +16,7 @@ use crate::{Diagnostic, Rule, Span, Spanned};
 use wirelore_model::nearest_name;
 
 /// `gateway NAME { ... }`
-pub(super) fn gateway(i: Cursor<'_>) -> Parsed<'_, Gateway> {
+pub(super) fn gateway(i: Cursor<'_>) -> Parsed<'_, Gateway<'_>> {
     let (behind, ecu) = want("the name of the control unit", name)(i.next())?;
     let Some(open) = find_open(i, behind) else {
         return broken(
@@ -29,7 +29,7 @@ pub(super) fn gateway(i: Cursor<'_>) -> Parsed<'_, Gateway> {
 }
 
 /// One line with its end; none if it could not be read, and then that was told.
-fn route(i: Cursor<'_>, front: Front) -> (Cursor<'_>, Option<Route>) {
+fn route<'a>(i: Cursor<'a>, front: Front<'a>) -> (Cursor<'a>, Option<Route<'a>>) {
     let (behind, read) = statement(i, read_as, unknown);
     let route =
         read.map(|((what, clauses), span)| Route { span, front, what, pace: clauses.pace, within: clauses.within });
@@ -66,7 +66,7 @@ struct Found {
     within: Option<super::tree::Time>,
 }
 
-fn read_as<'a>(said: &str, i: Cursor<'a>) -> Parsed<'a, (Passed, Found)> {
+fn read_as<'a>(said: &str, i: Cursor<'a>) -> Parsed<'a, (Passed<'a>, Found)> {
     let (behind, mut what) = match said {
         "pass" => pass(i.next())?,
         "copy" => copy(i.next())?,
@@ -124,7 +124,7 @@ fn pace(i: Cursor<'_>) -> Parsed<'_, Pace> {
 const PASS_HELP: &str = "write `pass FRAME from A to B`, `pass id 0x700..0x7FF from A to B` or `pass all from A to B`";
 
 /// What stands behind `pass`.
-fn pass(i: Cursor<'_>) -> Parsed<'_, Passed> {
+fn pass(i: Cursor<'_>) -> Parsed<'_, Passed<'_>> {
     if i.word() == "all" && i.nth_word(1) == "from" {
         let (behind, (from, to)) = from_to(i.next())?;
         return Ok((behind, Passed::All { from, to, except: Vec::new() }));
@@ -142,7 +142,7 @@ fn pass(i: Cursor<'_>) -> Parsed<'_, Passed> {
 }
 
 /// `from A to B`
-fn from_to(i: Cursor<'_>) -> Parsed<'_, (Name, Name)> {
+fn from_to(i: Cursor<'_>) -> Parsed<'_, (Name<'_>, Name<'_>)> {
     let (behind, _) = keyword("from", PASS_HELP)(i)?;
     let (behind, from) = want("the name of a network", name)(behind)?;
     let (behind, _) = keyword("to", PASS_HELP)(behind)?;
@@ -160,7 +160,7 @@ fn as_id(i: Cursor<'_>) -> Parsed<'_, (Integer, Option<Span>)> {
 }
 
 /// `copy FRAME.SIGNAL from A to FRAME.SIGNAL on B`: behind `copy`.
-fn copy(i: Cursor<'_>) -> Parsed<'_, Passed> {
+fn copy(i: Cursor<'_>) -> Parsed<'_, Passed<'_>> {
     const HELP: &str = "write `copy FRAME.SIGNAL from A to FRAME.SIGNAL on B`";
     let (behind, source) = want_so("a frame and its signal", HELP, frame_and_signal)(i)?;
     let (behind, _) = keyword("from", HELP)(behind)?;
@@ -173,7 +173,7 @@ fn copy(i: Cursor<'_>) -> Parsed<'_, Passed> {
 }
 
 /// `FRAME.SIGNAL`
-fn frame_and_signal(i: Cursor<'_>) -> Parsed<'_, (Name, Name)> {
+fn frame_and_signal(i: Cursor<'_>) -> Parsed<'_, (Name<'_>, Name<'_>)> {
     let (behind, frame) = name(i)?;
     let (behind, _) = want("`.` and a signal", leaf(TokenKind::Dot))(behind)?;
     let (behind, signal) = want("the signal's name", name)(behind)?;

@@ -7,7 +7,7 @@ use super::cursor::{Cursor, Parsed, broken, elsewhere};
 use super::front::Gathered;
 use super::number::integer;
 use super::recover::statement;
-use super::tree::{File, Front, Item, ItemKind, OrderWord};
+use super::tree::{File, Front, Item, ItemKind, Name, OrderWord};
 use super::{frame, gateway, map, states};
 use crate::lex::TokenKind;
 use crate::{Diagnostic, Rule, Span, Spanned};
@@ -35,7 +35,7 @@ const INSIDE: [(&str, &str); 10] = [
 ];
 
 /// A whole file.
-pub(super) fn file(mut i: Cursor<'_>) -> File {
+pub(super) fn file(mut i: Cursor<'_>) -> File<'_> {
     let mut items = Vec::new();
     let mut gathered = Gathered::default();
     loop {
@@ -64,7 +64,7 @@ pub(super) fn file(mut i: Cursor<'_>) -> File {
     }
 }
 
-fn in_file((span, rules): (Span, Vec<super::tree::Name>)) -> Item {
+fn in_file((span, rules): (Span, Vec<Name<'_>>)) -> Item<'_> {
     Item { span, front: Front::default(), kind: ItemKind::AllowInFile(rules) }
 }
 
@@ -82,13 +82,13 @@ fn stray_brace(i: Cursor<'_>) -> Cursor<'_> {
 }
 
 /// One item with its end; none if it could not be read, and then that was told.
-fn item(i: Cursor<'_>, front: Front) -> (Cursor<'_>, Option<Item>) {
+fn item<'a>(i: Cursor<'a>, front: Front<'a>) -> (Cursor<'a>, Option<Item<'a>>) {
     let (behind, read) = statement(i, read_as, unknown);
     (behind, read.map(|(kind, span)| Item { span, front, kind }))
 }
 
 /// Reads an item as the word says that begins it.
-fn read_as<'a>(word: &str, i: Cursor<'a>) -> Parsed<'a, ItemKind> {
+fn read_as<'a>(word: &str, i: Cursor<'a>) -> Parsed<'a, ItemKind<'a>> {
     match word {
         "edition" => want("the number of the edition", integer).map(ItemKind::Edition).parse(i.next()),
         "vehicle" => map::vehicle.map(ItemKind::Vehicle).parse(i),
@@ -151,7 +151,7 @@ pub(super) enum Counting {
 }
 
 impl Counting {
-    fn into_item(self) -> ItemKind {
+    fn into_item(self) -> ItemKind<'static> {
         match self {
             Self::From(first) => ItemKind::CountingFrom(first),
             Self::FromTop => ItemKind::CountingBitsFromTop,
@@ -183,7 +183,7 @@ pub(super) fn order(i: Cursor<'_>) -> Parsed<'_, Spanned<OrderWord>> {
 }
 
 /// `use "path.lore"`, `use standard NAME`
-fn use_item(i: Cursor<'_>) -> Parsed<'_, ItemKind> {
+fn use_item(i: Cursor<'_>) -> Parsed<'_, ItemKind<'_>> {
     let i = i.next();
     if let Ok((behind, path)) = text(i) {
         return Ok((behind, ItemKind::UseFile(path)));

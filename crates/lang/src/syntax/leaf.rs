@@ -32,10 +32,10 @@ pub(crate) struct Sieve<'a> {
 
 impl<'a> Sieve<'a> {
     pub(crate) fn new(text: &'a str) -> Self {
-        // Descriptions have a leaf for every five bytes or more; too few here only cost a copy.
+        // Descriptions have a leaf for every four bytes or more; too few here only cost a copy.
         Self {
             text,
-            leaves: Vec::with_capacity(text.len() / 5 + 1),
+            leaves: Vec::with_capacity(text.len() / 4 + 1),
             open: 0,
             held_back: None,
             is_first: true,

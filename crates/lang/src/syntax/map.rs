@@ -17,7 +17,7 @@ use crate::lex::TokenKind;
 use crate::{Diagnostic, Rule};
 
 /// The name and title behind a word. Whatever the name is: here it is a name.
-pub(super) fn head<'a>(what: &'static str) -> impl Fn(Cursor<'a>) -> Parsed<'a, Head> {
+pub(super) fn head<'a>(what: &'static str) -> impl Fn(Cursor<'a>) -> Parsed<'a, Head<'a>> {
     move |i| {
         let (behind, name) = want(what, name)(i)?;
         let (behind, title) = opt(text).parse(behind)?;
@@ -26,7 +26,7 @@ pub(super) fn head<'a>(what: &'static str) -> impl Fn(Cursor<'a>) -> Parsed<'a, 
 }
 
 /// A title that does not stand behind the name: told, and taken all the same.
-pub(super) fn late_title<'a>(i: Cursor<'a>, head: &mut Head) -> Cursor<'a> {
+pub(super) fn late_title<'a>(i: Cursor<'a>, head: &mut Head<'a>) -> Cursor<'a> {
     let Ok((behind, title)) = text(i) else { return i };
     let message = Diagnostic::new(
         Rule::UnexpectedWord,
@@ -43,7 +43,7 @@ pub(super) fn late_title<'a>(i: Cursor<'a>, head: &mut Head) -> Cursor<'a> {
 const VEHICLE: Clauses = Clauses { words: &COMMON, begins: begins_common, first_is_free: false, has_block: false };
 
 /// `vehicle NAME "title"`
-pub(super) fn vehicle(i: Cursor<'_>) -> Parsed<'_, Head> {
+pub(super) fn vehicle(i: Cursor<'_>) -> Parsed<'_, Head<'_>> {
     let (behind, mut head) = head("the vehicle's name")(i.next())?;
     let (behind, _) = VEHICLE.read(behind, |word, i| common(word, i, &mut head));
     Ok((behind, head))
@@ -71,7 +71,7 @@ const NETWORK: Clauses = Clauses {
 };
 
 /// `network NAME "title" KIND RATE[, data RATE][, order ...]`
-pub(super) fn network(i: Cursor<'_>) -> Parsed<'_, Network> {
+pub(super) fn network(i: Cursor<'_>) -> Parsed<'_, Network<'_>> {
     let (behind, head) = head("the network's name")(i.next())?;
     let mut network = Network { head, kind: None, rate: None, data_rate: None, order: None };
     let i = network_kind(behind, &mut network);
@@ -132,7 +132,7 @@ const ECU: Clauses = Clauses {
 };
 
 /// `ecu NAME "title" on A, B, leads C, address 0x0B, optional`
-pub(super) fn ecu(i: Cursor<'_>) -> Parsed<'_, Ecu> {
+pub(super) fn ecu(i: Cursor<'_>) -> Parsed<'_, Ecu<'_>> {
     let (i, head) = head("the control unit's name")(i.next())?;
     let mut ecu = Ecu { head, on: Vec::new(), leads: Vec::new(), address: None, optional: None };
     let i = networks_without_on(i, &mut ecu)?;
@@ -168,7 +168,7 @@ pub(super) fn ecu(i: Cursor<'_>) -> Parsed<'_, Ecu> {
 }
 
 /// `ecu NAME "title" A, B`: the names of networks where only a clause can stand; told, and read as such.
-fn networks_without_on<'a>(i: Cursor<'a>, ecu: &mut Ecu) -> Result<Cursor<'a>, nom::Err<Problem>> {
+fn networks_without_on<'a>(i: Cursor<'a>, ecu: &mut Ecu<'a>) -> Result<Cursor<'a>, nom::Err<Problem>> {
     let is_name = i.kind() == Some(TokenKind::Word)
         && i.next().at_stop()
         && !(ECU.begins)(i)
@@ -189,7 +189,7 @@ fn networks_without_on<'a>(i: Cursor<'a>, ecu: &mut Ecu) -> Result<Cursor<'a>, n
 }
 
 /// `wire A -> B, C "what"`
-pub(super) fn wire(i: Cursor<'_>) -> Parsed<'_, Wire> {
+pub(super) fn wire(i: Cursor<'_>) -> Parsed<'_, Wire<'_>> {
     const HELP: &str = "a wire goes from the control unit that drives it to those that read it: `wire brakes -> engine \"brake light switch\"`";
     let (behind, from) = want_so("the control unit that drives the wire", HELP, name)(i.next())?;
     let (behind, _) = want_so("`->`", HELP, leaf(TokenKind::Arrow))(behind)?;

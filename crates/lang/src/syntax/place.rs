@@ -5,7 +5,7 @@ use nom::combinator::opt;
 use nom::sequence::preceded;
 use wirelore_bits::ByteOrder;
 
-use super::basic::{keyword, leaf, separated, shortened, want, want_so, word};
+use super::basic::{keyword, leaf, shortened, want, want_so, word};
 use super::cursor::{Cursor, Parsed, broken, elsewhere};
 use super::meant::{at_dots, dots};
 use super::number::integer;
@@ -26,9 +26,20 @@ pub(super) fn begins_place(i: Cursor<'_>) -> bool {
 
 /// `PIECE then PIECE intel`
 pub(super) fn place(i: Cursor<'_>) -> Parsed<'_, Place> {
-    let (behind, pieces) = separated(word("then"), spanned_piece)(i)?;
+    let (behind, first) = spanned_piece(i)?;
+    let (behind, others) = more_pieces(behind)?;
     let (behind, order) = opt(byte_order).parse(behind)?;
-    Ok((behind, Place { pieces, order, span: i.span_to(behind) }))
+    Ok((behind, Place { first, others, order, span: i.span_to(behind) }))
+}
+
+/// `then PIECE then PIECE`
+fn more_pieces(mut i: Cursor<'_>) -> Parsed<'_, Vec<Spanned<Piece>>> {
+    let mut all = Vec::new();
+    while let (behind, Some(piece)) = opt(preceded(word("then"), spanned_piece)).parse(i)? {
+        all.push(piece);
+        i = behind;
+    }
+    Ok((i, all))
 }
 
 /// `intel`, `motorola`

@@ -1,9 +1,11 @@
-//! What all parsers of one file share: its text, and the messages so far.
+//! What all parsers of one file share: its text, the tokens that count, and the messages so far.
 
 use std::cell::{Cell, RefCell};
 
-use super::leaf::Leaf;
-use crate::lex::MOST_MESSAGES;
+use super::leaf::{Leaf, Sieve};
+use super::tree::File;
+use super::{LONGEST_TEXT, cursor, item, too_large};
+use crate::lex::{MOST_MESSAGES, Token, each_token};
 use crate::{Diagnostic, FileId, Rule, Site, Span};
 
 /// How many blocks may lie in one another.
@@ -12,11 +14,11 @@ const DEEPEST_BLOCK: usize = 64;
 /// Looks back and forth on a line go no further than this, so that endless lines cost no more than others.
 const LONGEST_LINE: usize = 2048;
 
-/// One file being read.
+/// The text of one file, cut into tokens and ready to be read. The tree of the file points into it.
 #[derive(Debug)]
-pub(super) struct Context<'a> {
-    text: &'a str,
-    pub(super) leaves: &'a [Leaf],
+pub struct Script {
+    text: String,
+    pub(super) leaves: Vec<Leaf>,
     pub(super) file: FileId,
     /// Where the lexer found characters that mean nothing; sorted.
     wrong: Vec<Span>,
@@ -28,8 +30,30 @@ pub(super) struct Context<'a> {
     borrowed: Cell<Option<Span>>,
 }
 
-impl<'a> Context<'a> {
-    pub(super) fn new(text: &'a str, leaves: &'a [Leaf], file: FileId, wrong: Vec<Diagnostic>) -> Self {
+impl Script {
+    /// Cuts a text into tokens; one that is longer than [`LONGEST_TEXT`] stays whole, and is refused when it is read.
+    #[must_use]
+    pub fn new(text: impl Into<String>, file: FileId) -> Self {
+        let text = text.into();
+        let mut sieve = Sieve::new(&text);
+        let wrong = if text.len() > LONGEST_TEXT {
+            vec![too_large(text.len(), file)]
+        } else {
+            each_token(&text, file, |token| sieve.take(token))
+        };
+        let leaves = sieve.into_leaves();
+        Self::of_leaves(text, leaves, wrong, file)
+    }
+
+    /// [`Self::new`] for those who have the tokens.
+    pub(crate) fn of_tokens(text: &str, tokens: &[Token], wrong: Vec<Diagnostic>, file: FileId) -> Self {
+        let mut sieve = Sieve::new(text);
+        tokens.iter().for_each(|&token| sieve.take(token));
+        let leaves = sieve.into_leaves();
+        Self::of_leaves(text.to_owned(), leaves, wrong, file)
+    }
+
+    fn of_leaves(text: String, leaves: Vec<Leaf>, wrong: Vec<Diagnostic>, file: FileId) -> Self {
         let spans = wrong.iter().map(|message| message.site.span).collect();
         Self {
             text,
@@ -43,8 +67,29 @@ impl<'a> Context<'a> {
         }
     }
 
+    /// Reads it, once.
+    ///
+    /// The tree holds everything that could be read; the messages are sorted by their place. Both are as long as they need to be and no
+    /// longer: a text of more than 16 MiB is refused, and after 500 messages there are no more.
+    pub fn read(&self) -> (File<'_>, Vec<Diagnostic>) {
+        let tree = item::file(cursor::Cursor::start(self));
+        (tree, self.take_messages())
+    }
+
+    /// The text, when nobody needs the tree any more.
+    #[must_use]
+    pub fn into_text(self) -> String {
+        self.text
+    }
+
+    /// The tokens that count.
+    pub(crate) fn leaves(&self) -> &[Leaf] {
+        &self.leaves
+    }
+
     /// The characters of a span.
-    pub(super) fn text(&self, span: Span) -> &'a str {
+    #[inline]
+    pub(super) fn text(&self, span: Span) -> &str {
         self.text.get(span.range()).unwrap_or_default()
     }
 
@@ -166,8 +211,8 @@ impl<'a> Context<'a> {
     }
 
     /// All messages, by their place.
-    pub(super) fn into_messages(self) -> Vec<Diagnostic> {
-        let mut messages = self.messages.into_inner();
+    fn take_messages(&self) -> Vec<Diagnostic> {
+        let mut messages = self.messages.take();
         messages.sort_by_key(|message| message.site.span);
         if messages.len() > MOST_MESSAGES {
             messages.truncate(MOST_MESSAGES);

@@ -50,7 +50,7 @@ const CLAUSES: Clauses = Clauses {
 const HELP: &str = "a signal is written `signal NAME in PLACE = FORMULA UNIT`, and its clauses behind commas";
 
 /// `signal NAME[1..12] "title" in PLACE [KIND] [= FORMULA UNIT][, clauses]`
-pub(super) fn signal(i: Cursor<'_>) -> Parsed<'_, Box<Signal>> {
+pub(super) fn signal(i: Cursor<'_>) -> Parsed<'_, Box<Signal<'_>>> {
     let (i, head, elements) = name_and_title(i.next())?;
     let mut signal = Box::new(Signal {
         head,
@@ -83,7 +83,7 @@ pub(super) fn signal(i: Cursor<'_>) -> Parsed<'_, Box<Signal>> {
 
 fn name_and_title(
     i: Cursor<'_>,
-) -> Result<(Cursor<'_>, super::tree::Head, Option<Elements>), nom::Err<super::cursor::Problem>> {
+) -> Result<(Cursor<'_>, super::tree::Head<'_>, Option<Elements>), nom::Err<super::cursor::Problem>> {
     if i.nth_kind(1) != Some(TokenKind::OpenBracket) {
         let (behind, head) = head("the signal's name")(i)?;
         return Ok((behind, head, None));
@@ -104,7 +104,7 @@ fn elements(i: Cursor<'_>) -> Parsed<'_, Elements> {
 }
 
 /// `in PLACE [step N bytes] [KIND] [= FORMULA UNIT]`
-fn where_and_what<'a>(i: Cursor<'a>, signal: &mut Signal) -> Parsed<'a, ()> {
+fn where_and_what<'a>(i: Cursor<'a>, signal: &mut Signal<'a>) -> Parsed<'a, ()> {
     let i = match word("in")(i) {
         Ok((behind, _)) => behind,
         Err(_) if begins_place(i) => {
@@ -181,7 +181,7 @@ fn kind(i: Cursor<'_>) -> Parsed<'_, Spanned<Kind>> {
 }
 
 /// A word where only a kind can stand, or `=`, or a comma: told, and taken for the kind that is nearest.
-fn misspelt_kind<'a>(i: Cursor<'a>, signal: &mut Signal) -> Cursor<'a> {
+fn misspelt_kind<'a>(i: Cursor<'a>, signal: &mut Signal<'a>) -> Cursor<'a> {
     if i.kind() != Some(TokenKind::Word) || (CLAUSES.begins)(i) || signal.kind.is_some() {
         return i;
     }
@@ -197,7 +197,7 @@ fn misspelt_kind<'a>(i: Cursor<'a>, signal: &mut Signal) -> Cursor<'a> {
 }
 
 /// `= FORMULA UNIT`, `= curve { ... } UNIT`
-fn value<'a>(i: Cursor<'a>, signal: &mut Signal) -> Parsed<'a, ()> {
+fn value<'a>(i: Cursor<'a>, signal: &mut Signal<'a>) -> Parsed<'a, ()> {
     let i = match leaf(TokenKind::Equals)(i) {
         Ok((behind, _)) => behind,
         Err(_) if begins_formula(i) => {
@@ -286,7 +286,7 @@ fn point(i: Cursor<'_>) -> Parsed<'_, (Integer, Exact)> {
 }
 
 /// One clause.
-fn clause<'a>(word: &str, i: Cursor<'a>, signal: &mut Signal) -> Parsed<'a, ()> {
+fn clause<'a>(word: &str, i: Cursor<'a>, signal: &mut Signal<'a>) -> Parsed<'a, ()> {
     match word {
         "states" => {
             check_once(i, word, signal.states.as_ref().map(|states| states.span));
@@ -295,10 +295,10 @@ fn clause<'a>(word: &str, i: Cursor<'a>, signal: &mut Signal) -> Parsed<'a, ()> 
             Ok((behind, ()))
         }
         "range" => {
-            check_once(i, word, signal.range.map(|range| range.span));
+            check_once(i, word, signal.range.as_ref().map(|range| range.span));
             let help = "a range is written with the least and the greatest value, as in `range -40..215`";
             let (behind, range) = want_so("the least value", help, span_of_exacts)(over_equals(i))?;
-            signal.range.get_or_insert(Spanned::new(range, i.span_to(behind)));
+            signal.range.get_or_insert_with(|| Box::new(Spanned::new(range, i.span_to(behind))));
             Ok((behind, ()))
         }
         "absent" => special(word, i, &mut signal.absent),
@@ -331,7 +331,7 @@ fn special<'a>(word: &str, i: Cursor<'a>, values: &mut Vec<RawRange>) -> Parsed<
 }
 
 /// `NAME`, `{ ... }`
-fn states_clause(i: Cursor<'_>) -> Parsed<'_, StatesClause> {
+fn states_clause(i: Cursor<'_>) -> Parsed<'_, StatesClause<'_>> {
     match super::basic::name(i) {
         Ok((behind, table)) => Ok((behind, StatesClause::Table(table))),
         Err(_) => own(i, CLAUSES.begins).map(|(behind, words)| (behind, StatesClause::Own(words))),

@@ -24,7 +24,7 @@ const LIST: List = List {
 const TABLE: Clauses = Clauses { words: &COMMON, begins: begins_common, first_is_free: false, has_block: true };
 
 /// `states NAME "title" { ... }`
-pub(super) fn table(i: Cursor<'_>) -> Parsed<'_, States> {
+pub(super) fn table(i: Cursor<'_>) -> Parsed<'_, States<'_>> {
     let (behind, mut head) = head("the name of the table of states")(i.next())?;
     if !matches!(behind.kind(), Some(TokenKind::Comma | TokenKind::OpenBrace))
         && let Ok((behind, words)) = LIST.read(behind, state_word)
@@ -44,7 +44,7 @@ pub(super) fn table(i: Cursor<'_>) -> Parsed<'_, States> {
 const MEANINGS: [(&str, SpecialWord); 2] = [("absent", SpecialWord::Absent), ("fault", SpecialWord::Fault)];
 
 /// `3..10 forward "Forward gear" as absent`
-pub(super) fn state_word(i: Cursor<'_>) -> Parsed<'_, StateWord> {
+pub(super) fn state_word(i: Cursor<'_>) -> Parsed<'_, StateWord<'_>> {
     const HELP: &str = "a state is a raw value and its word, as in `0 off` or `3..10 forward \"Forward gear\"`";
     let (behind, values) =
         want_so("a raw value", HELP, if is_hexadecimal_entry(i) { any_raw_range } else { raw_range })(i)?;
@@ -65,6 +65,6 @@ fn is_hexadecimal_entry(i: Cursor<'_>) -> bool {
 }
 
 /// The list of states of a signal's own.
-pub(super) fn own<'a>(i: Cursor<'a>, is_behind: fn(Cursor<'_>) -> bool) -> Parsed<'a, Vec<StateWord>> {
+pub(super) fn own<'a>(i: Cursor<'a>, is_behind: fn(Cursor<'_>) -> bool) -> Parsed<'a, Vec<StateWord<'a>>> {
     List { is_behind, what: "the name of a table of states, or a list between braces,", ..LIST }.read(i, state_word)
 }

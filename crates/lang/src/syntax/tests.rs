@@ -10,7 +10,7 @@ use super::tree::{BodyItem, BodyKind, File, Frame, ItemKind, Signal};
 use crate::{Diagnostic, FileId, Rule};
 
 /// Reads a text that has nothing wrong.
-fn read(text: &str) -> File {
+fn read(text: &str) -> File<'static> {
     let (file, messages) = parse(text, FileId(0));
     assert_eq!(messages, [], "{text}");
     file
@@ -26,21 +26,21 @@ fn line(text: &str, message: &Diagnostic) -> usize {
     text[..message.site.span.start as usize].matches('\n').count() + 1
 }
 
-fn frames(file: &File) -> Vec<&Frame> {
+fn frames<'a, 't>(file: &'a File<'t>) -> Vec<&'a Frame<'t>> {
     file.items
         .iter()
         .filter_map(|item| if let ItemKind::Frame(frame) = &item.kind { Some(frame) } else { None })
         .collect()
 }
 
-fn signals(body: &[BodyItem]) -> Vec<&Signal> {
+fn signals<'a, 't>(body: &'a [BodyItem<'t>]) -> Vec<&'a Signal<'t>> {
     body.iter()
         .filter_map(|item| if let BodyKind::Signal(signal) = &item.kind { Some(&**signal) } else { None })
         .collect()
 }
 
 /// The one signal of a frame around it.
-fn signal(text: &str) -> Signal {
+fn signal(text: &str) -> Signal<'static> {
     let file = read(&format!("frame f on d id 1 {{\n{text}\n}}\n"));
     signals(&frames(&file)[0].body)[0].clone()
 }

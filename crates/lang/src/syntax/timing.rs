@@ -31,20 +31,23 @@ pub(super) fn begins_timing(i: Cursor<'_>) -> bool {
 }
 
 /// `every 20 ms, timeout 100 ms`: the first one as its word says, then those behind commas.
-pub(super) fn timings<'a>(i: Cursor<'a>, word: &str) -> Parsed<'a, Vec<Spanned<Timing>>> {
+pub(super) fn timings<'a>(i: Cursor<'a>, word: &str) -> Parsed<'a, Vec<Spanned<Timing<'a>>>> {
     let mut all = Vec::new();
     let (behind, ()) = timing(i, word, &mut all)?;
     Ok(rest_of_timings(behind, all))
 }
 
 /// More of it, behind commas.
-pub(super) fn rest_of_timings<'a>(i: Cursor<'a>, mut all: Vec<Spanned<Timing>>) -> (Cursor<'a>, Vec<Spanned<Timing>>) {
+pub(super) fn rest_of_timings<'a>(
+    i: Cursor<'a>,
+    mut all: Vec<Spanned<Timing<'a>>>,
+) -> (Cursor<'a>, Vec<Spanned<Timing<'a>>>) {
     let (behind, _) = TIMING.read(i, |word, i| timing(i, word, &mut all));
     (behind, all)
 }
 
 /// One thing about timing; `every 1 s or on change` is two.
-fn timing<'a>(i: Cursor<'a>, said: &str, all: &mut Vec<Spanned<Timing>>) -> Parsed<'a, ()> {
+fn timing<'a>(i: Cursor<'a>, said: &str, all: &mut Vec<Spanned<Timing<'a>>>) -> Parsed<'a, ()> {
     let (behind, timing) = match said {
         "every" => every(i)?,
         "on" => want_so(
@@ -79,7 +82,7 @@ fn timing<'a>(i: Cursor<'a>, said: &str, all: &mut Vec<Spanned<Timing>>) -> Pars
 
 const APART_HELP: &str = "write `at least 10 ms apart`, or `20 ms..1 s apart` for a span";
 
-fn occasion(i: Cursor<'_>) -> Parsed<'_, Timing> {
+fn occasion(i: Cursor<'_>) -> Parsed<'_, Timing<'_>> {
     match i.word() {
         "change" => Ok((i.next(), Timing::OnChange)),
         "request" => Ok((i.next(), Timing::OnRequest)),
@@ -87,13 +90,13 @@ fn occasion(i: Cursor<'_>) -> Parsed<'_, Timing> {
     }
 }
 
-fn or_occasion(i: Cursor<'_>) -> Parsed<'_, Timing> {
+fn or_occasion(i: Cursor<'_>) -> Parsed<'_, Timing<'_>> {
     let (behind, _) = words("or", "on")(i)?;
     occasion(behind)
 }
 
 /// `every 20 ms`, `every 10..40 ms`, `every 20 ms while request is 1, else every 200 ms`
-fn every(i: Cursor<'_>) -> Parsed<'_, Timing> {
+fn every(i: Cursor<'_>) -> Parsed<'_, Timing<'_>> {
     const HELP: &str = "write `every 20 ms while SIGNAL is VALUE, else every 200 ms`";
     let (behind, fast) =
         want_so("the period", "a period is a number and a unit of time, as in `every 20 ms`", period)(i.next())?;

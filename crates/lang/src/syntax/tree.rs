@@ -7,13 +7,15 @@ mod number;
 mod place;
 mod signal;
 
-pub use frame::{BodyItem, BodyKind, Frame, PeriodSyntax, Recognition, Source, Test, TestValue, Timing, When};
+pub use frame::{
+    BodyItem, BodyKind, Frame, PeriodSyntax, Recognition, Source, Test, TestValue, Timing, UseLayout, When,
+};
 pub use item::{
     Certainty, Ecu, File, Front, Gateway, Head, Item, ItemKind, Layout, Network, OrderWord, Pace, Passed, Route,
     SpecialWord, StateWord, States, Wire,
 };
-pub use number::{Exact, Integer, Name, RawRange, Time};
+pub use number::{Exact, Integer, Name, RawRange, Text, Time};
 pub use place::{Anchor, ByteIndex, FlatPosition, Piece, Place, Position};
 pub use signal::{
-    Checksum, Counter, Elements, Expr, ExprKind, Kind, Operator, Signal, StatesClause, Step, UnitText, Value,
+    Binary, Checksum, Counter, Elements, Expr, ExprKind, Kind, Operator, Signal, StatesClause, Step, UnitText, Value,
 };

@@ -1,5 +1,7 @@
 //! Units behind formulas.
 
+use std::borrow::Cow;
+
 use wirelore_model::unit::{fold_look_alike, recognise};
 
 use super::basic::{shortened, text};
@@ -9,7 +11,7 @@ use crate::lex::TokenKind;
 use crate::{Diagnostic, Rule, Spanned};
 
 /// A unit: in quotes, or a run of characters without a blank.
-pub(super) fn unit(i: Cursor<'_>) -> Parsed<'_, Spanned<UnitText>> {
+pub(super) fn unit(i: Cursor<'_>) -> Parsed<'_, Spanned<UnitText<'_>>> {
     match i.kind() {
         Some(TokenKind::Text) => {
             let (behind, quoted) = text(i)?;
@@ -39,15 +41,18 @@ pub(super) fn run(i: Cursor<'_>) -> Cursor<'_> {
     behind
 }
 
-fn symbol(i: Cursor<'_>) -> Parsed<'_, Spanned<UnitText>> {
+fn symbol(i: Cursor<'_>) -> Parsed<'_, Spanned<UnitText<'_>>> {
     let behind = run(i);
     let mut span = i.span_to(behind);
     if i.kind() == Some(TokenKind::Slash) {
         span = i.previous().to(span);
     }
     let written = i.context.text(span);
-    let folded: String =
-        if written.is_ascii() { written.to_owned() } else { written.chars().map(fold_look_alike).collect() };
+    let folded: Cow<'_, str> = if written.chars().any(|c| fold_look_alike(c) != c) {
+        written.chars().map(fold_look_alike).collect()
+    } else {
+        written.into()
+    };
     if folded != written {
         let site = i.site(span);
         let message = Diagnostic::new(
@@ -57,11 +62,11 @@ fn symbol(i: Cursor<'_>) -> Parsed<'_, Spanned<UnitText>> {
         )
         .here(format!("read as `{folded}`"))
         .help("searching for the unit finds only one of the two")
-        .fix(site, folded.clone());
+        .fix(site, &*folded);
         i.context.report(message);
     }
     if let Some((behind, joined)) = unit_with_blank(i, behind, &folded) {
-        return Ok((behind, Spanned::new(UnitText::Symbol(joined), i.span_to(behind))));
+        return Ok((behind, Spanned::new(UnitText::Symbol(joined.into()), i.span_to(behind))));
     }
     if behind.kind() == Some(TokenKind::Slash) && !behind.touches() {
         return broken(blank_inside(i, behind));

@@ -14,8 +14,8 @@ fn values(ranges: &[RawRange]) -> Vec<(i128, i128)> {
     ranges.iter().map(|range| (range.first.value, range.last.value)).collect()
 }
 
-fn names(list: &[Name]) -> Vec<&str> {
-    list.iter().map(|name| name.value.as_str()).collect()
+fn names<'t>(list: &'t [Name<'t>]) -> Vec<&'t str> {
+    list.iter().map(|name| &*name.value).collect()
 }
 
 #[test]
@@ -80,23 +80,21 @@ fn rates_and_times_are_exact() {
 
 #[test]
 fn places_are_kept_as_written() {
-    let Piece::Bits { msb, lsb } = signal("signal s in bits 1.10..0.0").place.unwrap().pieces[0].value else {
-        panic!()
-    };
+    let Piece::Bits { msb, lsb } = signal("signal s in bits 1.10..0.0").place.unwrap().first.value else { panic!() };
     assert_eq!((msb.byte, msb.bit, lsb.byte, lsb.bit), (1, 10, 0, 0));
     let split = signal("signal s in bits 5.8..5.6 then bytes 4..3 motorola").place.unwrap();
-    assert_eq!(split.pieces.len(), 2);
+    assert_eq!(split.others.len(), 1);
     assert_eq!(split.order.unwrap().value, ByteOrder::Motorola);
     let counted = signal("signal s in lsb 16 width 12 intel").place.unwrap();
     assert!(
-        matches!(counted.pieces[0].value, Piece::Counted { anchor: Anchor::Lsb, at: FlatPosition::Flat(at), width, order: Some(ByteOrder::Intel) } if at.value == 16 && width.value == 12)
+        matches!(counted.first.value, Piece::Counted { anchor: Anchor::Lsb, at: FlatPosition::Flat(at), width, order: Some(ByteOrder::Intel) } if at.value == 16 && width.value == 12)
     );
     let dotted = signal("signal s in msb 4.1 width 3").place.unwrap();
     assert!(
-        matches!(dotted.pieces[0].value, Piece::Counted { at: FlatPosition::Position(at), order: None, .. } if (at.byte, at.bit) == (4, 1))
+        matches!(dotted.first.value, Piece::Counted { at: FlatPosition::Position(at), order: None, .. } if (at.byte, at.bit) == (4, 1))
     );
     assert!(matches!(
-        signal("signal s in bytes 3..end text utf8").place.unwrap().pieces[0].value,
+        signal("signal s in bytes 3..end text utf8").place.unwrap().first.value,
         Piece::Bytes { lsb: ByteIndex::Last(_), .. }
     ));
 }
@@ -116,10 +114,11 @@ fn the_head_of_a_signal() {
     assert_eq!((low.value, high.value), (ratio("-40.5"), ratio("1000")));
     let Some(Value::Formula(formula)) = &s.value else { panic!() };
     // ((raw - 125) * -9) / 5
-    let ExprKind::Binary(product, Operator::Divide, five) = &formula.kind else { panic!("{formula:?}") };
+    let ExprKind::Binary(quotient) = &formula.kind else { panic!("{formula:?}") };
+    let Binary { left: product, operator: Operator::Divide, right: five } = &**quotient else { panic!("{formula:?}") };
     assert_eq!(five.kind, ExprKind::Number(ratio("5")));
     assert!(
-        matches!(&product.kind, ExprKind::Binary(_, Operator::Multiply, nine) if matches!(nine.kind, ExprKind::Negative(_)))
+        matches!(&product.kind, ExprKind::Binary(binary) if binary.operator == Operator::Multiply && matches!(binary.right.kind, ExprKind::Negative(_)))
     );
     assert!(!s.incomplete);
     assert_eq!(signal("signal s in bytes 0..3 text latin1").kind.unwrap().value, Kind::Text(Charset::Latin1));
@@ -151,7 +150,7 @@ fn clauses_of_a_signal() {
          checksum crc8_sae_j1850 over bytes 0..6, 8..last starting 0xFF first bytes 1 0x2 then bytes 3, likely",
     );
     let Some(StatesClause::Own(words)) = s.states.map(|states| states.value) else { panic!() };
-    assert_eq!((words[0].values.first.value, words[0].word.value.as_str()), (-1, "back"));
+    assert_eq!((words[0].values.first.value, &*words[0].word.value), (-1, "back"));
     assert_eq!(words[1].meaning.unwrap().value, SpecialWord::Fault);
     assert!(words[1].values.first.pattern && !words[1].values.last.pattern);
     assert_eq!(values(&s.absent), [(0xFE, 0xFE), (-2, 3)]);
@@ -202,8 +201,10 @@ fn statements_of_a_frame() {
     assert_eq!(names(ecus), ["b"]);
     assert!(matches!(&timing[0].value, Timing::EveryWhile { test, .. } if test.values.len() == 2));
     assert!(matches!(&body[2].kind, BodyKind::ReadBy(readers) if names(readers) == ["c", "length"]));
-    assert!(matches!(&body[3].kind, BodyKind::Length { min, max } if (min.value, max.value) == (2, 8)));
-    assert!(matches!(&body[10].kind, BodyKind::UseLayout { prefix: Some(prefix), .. } if prefix.value == "w_"));
+    assert!(matches!(&body[3].kind, BodyKind::Length(range) if (range.first.value, range.last.value) == (2, 8)));
+    assert!(
+        matches!(&body[10].kind, BodyKind::UseLayout(used) if used.prefix.as_ref().is_some_and(|prefix| prefix.value == "w_"))
+    );
     let BodyKind::When(when) = &body[11].kind else { panic!() };
     assert_eq!((when.tests.len(), when.tests[0].values.len(), when.body.len()), (2, 3, 1));
     assert!(matches!(&body[12].kind, BodyKind::Otherwise(body) if body.len() == 1));
@@ -231,7 +232,7 @@ fn notes_and_allow_lines_find_their_item() {
     let file = read(
         "allow name-style\n\nedition 1\n\n## One\n##  two\n# not this\nallow signal-overlap, order-odd-one-out\nallow still-guessed\nvehicle v\n## for nobody\nallow ecu-unused\n",
     );
-    let names_of = |names: &[Name]| names.iter().map(|name| name.value.clone()).collect::<Vec<_>>();
+    let names_of = |names: &[Name]| names.iter().map(|name| name.value.to_string()).collect::<Vec<_>>();
     assert!(matches!(&file.items[0].kind, ItemKind::AllowInFile(rules) if names_of(rules) == ["name-style"]));
     let vehicle = &file.items[2].front;
     assert_eq!(vehicle.note.as_ref().unwrap().value, "One\n two");
@@ -250,7 +251,7 @@ fn statements_go_on_behind_commas_and_in_parentheses() {
 fn names_are_normalised() {
     let file = read("vehicle fe\u{301}e \"\\u{41}\"\n");
     let ItemKind::Vehicle(head) = &file.items[0].kind else { panic!() };
-    assert_eq!((head.name.value.as_str(), head.title.as_ref().unwrap().value.as_str()), ("f\u{e9}e", "A"));
+    assert_eq!((&*head.name.value, &*head.title.as_ref().unwrap().value), ("f\u{e9}e", "A"));
 }
 
 #[test]

@@ -5,22 +5,22 @@ use crate::{Span, Spanned};
 
 /// `frame NAME "title" on NETWORK RECOGNITION[, clauses] { ... }`
 #[derive(Debug, Clone, PartialEq)]
-pub struct Frame {
+pub struct Frame<'t> {
     /// Name and title.
-    pub head: Head,
+    pub head: Head<'t>,
     /// The network; missing where it could not be read.
-    pub on: Option<Name>,
+    pub on: Option<Name<'t>>,
     /// How it is recognised; missing where it could not be read.
-    pub recognition: Option<Spanned<Recognition>>,
+    pub recognition: Option<Spanned<Recognition<'t>>>,
     /// `optional`
     pub optional: Option<Span>,
     /// The statements between the braces.
-    pub body: Vec<BodyItem>,
+    pub body: Vec<BodyItem<'t>>,
 }
 
 /// How a frame is recognised.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Recognition {
+pub enum Recognition<'t> {
     /// `id 0x1B4`, `id 0x7E8..0x7EF`, `id 0x18FEF100 extended`
     Id {
         /// First and last identifier.
@@ -33,7 +33,7 @@ pub enum Recognition {
         /// The parameter group number.
         pgn: Integer,
         /// `from ...`
-        sources: Vec<Source>,
+        sources: Vec<Source<'t>>,
         /// `priority 6`
         priority: Option<Integer>,
     },
@@ -41,64 +41,52 @@ pub enum Recognition {
 
 /// A source of a parameter group.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Source {
+pub enum Source<'t> {
     /// An address.
     Address(Integer),
     /// A control unit with an address.
-    Ecu(Name),
+    Ecu(Name<'t>),
 }
 
 /// A statement inside a frame, a page or a layout.
 #[derive(Debug, Clone, PartialEq)]
-pub struct BodyItem {
+pub struct BodyItem<'t> {
     /// The whole statement.
     pub span: Span,
     /// Notes and quieted rules in front of it.
-    pub front: Front,
+    pub front: Front<'t>,
     /// What it is.
-    pub kind: BodyKind,
+    pub kind: BodyKind<'t>,
 }
 
-/// The kinds of statement inside a frame, a page or a layout.
+/// The kinds of statement inside a frame, a page or a layout. (What is large is boxed: there are tens of thousands of statements.)
 #[derive(Debug, Clone, PartialEq)]
-pub enum BodyKind {
+pub enum BodyKind<'t> {
     /// `sent by A, B TIMING`
     SentBy {
         /// The senders.
-        ecus: Vec<Name>,
+        ecus: Vec<Name<'t>>,
         /// What is said of the timing behind them.
-        timing: Vec<Spanned<Timing>>,
+        timing: Vec<Spanned<Timing<'t>>>,
     },
     /// `read by A, B`
-    ReadBy(Vec<Name>),
+    ReadBy(Vec<Name<'t>>),
     /// `every 20 ms, timeout 100 ms` without a sender.
-    Timing(Vec<Spanned<Timing>>),
+    Timing(Vec<Spanned<Timing<'t>>>),
     /// `length 8`, `length 2..8`
-    Length {
-        /// The least.
-        min: Integer,
-        /// The greatest.
-        max: Integer,
-    },
+    Length(Box<RawRange>),
     /// `signal ...`
-    Signal(Box<Signal>),
+    Signal(Box<Signal<'t>>),
     /// `when SIGNAL is VALUES [and ...] { ... }`
-    When(When),
+    When(When<'t>),
     /// `otherwise { ... }`
-    Otherwise(Vec<BodyItem>),
+    Otherwise(Vec<BodyItem<'t>>),
     /// `unknown bits 3.7..3.4`
-    Unknown(Place),
+    Unknown(Box<Place>),
     /// `unused bits 3.7..3.4`
-    Unused(Place),
+    Unused(Box<Place>),
     /// `use layout NAME at byte N prefix p_`
-    UseLayout {
-        /// The layout.
-        layout: Name,
-        /// The byte where its byte 0 (or 1, where it counts so) comes to lie.
-        at_byte: Integer,
-        /// What goes in front of its signals' names.
-        prefix: Option<Name>,
-    },
+    UseLayout(Box<UseLayout<'t>>),
     /// `order intel`
     Order(Spanned<OrderWord>),
     /// `counting from 1`
@@ -109,9 +97,20 @@ pub enum BodyKind {
     MarksJ1939,
 }
 
+/// `use layout NAME at byte N prefix p_`
+#[derive(Debug, Clone, PartialEq)]
+pub struct UseLayout<'t> {
+    /// The layout.
+    pub layout: Name<'t>,
+    /// The byte where its byte 0 (or 1, where it counts so) comes to lie.
+    pub at_byte: Integer,
+    /// What goes in front of its signals' names.
+    pub prefix: Option<Name<'t>>,
+}
+
 /// One thing said about timing.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Timing {
+pub enum Timing<'t> {
     /// `every 20 ms`, `every 10..40 ms`
     Every(PeriodSyntax),
     /// `every 20 ms while request is 1, else every 200 ms`
@@ -119,7 +118,7 @@ pub enum Timing {
         /// The period under the condition.
         fast: PeriodSyntax,
         /// The condition.
-        test: Test,
+        test: Test<'t>,
         /// The period otherwise.
         slow: PeriodSyntax,
     },
@@ -148,27 +147,27 @@ pub struct PeriodSyntax {
 
 /// `when SIGNAL is VALUES and ... { ... }`
 #[derive(Debug, Clone, PartialEq)]
-pub struct When {
+pub struct When<'t> {
     /// The condition: all must hold; empty where it could not be read.
-    pub tests: Vec<Test>,
+    pub tests: Vec<Test<'t>>,
     /// What is there then.
-    pub body: Vec<BodyItem>,
+    pub body: Vec<BodyItem<'t>>,
 }
 
 /// `SIGNAL is 2, 4..6, forward`
 #[derive(Debug, Clone, PartialEq)]
-pub struct Test {
+pub struct Test<'t> {
     /// The signal.
-    pub signal: Name,
+    pub signal: Name<'t>,
     /// The values, any of which will do.
-    pub values: Vec<TestValue>,
+    pub values: Vec<TestValue<'t>>,
 }
 
 /// A value in a condition.
 #[derive(Debug, Clone, PartialEq)]
-pub enum TestValue {
+pub enum TestValue<'t> {
     /// Raw values.
     Raw(RawRange),
     /// A state word of the signal.
-    Word(Name),
+    Word(Name<'t>),
 }

@@ -1,47 +1,49 @@
 //! The items of a file: networks, control units, wires, states, layouts, gateways.
 
+use std::borrow::Cow;
+
 use wirelore_bits::ByteOrder;
 use wirelore_model::{Grade, NetworkKind};
 
-use super::{BodyItem, Frame, Integer, Name, RawRange, Time};
+use super::{BodyItem, Frame, Integer, Name, RawRange, Text, Time};
 use crate::{Span, Spanned};
 
 /// One parsed file.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub struct File {
+pub struct File<'t> {
     /// The items, in order.
-    pub items: Vec<Item>,
+    pub items: Vec<Item<'t>>,
 }
 
 /// A top-level item.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Item {
+pub struct Item<'t> {
     /// The whole item.
     pub span: Span,
     /// Notes and quieted rules in front of it.
-    pub front: Front,
+    pub front: Front<'t>,
     /// What it is.
-    pub kind: ItemKind,
+    pub kind: ItemKind<'t>,
 }
 
 /// What stands in front of an item.
 #[derive(Debug, Clone, PartialEq, Default)]
-pub struct Front {
+pub struct Front<'t> {
     /// The `##` lines, joined with `\n`.
-    pub note: Option<Spanned<String>>,
+    pub note: Option<Box<Text<'t>>>,
     /// `allow RULE, RULE` lines.
-    pub allow: Vec<Name>,
+    pub allow: Vec<Name<'t>>,
 }
 
 /// The kinds of top-level item.
 #[derive(Debug, Clone, PartialEq)]
-pub enum ItemKind {
+pub enum ItemKind<'t> {
     /// `edition 1`
     Edition(Integer),
     /// `vehicle NAME "title"`
-    Vehicle(Head),
+    Vehicle(Head<'t>),
     /// `allow RULE` at the top of the file, before any item: for the whole file.
-    AllowInFile(Vec<Name>),
+    AllowInFile(Vec<Name<'t>>),
     /// `counting from 1`
     CountingFrom(Integer),
     /// `counting bits from the top`
@@ -49,45 +51,45 @@ pub enum ItemKind {
     /// `order intel`
     Order(Spanned<OrderWord>),
     /// `use "path"`
-    UseFile(Spanned<String>),
+    UseFile(Text<'t>),
     /// `use standard NAME`
-    UseStandard(Name),
+    UseStandard(Name<'t>),
     /// `network ...`
-    Network(Network),
+    Network(Network<'t>),
     /// `ecu ...`
-    Ecu(Ecu),
+    Ecu(Ecu<'t>),
     /// `wire A -> B, C "what"`
-    Wire(Wire),
+    Wire(Wire<'t>),
     /// `states NAME { ... }`
-    States(States),
+    States(States<'t>),
     /// `layout NAME { ... }`
-    Layout(Layout),
+    Layout(Layout<'t>),
     /// `frame NAME ... { ... }`
-    Frame(Frame),
+    Frame(Frame<'t>),
     /// `gateway NAME { ... }`
-    Gateway(Gateway),
+    Gateway(Gateway<'t>),
 }
 
 /// A name with a title, and the clauses that any item may carry.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Head {
+pub struct Head<'t> {
     /// The name.
-    pub name: Name,
+    pub name: Name<'t>,
     /// The title directly behind it.
-    pub title: Option<Spanned<String>>,
+    pub title: Option<Text<'t>>,
     /// `called "..."`
-    pub called: Option<Spanned<String>>,
+    pub called: Option<Box<Text<'t>>>,
     /// `guessed "..."` and its like.
-    pub certainty: Option<Spanned<Certainty>>,
+    pub certainty: Option<Box<Spanned<Certainty<'t>>>>,
 }
 
 /// How sure the author is.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub struct Certainty {
+pub struct Certainty<'t> {
     /// The grade.
     pub grade: Grade,
     /// The evidence.
-    pub evidence: Option<String>,
+    pub evidence: Option<Cow<'t, str>>,
 }
 
 /// `intel`, `motorola` or `mixed`.
@@ -101,9 +103,9 @@ pub enum OrderWord {
 
 /// `network NAME "title" KIND RATE[, data RATE][, order ...]`
 #[derive(Debug, Clone, PartialEq)]
-pub struct Network {
+pub struct Network<'t> {
     /// Name and title.
-    pub head: Head,
+    pub head: Head<'t>,
     /// The kind; missing where it could not be read.
     pub kind: Option<Spanned<NetworkKind>>,
     /// The rate in bit/s.
@@ -116,13 +118,13 @@ pub struct Network {
 
 /// `ecu NAME "title" on A, B, leads C, address 0x0B, optional`
 #[derive(Debug, Clone, PartialEq)]
-pub struct Ecu {
+pub struct Ecu<'t> {
     /// Name and title.
-    pub head: Head,
+    pub head: Head<'t>,
     /// The networks it sits on.
-    pub on: Vec<Name>,
+    pub on: Vec<Name<'t>>,
     /// The networks it leads (and sits on).
-    pub leads: Vec<Name>,
+    pub leads: Vec<Name<'t>>,
     /// Its SAE J1939 address.
     pub address: Option<Integer>,
     /// `optional`
@@ -131,33 +133,33 @@ pub struct Ecu {
 
 /// `wire A -> B, C "what"`
 #[derive(Debug, Clone, PartialEq)]
-pub struct Wire {
+pub struct Wire<'t> {
     /// From this unit.
-    pub from: Name,
+    pub from: Name<'t>,
     /// To these.
-    pub to: Vec<Name>,
+    pub to: Vec<Name<'t>>,
     /// What it carries.
-    pub what: Option<Spanned<String>>,
+    pub what: Option<Text<'t>>,
 }
 
 /// `states NAME "title" { ... }`
 #[derive(Debug, Clone, PartialEq)]
-pub struct States {
+pub struct States<'t> {
     /// Name and title.
-    pub head: Head,
+    pub head: Head<'t>,
     /// The words.
-    pub words: Vec<StateWord>,
+    pub words: Vec<StateWord<'t>>,
 }
 
 /// `3..10 forward "Forward gear" as absent`
 #[derive(Debug, Clone, PartialEq)]
-pub struct StateWord {
+pub struct StateWord<'t> {
     /// The raw values.
     pub values: RawRange,
     /// The word.
-    pub word: Name,
+    pub word: Name<'t>,
     /// A title.
-    pub title: Option<Spanned<String>>,
+    pub title: Option<Text<'t>>,
     /// `as absent`, `as fault`
     pub meaning: Option<Spanned<SpecialWord>>,
 }
@@ -173,31 +175,31 @@ pub enum SpecialWord {
 
 /// `layout NAME { ... }`
 #[derive(Debug, Clone, PartialEq)]
-pub struct Layout {
+pub struct Layout<'t> {
     /// Name and title.
-    pub head: Head,
+    pub head: Head<'t>,
     /// What is in it: signals, `when`, `unknown`, `unused`, `use layout`.
-    pub body: Vec<BodyItem>,
+    pub body: Vec<BodyItem<'t>>,
 }
 
 /// `gateway NAME { ... }`
 #[derive(Debug, Clone, PartialEq)]
-pub struct Gateway {
+pub struct Gateway<'t> {
     /// The control unit.
-    pub ecu: Name,
+    pub ecu: Name<'t>,
     /// What it passes on.
-    pub routes: Vec<Route>,
+    pub routes: Vec<Route<'t>>,
 }
 
 /// One line of a gateway.
 #[derive(Debug, Clone, PartialEq)]
-pub struct Route {
+pub struct Route<'t> {
     /// The whole line.
     pub span: Span,
     /// Notes and quieted rules in front of it.
-    pub front: Front,
+    pub front: Front<'t>,
     /// What is passed.
-    pub what: Passed,
+    pub what: Passed<'t>,
     /// `every 100 ms`, `every 10th`
     pub pace: Option<Spanned<Pace>>,
     /// `within 20 ms`
@@ -206,15 +208,15 @@ pub struct Route {
 
 /// What a gateway line passes on.
 #[derive(Debug, Clone, PartialEq)]
-pub enum Passed {
+pub enum Passed<'t> {
     /// `pass FRAME from A to B [as id N [extended]]`
     Frame {
         /// The frame.
-        frame: Name,
+        frame: Name<'t>,
         /// From this network.
-        from: Name,
+        from: Name<'t>,
         /// To this network.
-        to: Name,
+        to: Name<'t>,
         /// Its identifier there.
         new_id: Option<(Integer, Option<Span>)>,
     },
@@ -225,29 +227,29 @@ pub enum Passed {
         /// The word `extended`.
         extended: Option<Span>,
         /// From this network.
-        from: Name,
+        from: Name<'t>,
         /// To this network.
-        to: Name,
+        to: Name<'t>,
     },
     /// `pass all from A to B, except X, Y`
     All {
         /// From this network.
-        from: Name,
+        from: Name<'t>,
         /// To this network.
-        to: Name,
+        to: Name<'t>,
         /// The frames that stay behind.
-        except: Vec<Name>,
+        except: Vec<Name<'t>>,
     },
     /// `copy FRAME.SIGNAL from A to FRAME.SIGNAL on B`
     Signal {
         /// Frame and signal it comes from.
-        source: (Name, Name),
+        source: (Name<'t>, Name<'t>),
         /// From this network.
-        from: Name,
+        from: Name<'t>,
         /// Frame and signal it goes to.
-        target: (Name, Name),
+        target: (Name<'t>, Name<'t>),
         /// On this network.
-        to: Name,
+        to: Name<'t>,
     },
 }
 

@@ -1,11 +1,16 @@
 //! Names and numbers as they are written.
 
+use std::borrow::Cow;
+
 use wirelore_bits::Ratio;
 
 use crate::{Span, Spanned};
 
-/// A name where it stands.
-pub type Name = Spanned<String>;
+/// A text where it stands: a piece of the source, or with its escapes resolved or its letters normalised.
+pub type Text<'t> = Spanned<Cow<'t, str>>;
+
+/// A name where it stands, in Unicode normal form C.
+pub type Name<'t> = Text<'t>;
 
 /// A whole number as written.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

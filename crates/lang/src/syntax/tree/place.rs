@@ -8,12 +8,21 @@ use crate::{Span, Spanned};
 /// Where a signal sits, as written: one piece, or several with `then` between them, most significant first.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Place {
-    /// The pieces.
-    pub pieces: Vec<Spanned<Piece>>,
+    /// The first piece, which most often is the only one.
+    pub first: Spanned<Piece>,
+    /// The others.
+    pub others: Vec<Spanned<Piece>>,
     /// The word `intel` or `motorola` behind them.
     pub order: Option<Spanned<ByteOrder>>,
     /// All of it.
     pub span: Span,
+}
+
+impl Place {
+    /// All pieces.
+    pub fn pieces(&self) -> impl Iterator<Item = &Spanned<Piece>> {
+        std::iter::once(&self.first).chain(&self.others)
+    }
 }
 
 /// One piece of a place.

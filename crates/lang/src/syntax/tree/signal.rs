@@ -1,5 +1,7 @@
 //! Signals: kind, formula, unit and clauses.
 
+use std::borrow::Cow;
+
 use wirelore_bits::Ratio;
 use wirelore_model::Charset;
 
@@ -8,9 +10,9 @@ use crate::{Span, Spanned};
 
 /// `signal NAME[1..12] "title" in PLACE [KIND] [= FORMULA UNIT][, clauses]`
 #[derive(Debug, Clone, PartialEq)]
-pub struct Signal {
+pub struct Signal<'t> {
     /// Name and title.
-    pub head: Head,
+    pub head: Head<'t>,
     /// `[1..12]`
     pub elements: Option<Box<Elements>>,
     /// Where it sits; missing where it could not be read.
@@ -22,11 +24,11 @@ pub struct Signal {
     /// What stands behind `=`.
     pub value: Option<Value>,
     /// The unit behind the formula or curve.
-    pub unit: Option<Spanned<UnitText>>,
+    pub unit: Option<Spanned<UnitText<'t>>>,
     /// `states NAME` or `states { ... }`
-    pub states: Option<Spanned<StatesClause>>,
+    pub states: Option<Spanned<StatesClause<'t>>>,
     /// `range LOW..HIGH`
-    pub range: Option<Spanned<(Exact, Exact)>>,
+    pub range: Option<Box<Spanned<(Exact, Exact)>>>,
     /// `absent RAW, RAW..RAW`
     pub absent: Vec<RawRange>,
     /// `fault RAW, RAW..RAW`
@@ -34,7 +36,7 @@ pub struct Signal {
     /// `counter LOW..HIGH step N`
     pub counter: Option<Box<Spanned<Counter>>>,
     /// `checksum ...`
-    pub checksum: Option<Box<Spanned<Checksum>>>,
+    pub checksum: Option<Box<Spanned<Checksum<'t>>>>,
     /// A part of it could not be read, and a message says so: what is missing here is not missing in the text.
     pub incomplete: bool,
 }
@@ -113,7 +115,18 @@ pub enum ExprKind {
     /// `-x`
     Negative(Box<Expr>),
     /// `x + y` and its like.
-    Binary(Box<Expr>, Operator, Box<Expr>),
+    Binary(Box<Binary>),
+}
+
+/// `x + y` and its like.
+#[derive(Debug, Clone, PartialEq)]
+pub struct Binary {
+    /// In front of the operator.
+    pub left: Expr,
+    /// The operator.
+    pub operator: Operator,
+    /// Behind it.
+    pub right: Expr,
 }
 
 /// Operators of formulas.
@@ -131,20 +144,20 @@ pub enum Operator {
 
 /// A unit as written.
 #[derive(Debug, Clone, PartialEq, Eq)]
-pub enum UnitText {
+pub enum UnitText<'t> {
     /// A bare symbol.
-    Symbol(String),
+    Symbol(Cow<'t, str>),
     /// In quotes.
-    Quoted(String),
+    Quoted(Cow<'t, str>),
 }
 
 /// `states ...` of a signal.
 #[derive(Debug, Clone, PartialEq)]
-pub enum StatesClause {
+pub enum StatesClause<'t> {
     /// A table by name.
-    Table(Name),
+    Table(Name<'t>),
     /// Words of its own.
-    Own(Vec<StateWord>),
+    Own(Vec<StateWord<'t>>),
 }
 
 /// `counter LOW..HIGH step N`
@@ -160,9 +173,9 @@ pub struct Counter {
 
 /// `checksum ALGORITHM over bytes A..B, C..D starting N first bytes ... then bytes ...`
 #[derive(Debug, Clone, PartialEq)]
-pub struct Checksum {
+pub struct Checksum<'t> {
     /// The algorithm's name.
-    pub algorithm: Name,
+    pub algorithm: Name<'t>,
     /// The bytes it covers: first and last.
     pub over: Vec<Spanned<(ByteIndex, ByteIndex)>>,
     /// `starting N`
