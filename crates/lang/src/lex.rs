@@ -81,6 +81,12 @@ pub enum TokenKind {
 }
 
 impl TokenKind {
+    /// Whether it opens or closes something.
+    pub(crate) fn is_bracket(self) -> bool {
+        use TokenKind::{CloseBrace, CloseBracket, CloseParen, OpenBrace, OpenBracket, OpenParen};
+        matches!(self, OpenBrace | CloseBrace | OpenParen | CloseParen | OpenBracket | CloseBracket)
+    }
+
     /// Whether it says nothing: blanks, comments, characters that were complained about.
     #[must_use]
     pub fn is_trivia(self) -> bool {

@@ -1,16 +1,17 @@
 //! Which bits of a payload are taken.
 
-use bitvec::array::BitArray;
-use bitvec::order::Lsb0;
 use wirelore_bits::{BitPosition, Field, Place};
 use wirelore_model::{ByteSpan, Content};
 
 /// The bytes that are looked at: no frame that can be described is longer (CAN FD, ISO 11898-1).
 const BYTES: u32 = 64;
 
-/// A map of the bits of a payload: bit 0 of byte 0 first.
+/// Payload bytes in one word of the map.
+const WORD_BYTES: u32 = 8;
+
+/// A map of the bits of a payload: bit 0 of byte 0 is the lowest bit of the first word.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub(crate) struct Bits(BitArray<[u64; BYTES as usize / 8], Lsb0>);
+pub(crate) struct Bits([u64; (BYTES / WORD_BYTES) as usize]);
 
 impl Bits {
     /// The bits of some fields.
@@ -37,38 +38,48 @@ impl Bits {
         for byte in place.first_byte()..=place.last_byte().min(BYTES - 1) {
             let low = if byte == lsb.byte { lsb.bit } else { 0 };
             let high = if byte == msb.byte { msb.bit } else { 7 };
-            let start = byte as usize * 8;
-            self.0[start + usize::from(low)..=start + usize::from(high)].fill(true);
+            self.add_byte(byte, (0xFF << low) & (0xFF >> (7 - high)));
         }
+    }
+
+    /// Takes in some bits of a byte that is on the map.
+    fn add_byte(&mut self, byte: u32, bits: u8) {
+        self.0[(byte / WORD_BYTES) as usize] |= u64::from(bits) << (byte % WORD_BYTES * 8);
     }
 
     fn add_bytes(&mut self, bytes: ByteSpan, length_bytes: u32) {
         let end = bytes.last.map_or(length_bytes, |last| last.saturating_add(1)).min(BYTES);
-        if bytes.first < end {
-            self.0[bytes.first as usize * 8..end as usize * 8].fill(true);
-        }
+        (bytes.first..end).for_each(|byte| self.add_byte(byte, 0xFF));
     }
 
     /// Takes in all bits of another map.
     pub(crate) fn add(&mut self, other: &Self) {
-        self.0 |= other.0;
+        self.0.iter_mut().zip(other.0).for_each(|(word, other)| *word |= other);
     }
 
     /// The first bit that both have.
     pub(crate) fn common(&self, other: &Self) -> Option<BitPosition> {
-        let index = (self.0 & other.0).first_one()?;
-        Some(BitPosition::new((index / 8) as u32, (index % 8) as u8))
+        let common = self.0.iter().zip(other.0).map(|(one, other)| one & other);
+        let (word, index) = common.zip(0..).find(|&(common, _)| common != 0)?;
+        let bit = word.trailing_zeros();
+        Some(BitPosition::new(index * WORD_BYTES + bit / 8, (bit % 8) as u8))
     }
 
     /// Whether both have a bit.
     pub(crate) fn meets(&self, other: &Self) -> bool {
-        self.0.as_raw_slice().iter().zip(other.0.as_raw_slice()).any(|(one, other)| one & other != 0)
+        self.0.iter().zip(other.0).any(|(one, other)| one & other != 0)
     }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    fn taken(bits: &Bits) -> Vec<BitPosition> {
+        let bit_of = |(byte, bit): (u32, u8)| (bits.0[byte as usize / 8] >> (byte % 8 * 8 + u32::from(bit))) & 1;
+        let all = (0..BYTES).flat_map(|byte| (0..8).map(move |bit| (byte, bit)));
+        all.filter(|&at| bit_of(at) == 1).map(|(byte, bit)| BitPosition::new(byte, bit)).collect()
+    }
 
     fn field(msb: (u32, u8), lsb: (u32, u8)) -> Field {
         let place = Place::between(BitPosition::new(msb.0, msb.1), BitPosition::new(lsb.0, lsb.1));
@@ -79,9 +90,7 @@ mod tests {
     fn both_orders_take_the_bits_between_their_ends() {
         for (msb, lsb) in [((1, 4), (0, 0)), ((0, 4), (1, 0)), ((3, 1), (1, 5)), ((2, 6), (2, 2)), ((0, 0), (2, 7))] {
             let field = field(msb, lsb);
-            let bits = Bits::of_fields(&[field]);
-            let taken: Vec<_> =
-                bits.0.iter_ones().map(|index| BitPosition::new((index / 8) as u32, (index % 8) as u8)).collect();
+            let taken = taken(&Bits::of_fields(&[field]));
             let mut expected: Vec<_> = field.places()[0].positions().collect();
             expected.sort_unstable();
             assert_eq!(taken, expected, "{msb:?}..{lsb:?}");
@@ -92,8 +101,8 @@ mod tests {
     fn bits_beyond_the_longest_payload_are_left_out() {
         assert_eq!(Bits::of_fields(&[field((70, 7), (70, 0))]), Bits::default());
         let open = Content::Bytes { bytes: ByteSpan { first: 6, last: None } };
-        assert_eq!(Bits::of_content(&open, 8).0.count_ones(), 16);
-        assert_eq!(Bits::of_content(&open, 4).0.count_ones(), 0);
+        assert_eq!(taken(&Bits::of_content(&open, 8)).len(), 16);
+        assert_eq!(taken(&Bits::of_content(&open, 4)).len(), 0);
     }
 
     #[test]

@@ -52,8 +52,8 @@ pub(crate) fn read<'t>(
 
 /// Reads what can be read of a signal whose bits are not known.
 fn without_place<'t>(resolver: &mut Resolver<'_, 't>, tree: &'t tree::Signal<'t>, scope: &Scope) {
-    if let Some(Value::Formula(expr)) = &tree.value {
-        formula::affine(expr, scope, resolver.messages);
+    if let Some(Value::Formula(written)) = &tree.value {
+        formula::affine(written, scope, resolver.messages);
     }
     if let Some(written) = &tree.unit {
         unit::read(written, scope, resolver.messages);
@@ -192,7 +192,7 @@ fn range(tree: &tree::Signal, scope: &Scope, messages: &mut Messages) -> Option<
 fn scaling(tree: &tree::Signal, encoding: Encoding, scope: &Scope, resolver: &mut Resolver<'_, '_>) -> Scaling {
     match &tree.value {
         None => Scaling::Raw,
-        Some(Value::Formula(expr)) => match formula::affine(expr, scope, resolver.messages) {
+        Some(Value::Formula(written)) => match formula::affine(written, scope, resolver.messages) {
             Some(affine) if !affine.is_identity() => Scaling::Affine(affine),
             _ => Scaling::Raw,
         },
@@ -261,7 +261,7 @@ fn table_named(resolver: &mut Resolver<'_, '_>, name: &tree::Name, scope: &Scope
 /// Says which clauses text and bytes cannot have.
 fn say_numbers_only(tree: &tree::Signal, scope: &Scope, resolver: &mut Resolver<'_, '_>) {
     let value = tree.value.as_ref().map(|value| match value {
-        Value::Formula(expr) => expr.span,
+        Value::Formula(formula) => formula.span,
         Value::Curve { span, .. } => *span,
     });
     let clauses = [

@@ -1,39 +1,59 @@
 //! Formulas: `raw * 0.05`, `(raw - 125) * 9/5 + 32`.
 
+use super::algebra::{Operator, RAW, combined, constant, negative};
 use super::basic::{leaf, missing, shortened, want_so};
 use super::cursor::{Cursor, Parsed, broken};
 use super::number::unsigned_exact;
-use super::tree::{Binary, Expr, ExprKind, Operator};
+use super::tree::{Formula, Line, Trouble};
 use crate::lex::TokenKind;
 use crate::{Diagnostic, Rule, Span};
 
-/// How deep a formula's tree may be. Everything that walks it later relies on that.
+/// How deep a formula may be.
 const DEEPEST: u32 = 128;
 
 const HELP: &str = "formulas are made of `raw`, numbers, `+ - * /` and parentheses, as in `(raw - 125) * 0.8`";
 
 /// A formula, up to the first leaf that cannot go on it.
-pub(super) fn formula(i: Cursor<'_>) -> Parsed<'_, Expr> {
+pub(super) fn formula(i: Cursor<'_>) -> Parsed<'_, Formula> {
     let (behind, sum) = sum(i, 0)?;
-    Ok((behind, sum.expr))
+    Ok((behind, sum.formula))
 }
 
-/// An expression and how deep it is.
+/// A formula, or a part of one, and how deep its brackets and operators go.
 struct Grown {
-    expr: Expr,
+    formula: Formula,
     depth: u32,
 }
 
 impl Grown {
-    fn leaf(kind: ExprKind, span: Span) -> Self {
-        Self { expr: Expr { kind, span }, depth: 1 }
+    fn leaf(line: Line, mentions_raw: bool, span: Span) -> Self {
+        Self { formula: Formula { line: Ok(line), mentions_raw, span }, depth: 1 }
     }
 
     fn join(self, operator: Operator, right: Self) -> Self {
-        let span = self.expr.span.to(right.expr.span);
-        let depth = self.depth.max(right.depth) + 1;
-        let binary = Binary { left: self.expr, operator, right: right.expr };
-        Self { expr: Expr { kind: ExprKind::Binary(Box::new(binary)), span }, depth }
+        let span = self.formula.span.to(right.formula.span);
+        // What is wrong on the left is told, and nothing that comes behind it.
+        let line =
+            self.formula.line.and_then(|left| combined(left, operator, right.formula.line?, span, right.formula.span));
+        let mentions_raw = self.formula.mentions_raw || right.formula.mentions_raw;
+        Self { formula: Formula { line, mentions_raw, span }, depth: self.depth.max(right.depth) + 1 }
+    }
+
+    /// With a minus in front of it.
+    fn negative(self, span: Span) -> Self {
+        let line = self.formula.line.and_then(|line| negative(line).ok_or(Trouble::TooLong(span)));
+        Self { formula: Formula { line, span, ..self.formula }, depth: self.depth + 1 }
+    }
+
+    /// With parentheses around it: what is wrong with all of it is told of the parentheses too.
+    fn in_parentheses(self, span: Span) -> Self {
+        let inner = self.formula.span;
+        let line = self.formula.line.map_err(|trouble| match trouble {
+            Trouble::RawTimesRaw(at) if at == inner => Trouble::RawTimesRaw(span),
+            Trouble::TooLong(at) if at == inner => Trouble::TooLong(span),
+            other => other,
+        });
+        Self { formula: Formula { line, span, ..self.formula }, depth: self.depth + 1 }
     }
 }
 
@@ -114,23 +134,18 @@ fn factor(i: Cursor<'_>, depth: u32) -> Parsed<'_, Grown> {
     match i.kind() {
         Some(TokenKind::Minus) => {
             let (behind, inner) = factor(i.next(), depth + 1)?;
-            let span = i.span_to(behind);
-            Ok((
-                behind,
-                Grown { expr: Expr { kind: ExprKind::Negative(Box::new(inner.expr)), span }, depth: inner.depth + 1 },
-            ))
+            Ok((behind, inner.negative(i.span_to(behind))))
         }
         Some(TokenKind::Number) => {
             let (behind, value) = unsigned_exact(i, false)?;
-            Ok((behind, Grown::leaf(ExprKind::Number(value), i.span_to(behind))))
+            Ok((behind, Grown::leaf(constant(value), false, i.span_to(behind))))
         }
-        Some(TokenKind::Word) if i.word() == "raw" => Ok((i.next(), Grown::leaf(ExprKind::Raw, i.span()))),
+        Some(TokenKind::Word) if i.word() == "raw" => Ok((i.next(), Grown::leaf(RAW, true, i.span()))),
         Some(TokenKind::OpenParen) => {
             let (behind, inner) = sum(i.next(), depth + 1)?;
             let (behind, _) =
                 want_so("`)`", "every `(` of a formula needs its `)`", leaf(TokenKind::CloseParen))(behind)?;
-            let span = i.span_to(behind);
-            Ok((behind, Grown { expr: Expr { span, ..inner.expr }, depth: inner.depth + 1 }))
+            Ok((behind, inner.in_parentheses(i.span_to(behind))))
         }
         Some(TokenKind::Word) => broken(other_name(i)),
         _ => broken(missing(i, "`raw` or a number").help(HELP)),

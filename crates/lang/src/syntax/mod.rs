@@ -3,6 +3,7 @@
 //! The parser is made of nom combinators over the tokens that count (`leaf`). It never stops at a mistake: a broken clause is
 //! skipped to the next one, a broken statement to its end, and what was read of it stays in the tree.
 
+mod algebra;
 mod basic;
 mod block;
 mod checksum;

@@ -1,12 +1,14 @@
 //! The tree: what the text says, before anybody asks whether it makes sense. Names are not looked up here and places are not
 //! calculated; everything keeps its span. A part that could not be read is missing from the tree, and a message says so.
 
+mod formula;
 mod frame;
 mod item;
 mod number;
 mod place;
 mod signal;
 
+pub use formula::{Formula, Line, Trouble};
 pub use frame::{
     BodyItem, BodyKind, Frame, PeriodSyntax, Recognition, Source, Test, TestValue, Timing, UseLayout, When,
 };
@@ -16,6 +18,4 @@ pub use item::{
 };
 pub use number::{Exact, Integer, Name, RawRange, Text, Time};
 pub use place::{Anchor, ByteIndex, FlatPosition, Piece, Place, Position};
-pub use signal::{
-    Binary, Checksum, Counter, Elements, Expr, ExprKind, Kind, Operator, Signal, StatesClause, Step, UnitText, Value,
-};
+pub use signal::{Checksum, Counter, Elements, Kind, Signal, StatesClause, Step, UnitText, Value};

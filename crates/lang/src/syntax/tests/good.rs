@@ -5,6 +5,7 @@ use wirelore_model::{Charset, Grade, NetworkKind};
 
 use super::super::tree::*;
 use super::{frames, read, signal};
+use crate::Span;
 
 fn ratio(text: &str) -> Ratio {
     Ratio::from_decimal(text).unwrap()
@@ -113,16 +114,60 @@ fn the_head_of_a_signal() {
     let (low, high) = s.range.unwrap().value;
     assert_eq!((low.value, high.value), (ratio("-40.5"), ratio("1000")));
     let Some(Value::Formula(formula)) = &s.value else { panic!() };
-    // ((raw - 125) * -9) / 5
-    let ExprKind::Binary(quotient) = &formula.kind else { panic!("{formula:?}") };
-    let Binary { left: product, operator: Operator::Divide, right: five } = &**quotient else { panic!("{formula:?}") };
-    assert_eq!(five.kind, ExprKind::Number(ratio("5")));
-    assert!(
-        matches!(&product.kind, ExprKind::Binary(binary) if binary.operator == Operator::Multiply && matches!(binary.right.kind, ExprKind::Negative(_)))
-    );
+    assert_eq!(formula.line, Ok(Line { factor: ratio("-1.8"), offset: ratio("225") }));
     assert!(!s.incomplete);
     assert_eq!(signal("signal s in bytes 0..3 text latin1").kind.unwrap().value, Kind::Text(Charset::Latin1));
     assert_eq!(signal("signal s in bytes 0..3 bytes").kind.unwrap().value, Kind::Bytes);
+}
+
+#[test]
+fn algebra_becomes_a_line() {
+    for (written, factor, offset) in [
+        ("raw * 0.05", "0.05", "0"),
+        ("raw / 256", "0.00390625", "0"),
+        ("(raw - 125) * 0.8", "0.8", "-100"),
+        ("raw * 9 / 5 + 32", "1.8", "32"),
+        ("100 - raw", "-1", "100"),
+        ("raw + raw", "2", "0"),
+        ("5 - 3", "0", "2"),
+    ] {
+        let line = Line { factor: ratio(factor), offset: ratio(offset) };
+        assert_eq!(formula(written).line, Ok(line), "{written}");
+    }
+    let Ok(thirds) = formula("3 * (raw / 7)").line else { panic!() };
+    assert_eq!((thirds.factor.numerator(), thirds.factor.denominator()), (3, 7));
+    assert!(formula("raw - raw").mentions_raw && !formula("5 - 3").mentions_raw);
+}
+
+#[test]
+fn other_formulas_are_told_apart() {
+    let trouble = |written: &str| {
+        let place = |span: Span| &written[span.start as usize - BEFORE..span.end as usize - BEFORE];
+        match formula(written).line {
+            Ok(line) => panic!("{line:?}"),
+            Err(Trouble::RawTimesRaw(span)) => format!("raw times raw: {}", place(span)),
+            Err(Trouble::DividedByRaw(span)) => format!("divided by raw: {}", place(span)),
+            Err(Trouble::DividedByZero(span)) => format!("divided by zero: {}", place(span)),
+            Err(Trouble::TooLong(span)) => format!("too long: {}", place(span)),
+        }
+    };
+    assert_eq!(trouble("raw * raw + 1"), "raw times raw: raw * raw");
+    assert_eq!(trouble("2 * ((raw * raw) / 0)"), "raw times raw: (raw * raw)");
+    assert_eq!(trouble("1 / (raw + 1)"), "divided by raw: (raw + 1)");
+    assert_eq!(trouble("raw / 0"), "divided by zero: 0");
+    assert_eq!(trouble("raw / (1 - 1) * raw"), "divided by zero: (1 - 1)");
+    let long = "0.0000000000000000000000000000000001";
+    assert_eq!(trouble(&format!("(raw * {long} * {long}) + 1")), format!("too long: (raw * {long} * {long})"));
+}
+
+/// The bytes in front of the formula that [`formula`] reads.
+const BEFORE: usize = "frame f on d id 1 {\nsignal s in byte 0 = ".len();
+
+fn formula(written: &str) -> Formula {
+    match signal(&format!("signal s in byte 0 = {written}")).value {
+        Some(Value::Formula(formula)) => formula,
+        other => panic!("{other:?}"),
+    }
 }
 
 #[test]

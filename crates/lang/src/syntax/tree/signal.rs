@@ -2,10 +2,9 @@
 
 use std::borrow::Cow;
 
-use wirelore_bits::Ratio;
 use wirelore_model::Charset;
 
-use super::{ByteIndex, Exact, Head, Integer, Name, Place, RawRange, StateWord};
+use super::{ByteIndex, Exact, Formula, Head, Integer, Name, Place, RawRange, StateWord};
 use crate::{Span, Spanned};
 
 /// `signal NAME[1..12] "title" in PLACE [KIND] [= FORMULA UNIT][, clauses]`
@@ -86,7 +85,7 @@ pub enum Kind {
 #[derive(Debug, Clone, PartialEq)]
 pub enum Value {
     /// A formula.
-    Formula(Expr),
+    Formula(Formula),
     /// `curve { 0: -40, 255: 150 }`
     Curve {
         /// The points.
@@ -94,52 +93,6 @@ pub enum Value {
         /// With the braces.
         span: Span,
     },
-}
-
-/// A formula.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Expr {
-    /// What it is.
-    pub kind: ExprKind,
-    /// Its place.
-    pub span: Span,
-}
-
-/// The kinds of formula.
-#[derive(Debug, Clone, PartialEq)]
-pub enum ExprKind {
-    /// `raw`
-    Raw,
-    /// A number.
-    Number(Ratio),
-    /// `-x`
-    Negative(Box<Expr>),
-    /// `x + y` and its like.
-    Binary(Box<Binary>),
-}
-
-/// `x + y` and its like.
-#[derive(Debug, Clone, PartialEq)]
-pub struct Binary {
-    /// In front of the operator.
-    pub left: Expr,
-    /// The operator.
-    pub operator: Operator,
-    /// Behind it.
-    pub right: Expr,
-}
-
-/// Operators of formulas.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub enum Operator {
-    /// `+`
-    Add,
-    /// `-`
-    Subtract,
-    /// `*`
-    Multiply,
-    /// `/`
-    Divide,
 }
 
 /// A unit as written.
