@@ -81,10 +81,20 @@ pub enum TokenKind {
 }
 
 impl TokenKind {
-    /// Whether it opens or closes something.
-    pub(crate) fn is_bracket(self) -> bool {
-        use TokenKind::{CloseBrace, CloseBracket, CloseParen, OpenBrace, OpenBracket, OpenParen};
-        matches!(self, OpenBrace | CloseBrace | OpenParen | CloseParen | OpenBracket | CloseBracket)
+    /// Whether it counts, and neither opens, closes nor ends anything.
+    #[inline]
+    pub(crate) fn is_plain(self) -> bool {
+        use TokenKind as Kind;
+        let is_bracket = matches!(
+            self,
+            Kind::OpenBrace
+                | Kind::CloseBrace
+                | Kind::OpenParen
+                | Kind::CloseParen
+                | Kind::OpenBracket
+                | Kind::CloseBracket
+        );
+        !is_bracket && !self.is_trivia() && !matches!(self, Kind::LineEnd | Kind::Note)
     }
 
     /// Whether it says nothing: blanks, comments, characters that were complained about.

@@ -52,35 +52,44 @@ impl<'a> ParseError<Cursor<'a>> for Problem {
 }
 
 impl<'a> Cursor<'a> {
+    #[inline]
     pub(super) fn start(context: &'a Script) -> Self {
         Self { context, at: 0, end: context.leaves.len() }
     }
 
+    #[inline]
     fn leaves(&self) -> &'a [Leaf] {
         &self.context.leaves[self.at..self.end]
     }
 
     /// The leaf here.
+    #[inline]
     pub(super) fn first(&self) -> Option<Leaf> {
         self.nth(0)
     }
 
     /// The leaf that many places on.
+    #[inline]
     pub(super) fn nth(&self, count: usize) -> Option<Leaf> {
-        self.leaves().get(count).copied()
+        // Past the end of a cursor there may be leaves of others.
+        let at = self.at + count;
+        if at < self.end { self.context.leaves.get(at).copied() } else { None }
     }
 
     /// What the leaf here is.
+    #[inline]
     pub(super) fn kind(&self) -> Option<TokenKind> {
         self.first().map(|leaf| leaf.kind)
     }
 
     /// What the leaf that many places on is.
+    #[inline]
     pub(super) fn nth_kind(&self, count: usize) -> Option<TokenKind> {
         self.nth(count).map(|leaf| leaf.kind)
     }
 
     /// The word that many places on; empty where there is none.
+    #[inline]
     pub(super) fn nth_word(&self, count: usize) -> &'a str {
         match self.nth(count) {
             Some(leaf) if leaf.kind == TokenKind::Word => self.context.text(leaf.span),
@@ -89,62 +98,74 @@ impl<'a> Cursor<'a> {
     }
 
     /// The word here; empty where there is none.
+    #[inline]
     pub(super) fn word(&self) -> &'a str {
         self.nth_word(0)
     }
 
     /// Behind the leaf here.
+    #[inline]
     pub(super) fn next(self) -> Self {
         Self { at: (self.at + 1).min(self.end), ..self }
     }
 
     /// The place of the leaf here; the empty place behind everything at the end.
+    #[inline]
     pub(super) fn span(&self) -> Span {
         self.first().map_or_else(|| self.previous().after(), |leaf| leaf.span)
     }
 
     /// The place of the leaf in front of this one.
+    #[inline]
     pub(super) fn previous(&self) -> Span {
         let before = self.context.leaves[..self.at].last();
         before.map_or(Span::new(0, 0), |leaf| leaf.span)
     }
 
     /// What the leaf in front of this one is.
+    #[inline]
     pub(super) fn previous_kind(&self) -> Option<TokenKind> {
         self.context.leaves[..self.at].last().map(|leaf| leaf.kind)
     }
 
     /// From the leaf at `self` to the leaf in front of `behind`.
+    #[inline]
     pub(super) fn span_to(&self, behind: Self) -> Span {
         self.span().to(behind.previous())
     }
 
     /// Whether the leaf here touches the one in front of it.
+    #[inline]
     pub(super) fn touches(&self) -> bool {
         self.at > 0 && self.first().is_some_and(|leaf| leaf.span.start == self.previous().end)
     }
 
     /// How many leaves are left.
+    #[inline]
     pub(super) fn left(&self) -> usize {
         self.end - self.at
     }
 
     /// Whether it is further on than another one.
+    #[inline]
     pub(super) fn is_behind(&self, other: Self) -> bool {
         self.at > other.at
     }
 
     /// A place of this file.
+    #[inline]
     pub(super) fn site(&self, span: Span) -> Site {
         Site { file: self.context.file, span }
     }
 
     /// Whether the statement is over: the line, the block or the file ends here.
+    #[inline]
     pub(super) fn at_end(&self) -> bool {
         matches!(self.kind(), None | Some(TokenKind::LineEnd | TokenKind::CloseBrace))
     }
 
     /// Whether the part of a statement is over: at a comma, at a brace, or with the statement.
+    #[inline]
     pub(super) fn at_stop(&self) -> bool {
         self.at_end() || matches!(self.kind(), Some(TokenKind::Comma | TokenKind::OpenBrace))
     }

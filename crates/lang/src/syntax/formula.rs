@@ -101,6 +101,7 @@ fn report_letter(i: Cursor<'_>) {
 }
 
 /// Operands with operators of one rank between them, taken from the left.
+#[inline]
 fn chain<'a>(
     i: Cursor<'a>,
     depth: u32,

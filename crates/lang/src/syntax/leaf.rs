@@ -44,16 +44,23 @@ impl<'a> Sieve<'a> {
     }
 
     /// Takes the next token.
-    #[inline]
+    #[inline(always)]
     pub(crate) fn take(&mut self, token: Token) {
         match token.kind {
             TokenKind::Blank => {}
+            kind if self.is_first || self.held_back.is_some() || !kind.is_plain() => self.take_other(token),
+            // Nearly all of them.
+            kind => self.leaves.push(Leaf { kind, is_first: false, has_gap: false, span: token.span }),
+        }
+    }
+
+    #[inline(never)]
+    fn take_other(&mut self, token: Token) {
+        match token.kind {
             TokenKind::Comment | TokenKind::Wrong => self.is_empty = false,
             TokenKind::LineEnd => self.line_end(token.span),
             TokenKind::Note => self.note(token),
-            kind if self.is_first || self.held_back.is_some() || kind.is_bracket() => self.token(token),
-            // Nearly all of them.
-            kind => self.leaves.push(Leaf { kind, is_first: false, has_gap: false, span: token.span }),
+            _ => self.token(token),
         }
     }
 
