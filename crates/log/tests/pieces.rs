@@ -5,8 +5,8 @@ mod common;
 use std::io::{Cursor, Write};
 use std::path::Path;
 
-use common::{Blocks, Kept, record};
-use wirelore_log::{Frame, Options, Recording, Report};
+use common::{Blocks, Kept, in_words, record};
+use wirelore_log::{Frame, Options, Recording};
 
 /// Everything that a log gives, with the report in words.
 #[derive(Debug, PartialEq)]
@@ -31,11 +31,6 @@ impl Given {
         assert_eq!(self.frames.len(), other.frames.len(), "{what}");
         assert_eq!((&self.channels, &self.report), (&other.channels, &other.report), "{what}");
     }
-}
-
-fn in_words(report: &Report) -> String {
-    let counts = (report.frames_read(), report.xl, report.damaged);
-    format!("{counts:?}\n{:?}\n{:?}\n{:?}", report.damage, report.lost_tail, report.notes())
 }
 
 fn opened(bytes: &[u8], options: &Options) -> Recording {

@@ -69,20 +69,39 @@ pub(crate) struct Read {
     pub(crate) channels: Vec<String>,
 }
 
-/// Reads a whole log.
+/// Reads a whole log, frame by frame and then again in stretches, which must give the same.
 pub(crate) fn read_with(bytes: impl AsRef<[u8]>, options: &Options) -> Result<Read, LogError> {
-    let bytes = bytes.as_ref().to_vec();
-    let mut recording = Recording::from_reader(Box::new(std::io::Cursor::new(bytes)), "test", options)?;
+    let open = || {
+        let bytes = bytes.as_ref().to_vec();
+        Recording::from_reader(Box::new(std::io::Cursor::new(bytes)), "test", options)
+    };
+    let mut recording = open()?;
     let mut frames = Vec::new();
     while let Some(frame) = recording.next()? {
         frames.push(Kept::from(frame));
     }
     assert!(recording.next()?.is_none(), "the end stays the end");
+    let mut again = open()?;
+    let mut count = 0;
+    let mut compare = |frame: &Frame<'_>| {
+        assert_eq!(Some(&Kept::from(*frame)), frames.get(count), "frame {count} in a stretch");
+        count += 1;
+    };
+    while again.stretch(700, &mut compare)? {}
+    assert_eq!(count, frames.len(), "frames in stretches");
+    assert_eq!(in_words(again.report()), in_words(recording.report()));
+    assert_eq!(again.channels(), recording.channels());
     let report = recording.report().clone();
     let handed_out = report.frames_read() - report.xl - report.damaged;
     assert_eq!(frames.len() as u64, handed_out, "the report counts every frame");
     let channels = recording.channels().iter().map(|channel| channel.name.clone()).collect();
     Ok(Read { frames, report, channels })
+}
+
+/// All that a report says.
+pub(crate) fn in_words(report: &Report) -> String {
+    let counts = (report.frames_read(), report.xl, report.damaged);
+    format!("{counts:?}\n{:?}\n{:?}\n{:?}", report.damage, report.lost_tail, report.notes())
 }
 
 /// Reads a whole log that must open.

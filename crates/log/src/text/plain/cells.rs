@@ -286,7 +286,7 @@ impl Names {
     #[inline(never)]
     fn read_long(&self, line: &Line, at: usize, channels: &Channels) -> Option<(Channel, usize)> {
         let name = up_to_end(line, at, self.end[0], NAME_BYTES_MAX)?;
-        Some((known(name, channels)?, at + name.len() + 1))
+        Some((known(name, channels)?, behind(line, at + name.len(), self.end[0])?))
     }
 }
 

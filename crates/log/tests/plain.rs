@@ -1,0 +1,251 @@
+//! The fast ways give what the careful ways give: random logs that are nearly plain, read in stretches and frame by frame.
+//!
+//! `common::read_with` reads each log both ways and compares them, here and in every other test of this crate.
+
+mod common;
+
+use common::{Blocks, read_with, record};
+use wirelore_log::{IdentifierOrder, Options};
+
+/// A small generator of numbers that are the same every time.
+struct Dice(u64);
+
+impl Dice {
+    fn below(&mut self, sides: u64) -> u64 {
+        self.0 = self.0.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        (self.0 >> 33) % sides
+    }
+
+    fn one_of<T: Copy>(&mut self, choices: &[T]) -> T {
+        choices[self.below(choices.len() as u64) as usize]
+    }
+
+    /// Mostly false.
+    fn seldom(&mut self) -> bool {
+        self.below(60) == 0
+    }
+}
+
+const HEADERS: [&str; 14] = [
+    "time_s,channel,id_hex,data_hex",
+    "time_s,id_hex,data_hex",
+    "time_ms;channel;id_hex;data_hex",
+    "time_us\tid_hex\tdata_hex",
+    "time_ns,id_dec,data_hex",
+    "time_s,channel,id_hex,extended,kind,fd,bit_rate_switch,error_state,dlc,data_hex",
+    "time_s,id_hex,ext,len,data_hex,flag",
+    "id_hex,data_hex,time_s,channel",
+    "channel,time_s,note,id_hex,data_hex",
+    "note,time_s,id_hex,data_hex,remark,crc_ok",
+    "time_s,id,data,remote,length,dlc",
+    "time_s;id_hex;fd;dlc;data_hex",
+    "time,channel,id_hex,data_hex",
+    "id_hex,data_hex",
+];
+
+/// What stays the same in most lines of a text.
+struct Habits {
+    decimals: usize,
+    id_digits: usize,
+    prefix: &'static str,
+    upper_case: bool,
+    data_bytes: usize,
+    time_ns: u64,
+}
+
+impl Habits {
+    fn new(dice: &mut Dice) -> Self {
+        Self {
+            decimals: dice.below(11) as usize,
+            id_digits: dice.one_of(&[3, 3, 8, 0]),
+            prefix: dice.one_of(&["", "", "", "0x"]),
+            upper_case: dice.below(2) == 0,
+            data_bytes: dice.one_of(&[8, 8, 8, 2, 64]),
+            time_ns: dice.one_of(&[0, 99_999_000_000, 1_700_000_000_000_000_000]),
+        }
+    }
+
+    fn time(&mut self, dice: &mut Dice) -> String {
+        self.time_ns += dice.below(20_000_000);
+        if dice.seldom() {
+            let odd =
+                ["", "-1.5", "+2", ".5", "5.", "1e3", "1.2.3", " 7.5", "99999999999.1", "2023-11-14T22:13:20.25Z", "x"];
+            return dice.one_of(&odd).to_owned();
+        }
+        if dice.seldom() {
+            self.time_ns -= self.time_ns.min(50_000_000);
+            self.decimals = dice.below(11) as usize;
+        }
+        let digits = format!("{:010}", self.time_ns % 1_000_000_000 * 10);
+        match self.decimals {
+            0 => (self.time_ns / 1_000_000_000).to_string(),
+            decimals => format!("{}.{}", self.time_ns / 1_000_000_000, &digits[..decimals]),
+        }
+    }
+
+    fn id(&self, dice: &mut Dice, is_decimal: bool) -> String {
+        if dice.seldom() {
+            let odd = ["", "0x1A3", "20000000", "G1", " 123", "123456789", "0", "00000123", "1FFFFFFF"];
+            return dice.one_of(&odd).to_owned();
+        }
+        let ids = dice.one_of(&[0x800, 0x800, 0x2000_0000]);
+        let id = dice.below(ids);
+        match (is_decimal, self.upper_case) {
+            (true, _) => id.to_string(),
+            (false, true) => format!("{}{id:01$X}", self.prefix, self.id_digits),
+            (false, false) => format!("{}{id:01$x}", self.prefix, self.id_digits),
+        }
+    }
+
+    fn data(&mut self, dice: &mut Dice) -> String {
+        if dice.seldom() {
+            return dice.one_of(&["ABC", "0x00", "zz", "", "AA BB", " 00", "\"00\"", "00\r"]).to_owned();
+        }
+        if dice.below(10) == 0 {
+            self.data_bytes = dice.one_of(&[8, 0, 1, 7, 9, 12, 20, 64, 65]);
+        }
+        let bytes: Vec<u64> = (0..self.data_bytes).map(|_| dice.below(256)).collect();
+        match self.upper_case {
+            true => bytes.iter().map(|byte| format!("{byte:02X}")).collect(),
+            false => bytes.iter().map(|byte| format!("{byte:02x}")).collect(),
+        }
+    }
+}
+
+/// A text whose lines are mostly alike.
+fn text(dice: &mut Dice) -> Vec<u8> {
+    let header = dice.one_of(&HEADERS);
+    let delimiter = header.chars().find(|letter| matches!(letter, ',' | ';' | '\t')).expect("is there");
+    let mut habits = Habits::new(dice);
+    let mut text = format!("{header}\n");
+    for _ in 0..20 + dice.below(60) {
+        let data = habits.data(dice);
+        let held = data.len() / 2;
+        let cells: Vec<String> = header
+            .split(delimiter)
+            .map(|heading| match heading {
+                "channel" if dice.seldom() => dice.one_of(&["", "\"q\"", "x y", "#c", "drive "]).to_owned(),
+                "channel" => dice.one_of(&["drive", "comfort", "body", "chassis", "a name beyond fifteen"]).to_owned(),
+                "id_hex" | "id" | "id_dec" => habits.id(dice, heading == "id_dec"),
+                "data_hex" | "data" => data.clone(),
+                "dlc" if held > 8 && dice.below(2) == 0 => dice.one_of(&["9", "15", "10", "11"]).to_owned(),
+                "dlc" | "len" | "length" if dice.seldom() => dice.one_of(&["", "0", "08", "15", "x", "64"]).to_owned(),
+                "dlc" | "len" | "length" => held.to_string(),
+                "fd" => if held > 8 { "1" } else { dice.one_of(&["0", "0", "0", "1", ""]) }.to_owned(),
+                "kind" => dice.one_of(&["data", "data", "data", "", "remote", "error"]).to_owned(),
+                "note" | "remark" | "flag" => {
+                    if dice.seldom() { dice.one_of(&["#", "\"a\"", "b\"", " ", "long words"]) } else { "" }.to_owned()
+                }
+                heading if heading.starts_with("time") => habits.time(dice),
+                _ if dice.seldom() => dice.one_of(&["yes", "2", "", " 1"]).to_owned(),
+                _ => dice.one_of(&["0", "1", "1"]).to_owned(),
+            })
+            .collect();
+        text.push_str(&cells.join(&delimiter.to_string()));
+        text.push_str(if dice.seldom() { dice.one_of(&["\r", ",", " ", "\n", "\n# words", ";;"]) } else { "" });
+        text.push_str(if habits.id_digits == 0 && habits.upper_case { "\r\n" } else { "\n" });
+    }
+    text.into_bytes()
+}
+
+/// A packet file whose blocks are mostly alike.
+fn blocks(dice: &mut Dice) -> Vec<u8> {
+    let mut blocks = Blocks::new(dice.below(8) == 0);
+    for resolution in [6, 9, 9, 3, 0x8A, 12] {
+        let offset = if dice.seldom() { 1_000_u64.to_le_bytes() } else { [0; 8] };
+        let link = if dice.seldom() { 1 } else { 227 };
+        blocks.interface(link, &[(2, b"x"), (9, &[resolution]), (14, &offset)]);
+    }
+    let mut ticks = 0;
+    let mut data_bytes = 8;
+    let swap = dice.below(4) == 0;
+    for _ in 0..20 + dice.below(80) {
+        ticks += dice.below(1000);
+        if dice.below(8) == 0 {
+            data_bytes = dice.one_of(&[8, 8, 0, 3, 12, 64, 65]);
+        }
+        let interface = if dice.seldom() { dice.below(8) } else { dice.below(3) };
+        let bytes: Vec<u8> = (0..data_bytes).map(|_| dice.below(256) as u8).collect();
+        let mut record = record(dice.below(0x900) as u32, &bytes);
+        if swap {
+            record[..4].reverse();
+        }
+        if dice.below(5) == 0 {
+            record[0] |= dice.one_of(&[0x80, 0x40, 0x20, 0xC0]);
+        }
+        if data_bytes > 8 || dice.below(10) == 0 {
+            record[5] |= dice.one_of(&[4, 5, 6, 7, 4, 0x80]);
+        }
+        record[7] = dice.one_of(&[0, 0, 0, 9, 15, 16]);
+        if dice.seldom() {
+            record.truncate(dice.below(12) as usize);
+        }
+        match dice.below(60) {
+            0 => drop(blocks.section(1)),
+            1 => drop(blocks.interface(227, &[(2, b"later")])),
+            2 => drop(blocks.block(5, &[0; 12])),
+            3 => drop(blocks.block(3, &record)),
+            4 => drop(blocks.packet(interface as u32, u64::MAX - ticks, &record)),
+            5 => drop(blocks.section(9)),
+            _ => drop(blocks.packet(interface as u32, ticks - ticks.min(dice.below(2) * 500), &record)),
+        }
+    }
+    blocks.file
+}
+
+/// Turns bits, takes bytes away and puts others in.
+fn damage(log: &mut Vec<u8>, dice: &mut Dice) {
+    for _ in 0..dice.below(4) {
+        let at = dice.below(log.len() as u64) as usize;
+        match dice.below(4) {
+            0 => log[at] ^= 1 << dice.below(8),
+            1 => log[at] = dice.one_of(b"\n\r,\"#0 \0\xFF.;"),
+            2 => drop(log.drain(at..log.len().min(at + dice.below(20) as usize))),
+            _ => log.insert(at, dice.one_of(b"\n\r,\"#0A \0\xFF.;")),
+        }
+        if log.is_empty() {
+            return;
+        }
+    }
+}
+
+#[test]
+fn texts_that_are_nearly_plain() {
+    let mut frames = 0;
+    for seed in 0..3_000 {
+        let mut dice = Dice(seed);
+        let mut log = text(&mut dice);
+        if seed % 3 == 0 {
+            damage(&mut log, &mut dice);
+        }
+        frames += read_with(&log, &Options::default()).map_or(0, |log| log.frames.len());
+    }
+    assert!(frames > 50_000, "{frames} frames say little");
+}
+
+#[test]
+fn packet_files_that_are_nearly_plain() {
+    let mut frames = 0;
+    for seed in 0..3_000 {
+        let mut dice = Dice(seed);
+        let mut log = blocks(&mut dice);
+        if seed % 3 == 0 {
+            damage(&mut log, &mut dice);
+        }
+        let identifiers = dice.one_of(&[IdentifierOrder::AsPublished, IdentifierOrder::Swapped]);
+        let options = Options { identifiers, ..Options::default() };
+        frames += read_with(&log, &options).map_or(0, |log| log.frames.len());
+    }
+    assert!(frames > 50_000, "{frames} frames say little");
+}
+
+#[test]
+fn plain_logs_cut_at_every_byte() {
+    for seed in 0..4 {
+        for log in [text(&mut Dice(seed)), blocks(&mut Dice(seed))] {
+            for cut in 0..log.len().min(3_000) {
+                let _ = read_with(&log[..cut], &Options::default());
+            }
+        }
+    }
+}
