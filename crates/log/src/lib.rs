@@ -55,7 +55,7 @@ pub use error::LogError;
 pub use frame::{Channel, ChannelInfo, Frame, Kind, PlaceInLog};
 pub use options::{Format, IdentifierOrder, Options};
 pub use piece::{Piece, PieceEnd};
-pub use receive::Receive;
+pub use receive::{Plain, Receive};
 pub use recording::Recording;
 pub use report::{Damage, Report};
 pub use text::{ColumnMap, LinePattern};

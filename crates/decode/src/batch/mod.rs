@@ -4,12 +4,13 @@
 //! fetched once for some hundred frames, and its loop over them becomes vector instructions. The values have the same bits as those of
 //! [`Decoder::decode`](crate::Decoder::decode): whatever is not plain (special values, floats, texts, short payloads) is read by the same code.
 //!
-//! [`rows`] gathers, [`plan`] says once how each signal is read, [`kernel`] holds the loops, [`instruction_sets`] picks the best ones of
+//! [`gather`] fills the [`rows`] of each table, [`plan`] says once how each signal is read, [`kernel`] holds the loops, [`instruction_sets`] picks the best ones of
 //! the machine, [`decode`] turns gathered rows into columns, and [`table`] does so for one frame of the description after the other.
 
 mod bitmap;
 mod block;
 mod decode;
+mod gather;
 mod instruction_sets;
 mod kernel;
 mod plan;
@@ -22,6 +23,7 @@ pub use block::{Block, Column, Numbers};
 pub use plan::{NumberType, Store};
 pub use table::{TableSink, Tables};
 
+pub(crate) use gather::Gatherer;
 pub(crate) use instruction_sets::InstructionSet;
 pub(crate) use rows::{Gathered, Rows};
 pub(crate) use table::Context;

@@ -1,6 +1,6 @@
 //! Gathered frames of one description: time and payload side by side, row after row, in one buffer that is used again.
 //!
-//! A frame costs one copy of 16 bytes here (classic CAN); whatever is unusual about it (another length or channel than the rows before,
+//! A row of classic CAN has 16 bytes; whatever is unusual about it (another length or channel than the rows before,
 //! no time, a source address) goes into a second buffer that stays empty while nothing is.
 
 use wirelore_log::Channel;
@@ -30,12 +30,19 @@ pub(crate) struct Tag(u64);
 const HAS_SOURCE: u64 = 1 << 56;
 const HAS_TIME: u64 = 1 << 57;
 
+impl Gathered<'_> {
+    #[inline(always)]
+    pub(crate) fn tag(&self) -> Tag {
+        Tag::new(self.payload.len() as u32, self.channel, self.source, self.time_ns.is_some())
+    }
+}
+
 impl Tag {
     /// What no row is.
-    const NONE: Self = Self(u64::MAX);
+    pub(crate) const NONE: Self = Self(u64::MAX);
 
     #[inline(always)]
-    fn new(length: u32, channel: Channel, source: Option<u8>, has_time: bool) -> Self {
+    pub(crate) fn new(length: u32, channel: Channel, source: Option<u8>, has_time: bool) -> Self {
         let source = source.map_or(0, |source| u64::from(source) << 48 | HAS_SOURCE);
         let time = if has_time { HAS_TIME } else { 0 };
         Self(u64::from(length) | u64::from(channel.0) << 32 | source | time)
@@ -94,31 +101,16 @@ impl Rows {
     }
 
     /// Adds a frame.
-    #[inline(always)]
     pub(crate) fn push(&mut self, row: &Gathered<'_>) {
-        let tag = Tag::new(row.payload.len() as u32, row.channel, row.source, row.time_ns.is_some());
+        let tag = row.tag();
         if tag != self.expected {
             self.tag(tag);
         }
         let time = row.time_ns.unwrap_or(0).to_le_bytes();
-        match row.payload.first_chunk::<8>() {
-            Some(payload) if self.stride == 2 * TIME_BYTES => {
-                let mut bytes = [0; 16];
-                bytes[..8].copy_from_slice(&time);
-                bytes[8..].copy_from_slice(payload);
-                self.bytes.extend_from_slice(&bytes);
-            }
-            _ => self.push_any(time, row.payload),
-        }
-    }
-
-    /// Payloads of other sizes than eight bytes.
-    #[inline(never)]
-    fn push_any(&mut self, time: [u8; TIME_BYTES], payload: &[u8]) {
         let end = self.bytes.len() + self.stride;
         self.bytes.extend_from_slice(&time);
         let room = self.stride - TIME_BYTES;
-        self.bytes.extend_from_slice(payload.get(..room).unwrap_or(payload));
+        self.bytes.extend_from_slice(row.payload.get(..room).unwrap_or(row.payload));
         self.bytes.resize(end, 0);
     }
 
@@ -141,17 +133,29 @@ impl Rows {
     /// Adds the rows of another buffer for the same description.
     pub(crate) fn append(&mut self, other: &Self) {
         debug_assert_eq!(self.stride, other.stride, "both hold frames of one description");
-        let (own, others) = (self.len(), other.len());
-        if own == 0 {
-            (self.usual, self.expected) = (other.usual, other.expected);
+        self.extend(&other.bytes, other.usual, &other.tags);
+    }
+
+    /// Adds rows with their tags; without any, all are as usual there.
+    pub(crate) fn extend(&mut self, bytes: &[u8], usual: Tag, tags: &[Tag]) {
+        if self.bytes.is_empty() {
+            self.usual = usual;
+            self.expected = usual;
         }
-        if !self.tags.is_empty() || !other.tags.is_empty() || self.usual != other.usual {
+        if !self.tags.is_empty() || !tags.is_empty() || self.usual != usual {
+            let (own, others) = (self.len(), bytes.len() / self.stride);
             self.expected = Tag::NONE;
             self.tags.resize(own, self.usual);
-            self.tags.extend_from_slice(&other.tags);
-            self.tags.resize(own + others, other.usual);
+            self.tags.extend_from_slice(tags);
+            self.tags.resize(own + others, usual);
         }
-        self.bytes.extend_from_slice(&other.bytes);
+        self.bytes.extend_from_slice(bytes);
+    }
+
+    /// What the next row is expected to be, where that is eight bytes in a row that has room for no more.
+    pub(crate) fn narrow_and_usual(&self) -> Option<Tag> {
+        let is_narrow = self.stride == 2 * TIME_BYTES && self.expected != Tag::NONE && self.usual.length() == 8;
+        is_narrow.then_some(self.usual)
     }
 
     /// Some of the rows, from `first` on.

@@ -9,6 +9,7 @@ use super::BLOCK_ROWS;
 use super::bitmap::Bitmap;
 use super::block::{Block, Column};
 use super::decode::{Source, numbers};
+use super::gather::Gatherer;
 use super::instruction_sets::InstructionSet;
 use super::plan::{ColumnPlan, NumberType, Store, TablePlan};
 use super::rows::{RowSlice, Rows};
@@ -45,8 +46,8 @@ type Open<'d, S> = Box<dyn FnMut(FrameId) -> io::Result<S> + 'd>;
 /// The blocks of one table come in the order of the log; those of different tables come in any order, and from several threads.
 pub struct Tables<'d, S> {
     plans: Box<[TablePlan]>,
-    /// By frame: what waits for being decoded.
-    rows: Vec<Rows>,
+    /// What waits for being decoded.
+    gatherer: Gatherer,
     /// By frame.
     tables: Vec<Table<S>>,
     open: Open<'d, S>,
@@ -69,9 +70,9 @@ impl<'d, S: TableSink> Tables<'d, S> {
         let frames = (0..).map(FrameId).zip(&database.frames);
         let plan = |(id, frame): (FrameId, &Frame)| Some(TablePlan::new(frame, decoder.plan(id)?, store));
         let plans: Box<[TablePlan]> = frames.filter_map(plan).collect();
-        let rows = plans.iter().map(TablePlan::rows).collect();
+        let gatherer = Gatherer::new(plans.iter().map(TablePlan::rows).collect());
         let tables = plans.iter().map(|_| Table::default()).collect();
-        Self { plans, rows, tables, open: Box::new(open) }
+        Self { plans, gatherer, tables, open: Box::new(open) }
     }
 
     /// The type of a signal's numbers; `None` for characters and bytes, and for signals that are not wanted.
@@ -86,9 +87,9 @@ impl<'d, S: TableSink> Tables<'d, S> {
         (0..).map(FrameId).zip(self.tables).filter_map(|(frame, table)| Some((frame, table.sink?)))
     }
 
-    /// What waits for being decoded, by frame.
-    pub(crate) fn rows_mut(&mut self) -> &mut [Rows] {
-        &mut self.rows
+    /// Where frames are gathered that are to be decoded next.
+    pub(crate) fn gatherer(&mut self) -> &mut Gatherer {
+        &mut self.gatherer
     }
 
     /// Takes over rows that were gathered elsewhere, each a run of the log in the log's order, and decodes every table that then holds at
@@ -101,7 +102,7 @@ impl<'d, S: TableSink> Tables<'d, S> {
         workspaces: &mut [Workspace],
     ) -> io::Result<()> {
         let mut jobs = Vec::new();
-        let tables = self.tables.iter_mut().zip(&mut self.rows).zip(&self.plans);
+        let tables = self.tables.iter_mut().zip(self.gatherer.rows_mut()).zip(&self.plans);
         for (frame, ((table, rows), plan)) in (0..).map(FrameId).zip(tables) {
             let others = gathered.iter().filter_map(|rows| rows.get(frame.index()));
             let more = others.clone().map(Rows::len).sum::<usize>();
@@ -136,9 +137,9 @@ impl<'d, S: TableSink> Tables<'d, S> {
         }
     }
 
-    /// Empty rows for every table, for another thread to gather into.
-    pub(crate) fn empty_rows(&self) -> Vec<Rows> {
-        self.plans.iter().map(TablePlan::rows).collect()
+    /// Another gatherer for the same tables, for another thread.
+    pub(crate) fn another_gatherer(&self) -> Gatherer {
+        Gatherer::new(self.plans.iter().map(TablePlan::rows).collect())
     }
 }
 

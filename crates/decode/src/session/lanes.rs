@@ -30,12 +30,16 @@ impl Way {
     }
 
     /// The table; none has the number of an open way.
-    #[inline(always)]
     pub(super) fn table(self) -> usize {
         (self.0 & !Self::IS_GROUP) as usize
     }
 
+    /// The table, where the identifier is that of a frame and not that of a group; else a number that no table has.
     #[inline(always)]
+    pub(super) fn table_of_frame(self) -> usize {
+        self.0 as usize
+    }
+
     pub(super) fn is_group(self) -> bool {
         self.0 & Self::IS_GROUP != 0
     }

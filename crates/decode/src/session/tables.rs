@@ -5,7 +5,7 @@
 
 use std::convert::Infallible;
 
-use wirelore_log::{Frame, Kind, Piece, PieceEnd, Receive, Recording};
+use wirelore_log::{Frame, Kind, Piece, PieceEnd, Plain, Receive, Recording};
 
 use super::channels::Channels;
 use super::gate::{Gate, Passed, Target};
@@ -13,7 +13,7 @@ use super::lanes::{Lanes, Way};
 use super::sample::{Sample, Seen};
 use super::tally::Tally;
 use super::{Receiver, STRETCH_BYTES, Session, SessionError};
-use crate::batch::{Context, Gathered, InstructionSet, Rows, TableSink, Tables, Workspace};
+use crate::batch::{Context, Gathered, Gatherer, InstructionSet, Rows, TableSink, Tables, Workspace};
 use crate::threads::share;
 
 /// A table is decoded once it holds so many rows: fewer would not pay for the start of each signal's loop.
@@ -45,8 +45,7 @@ impl ForTables {
 /// What was gathered from one piece of a log.
 #[derive(Debug)]
 struct Gathering {
-    /// By frame.
-    rows: Vec<Rows>,
+    gatherer: Gatherer,
     lanes: Lanes,
     tally: Tally,
     /// All frames, and those of them that had no straight way.
@@ -82,7 +81,7 @@ impl Session<'_> {
     ) -> Result<bool, SessionError> {
         self.for_tables.workspaces.resize_with(self.threads, Workspace::default);
         let joined = self.side_by_side(recording, tables);
-        let more = joined > 0 || self.one_stretch(recording, tables.rows_mut())?;
+        let more = joined > 0 || self.one_stretch(recording, tables.gatherer())?;
         let context = Context {
             decoder: self.gate.decoder,
             networks: &self.channels.networks(),
@@ -90,7 +89,8 @@ impl Session<'_> {
             set: InstructionSet::best(),
         };
         let ForTables { workspaces, gatherings, .. } = &mut self.for_tables;
-        let gathered: Vec<&[Rows]> = gatherings.iter().take(joined).map(|gathering| &*gathering.rows).collect();
+        let gathered: Vec<&[Rows]> =
+            gatherings.iter().take(joined).map(|gathering| gathering.gatherer.rows()).collect();
         let least_rows = if more { LEAST_ROWS } else { 1 };
         tables.decode(&context, &gathered, least_rows, workspaces).map_err(SessionError::Sink)?;
         tables.settle(&mut self.tally);
@@ -103,17 +103,18 @@ impl Session<'_> {
     }
 
     /// Gathers a stretch of the log on this thread; false at its end.
-    fn one_stretch(&mut self, recording: &mut Recording, rows: &mut [Rows]) -> Result<bool, SessionError> {
+    fn one_stretch(&mut self, recording: &mut Recording, gatherer: &mut Gatherer) -> Result<bool, SessionError> {
         let mut lanes = std::mem::take(&mut self.for_tables.lanes);
         let is_settled = self.is_settled();
         let Self { gate, channels, tally, .. } = self;
-        let target = &mut Gather { rows, lanes: &mut lanes };
+        let target = &mut Gather { gatherer, lanes: &mut lanes };
         let with_care = Receiver { gate, channels, tally, target, is_settled, waiting: Sample::default(), frames: 0 };
         let mut receiver = StretchReceiver { with_care, straight_on: 0 };
         let more = recording.stretch(STRETCH_BYTES, &mut receiver)?;
         let StretchReceiver { with_care: Receiver { waiting, frames, .. }, straight_on } = receiver;
         self.tally.read += straight_on;
         self.settle(recording, &waiting, frames + straight_on, more, target)?;
+        target.gatherer.finish();
         self.for_tables.lanes = lanes;
         Ok(more)
     }
@@ -131,7 +132,7 @@ impl Session<'_> {
         if pieces.len() < 2 {
             return 0;
         }
-        gatherings.resize_with(most, || Gathering::new(tables.empty_rows()));
+        gatherings.resize_with(most, || Gathering::new(tables.another_gatherer()));
         let (gate, channels) = (&self.gate, &self.channels);
         let jobs = pieces.into_iter().zip(gatherings.iter_mut());
         let Ok(()) = share(jobs, workspaces, |(piece, gathering), _| -> Result<(), Infallible> {
@@ -155,9 +156,9 @@ impl Session<'_> {
 }
 
 impl Gathering {
-    fn new(rows: Vec<Rows>) -> Self {
+    fn new(gatherer: Gatherer) -> Self {
         Self {
-            rows,
+            gatherer,
             lanes: Lanes::default(),
             tally: Tally::default(),
             frames: 0,
@@ -169,11 +170,12 @@ impl Gathering {
 
     /// Reads a piece.
     fn gather(&mut self, piece: Piece, gate: &Gate<'_>, channels: &Channels) {
-        self.rows.iter_mut().for_each(Rows::clear);
+        self.gatherer.clear();
         self.tally = Tally::default();
         (self.frames, self.careful) = (0, 0);
         self.met_unknown = false;
         self.end = Some(piece.read(&mut PieceReceiver { gathering: self, gate, channels }));
+        self.gatherer.finish();
         self.tally.read += self.frames - self.careful;
     }
 }
@@ -186,21 +188,20 @@ struct StretchReceiver<'a, 'd, 'g> {
 
 impl Receive for StretchReceiver<'_, '_, '_> {
     #[inline(always)]
+    fn plain(&mut self, plain: Plain<'_>) -> bool {
+        let Gather { gatherer, lanes } = &mut *self.with_care.target;
+        let done = self.with_care.is_settled && at_once(lanes, gatherer, plain);
+        self.straight_on += u64::from(done);
+        done
+    }
+
     fn frame(&mut self, frame: &Frame<'_>) {
-        let Gather { rows, lanes } = &mut *self.with_care.target;
-        if self.with_care.is_settled && straight_on(lanes, rows, frame) {
+        let Gather { gatherer, lanes } = &mut *self.with_care.target;
+        if self.with_care.is_settled && straight_on(lanes, gatherer, frame) {
             self.straight_on += 1;
         } else {
-            self.with_care(frame);
+            self.with_care.frame(frame);
         }
-    }
-}
-
-impl StretchReceiver<'_, '_, '_> {
-    /// A frame that has no straight way.
-    #[inline(never)]
-    fn with_care(&mut self, frame: &Frame<'_>) {
-        self.with_care.frame(frame);
     }
 }
 
@@ -213,10 +214,17 @@ struct PieceReceiver<'a> {
 
 impl Receive for PieceReceiver<'_> {
     #[inline(always)]
+    fn plain(&mut self, plain: Plain<'_>) -> bool {
+        let Gathering { gatherer, lanes, frames, .. } = &mut *self.gathering;
+        let done = at_once(lanes, gatherer, plain);
+        *frames += u64::from(done);
+        done
+    }
+
     fn frame(&mut self, frame: &Frame<'_>) {
-        let Gathering { rows, lanes, frames, .. } = &mut *self.gathering;
+        let Gathering { gatherer, lanes, frames, .. } = &mut *self.gathering;
         *frames += 1;
-        if !straight_on(lanes, rows, frame) {
+        if !straight_on(lanes, gatherer, frame) {
             self.with_care(frame);
         }
     }
@@ -224,58 +232,58 @@ impl Receive for PieceReceiver<'_> {
 
 impl PieceReceiver<'_> {
     /// A frame that has no straight way.
-    #[inline(never)]
     fn with_care(&mut self, frame: &Frame<'_>) {
-        let Gathering { rows, lanes, tally, met_unknown, careful, .. } = &mut *self.gathering;
+        let Gathering { gatherer, lanes, tally, met_unknown, careful, .. } = &mut *self.gathering;
         *careful += 1;
         match self.channels.decided(frame.channel) {
-            Some(network) => self.gate.frame(network, &Seen::from(frame), tally, &mut Gather { rows, lanes }),
+            Some(network) => self.gate.frame(network, &Seen::from(frame), tally, &mut Gather { gatherer, lanes }),
             None => *met_unknown = true,
         }
     }
 }
 
+/// Gathers a frame whose identifier has a known way and that is as usual there.
+#[inline(always)]
+fn at_once(lanes: &Lanes, gatherer: &mut Gatherer, plain: Plain<'_>) -> bool {
+    let Plain { time_ns, channel, id, extended, payload } = plain;
+    gatherer.push_usual(lanes.way(channel, id, extended).table_of_frame(), channel, time_ns, payload)
+}
+
 /// Gathers a frame whose identifier has a known way; false: it has none.
 ///
 /// Such frames are counted together: they are data frames that are decoded.
-#[inline(always)]
-fn straight_on(lanes: &Lanes, rows: &mut [Rows], frame: &Frame<'_>) -> bool {
+fn straight_on(lanes: &Lanes, gatherer: &mut Gatherer, frame: &Frame<'_>) -> bool {
     let way = lanes.way(frame.channel, frame.id, frame.extended);
-    match rows.get_mut(way.table()) {
-        Some(rows) if frame.kind == Kind::Data => {
-            rows.push(&Gathered {
+    frame.kind == Kind::Data
+        && gatherer.push(
+            way.table(),
+            &Gathered {
                 time_ns: frame.time_ns,
                 channel: frame.channel,
                 source: way.is_group().then_some(frame.id as u8),
                 payload: frame.payload,
-            });
-            true
-        }
-        _ => false,
-    }
+            },
+        )
 }
 
 /// Gathers frames into the rows of their tables, and learns their ways.
 struct Gather<'a> {
-    /// By frame.
-    rows: &'a mut [Rows],
+    gatherer: &'a mut Gatherer,
     lanes: &'a mut Lanes,
 }
 
 impl Target for Gather<'_> {
     fn frame(&mut self, passed: &Passed<'_>, _: &mut Tally) {
         let Passed { seen, found, .. } = passed;
+        let row = Gathered {
+            time_ns: seen.time_ns,
+            channel: seen.channel,
+            source: found.is_group.then_some(seen.id as u8),
+            payload: seen.payload,
+        };
         let table = found.frame.index();
-        if let Some(rows) = self.rows.get_mut(table) {
-            rows.push(&Gathered {
-                time_ns: seen.time_ns,
-                channel: seen.channel,
-                source: found.is_group.then_some(seen.id as u8),
-                payload: seen.payload,
-            });
-            if passed.so_do_all {
-                self.lanes.learn(seen.channel, seen.id, seen.extended, Way::to(table, found.is_group));
-            }
+        if self.gatherer.push(table, &row) && passed.so_do_all {
+            self.lanes.learn(seen.channel, seen.id, seen.extended, Way::to(table, found.is_group));
         }
     }
 }

@@ -14,7 +14,7 @@ use crate::identifiers::{ERROR_FLAG, EXTENDED_FLAG, IDENTIFIER_BITS, REMOTE_FLAG
 use crate::machine;
 use crate::options::IdentifierOrder;
 use crate::pass::Shared;
-use crate::receive::Receive;
+use crate::receive::{Plain, Receive};
 use crate::window::Window;
 
 use super::PcapngReader;
@@ -173,20 +173,23 @@ impl PcapngReader {
             shared.report.weigh_identifier(word, offset);
             let CanFrame { kind, fd, bit_rate_switch, error_state, dlc, .. } = shape.frame;
             let payload = block.get(shape.data.clone()).unwrap_or_default();
-            let (time_ns, channel) = (Some(time_ns), timing.channel);
-            receive.frame(&Frame {
-                time_ns,
-                channel,
-                id,
-                extended,
-                kind,
-                fd,
-                bit_rate_switch,
-                error_state,
-                dlc,
-                payload,
-                place,
-            });
+            let channel = timing.channel;
+            if kind != Kind::Data || !receive.plain(Plain { time_ns, channel, id, extended, payload }) {
+                let time_ns = Some(time_ns);
+                receive.frame(&Frame {
+                    time_ns,
+                    channel,
+                    id,
+                    extended,
+                    kind,
+                    fd,
+                    bit_rate_switch,
+                    error_state,
+                    dlc,
+                    payload,
+                    place,
+                });
+            }
             frames += 1;
             at += block.len();
         }

@@ -15,7 +15,7 @@ use crate::frame::{
 use crate::identifiers::Digits;
 use crate::machine;
 use crate::pass::Shared;
-use crate::receive::Receive;
+use crate::receive::{Plain, Receive};
 use crate::window::Window;
 
 use super::columns::Columns;
@@ -313,7 +313,11 @@ impl TextReader {
             if extras.extended.is_none() {
                 digits.weigh(row.id, row.has_eight_digits);
             }
-            receive.frame(&frame);
+            let Frame { channel, id, extended, payload, .. } = frame;
+            let plain = Plain { time_ns: row.time_ns, channel, id, extended, payload };
+            if frame.kind != Kind::Data || !receive.plain(plain) {
+                receive.frame(&frame);
+            }
             frames += 1;
             at += row.line_bytes;
         }
