@@ -139,7 +139,10 @@ fn the_same_input_gives_the_same_folder() {
     let folder = folder();
     for form in ["parquet", "arrow", "csv"] {
         for name in ["one", "two"] {
-            done(folder.path(), &format!("decode van.lore drive.csv --to {form} --shape frames --states -o {form}-{name}"));
+            done(
+                folder.path(),
+                &format!("decode van.lore drive.csv --to {form} --shape frames --states -o {form}-{name}"),
+            );
         }
         let read = |name: &str, file: &str| {
             fs::read(folder.path().join(format!("{form}-{name}/{file}.{form}"))).expect("it is there")
