@@ -40,6 +40,17 @@ frame paged on drive id 0x101 {
     when page is 2 { signal value in byte 1 = raw * 0.5 bar }
     when page is 3 { signal value in byte 1 = raw °C }
 }
+frame twice on drive id 0x102 {
+    signal left  in byte 0
+    signal right in byte 1
+    when left is 1 {
+        signal value in byte 2
+        signal inner in byte 4
+        when inner is 1 { signal deep in byte 5 }
+        when inner is 2 { signal deep in byte 5 }
+    }
+    when right is 1 { signal value in byte 3 }
+}
 frame group on heavy pgn 65265 { signal speed in bytes 2..1 = raw / 256 km/h }
 gateway hub { pass paged from drive to comfort as id 0x201 }
 "#;
@@ -58,6 +69,8 @@ const LOG: &str = "time,channel,id,ext,data\n\
     9.9,drive,0x101,0,0114\n\
     ,comfort,0x201,0,0228\n\
     10.3,drive,0x101,0,0364\n\
+    10.4,drive,0x102,0,01010A0B010C\n\
+    10.5,drive,0x102,0,01000A0B020D\n\
     10.4,heavy,0x18FEF10B,1,FF3417FFFFFFFFFF\n";
 
 /// The columns of each table as text: name, type, and what is told beside.
@@ -171,6 +184,10 @@ fn times_networks_sources_and_pages() {
     // One column for the same thing on two pages, another for another thing of that name.
     assert_eq!(values(Times::Start, "paged", "value"), [double(10.0), double(20.0), Cell::Null]);
     assert_eq!(values(Times::Start, "paged", "value.2"), [Cell::Null, Cell::Null, double(100.0)]);
+    // Pages that may hold together keep their columns apart.
+    assert_eq!(values(Times::Start, "twice", "value"), [double(10.0), double(10.0)]);
+    assert_eq!(values(Times::Start, "twice", "value.2"), [double(11.0), Cell::Null]);
+    assert_eq!(values(Times::Start, "twice", "deep"), [double(12.0), double(13.0)]);
     assert_eq!(values(Times::Start, "group", "source"), [Cell::Whole(0x0B)]);
     // 0x1734 = 5940; 5940 / 256 = 23.203125.
     assert_eq!(values(Times::Start, "group", "speed"), [double(23.203_125)]);
