@@ -123,7 +123,7 @@ pub(crate) struct DecodeArguments {
     #[arg(long)]
     pub(crate) states: bool,
     /// How much memory these tables may take together; less makes smaller row groups
-    #[arg(long, value_name = "SIZE", default_value = "512MiB")]
+    #[arg(long, value_name = "SIZE", default_value = "128MiB")]
     pub(crate) memory: String,
     /// The distance of two lines of a grid
     #[arg(long, value_name = "TIME", allow_hyphen_values = true)]

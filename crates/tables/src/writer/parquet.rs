@@ -41,7 +41,8 @@ struct Parquet<W: Write + Send> {
 impl<W: Write + Send> TableWriter for Parquet<W> {
     fn write(&mut self, batch: &RecordBatch) -> io::Result<()> {
         self.writer.write(batch).map_err(io_error)?;
-        if self.writer.memory_size() >= self.memory_bytes {
+        // What is encoded so far, not what encoders have set aside: that is a MiB for every column, and hardly ever touched.
+        if self.writer.in_progress_size() >= self.memory_bytes {
             self.writer.flush().map_err(io_error)?;
             self.writer.sync()?;
         }
