@@ -107,15 +107,24 @@ pub(crate) struct DecodeArguments {
     /// The recordings, one after the other; `-` is standard input
     #[arg(required = true, value_name = "LOG")]
     pub(crate) logs: Vec<String>,
-    /// Write here instead of standard output; the file appears whole or not at all
+    /// Write here instead of standard output: a file, or a folder for the tables of several frames; it appears whole or not at all
     #[arg(short = 'o', long = "output", value_name = "OUT")]
     pub(crate) output: Option<PathBuf>,
     /// What to write; else by the ending of OUT, else a table on a terminal and csv into a pipe
     #[arg(long = "to", value_enum)]
     pub(crate) form: Option<ValueForm>,
-    /// One line a value, or one line a moment with a column for every signal
-    #[arg(long, value_enum, default_value_t = Shape::Long)]
-    pub(crate) shape: Shape,
+    /// How values are laid out; left out: frames for parquet and arrow, else long
+    #[arg(long, value_enum)]
+    pub(crate) shape: Option<Shape>,
+    /// What the numbers in the tables of frames and in parquet and arrow are
+    #[arg(long, value_enum, default_value_t = Stored::Values)]
+    pub(crate) store: Stored,
+    /// In the same tables: beside each signal a column NAME.state with its state word, or why there is no value
+    #[arg(long)]
+    pub(crate) states: bool,
+    /// How much memory these tables may take together; less makes smaller row groups
+    #[arg(long, value_name = "SIZE", default_value = "128MiB")]
+    pub(crate) memory: String,
     /// The distance of two lines of a grid
     #[arg(long, value_name = "TIME", allow_hyphen_values = true)]
     pub(crate) every: Option<String>,
@@ -166,6 +175,10 @@ pub(crate) enum ValueForm {
     Jsonl,
     /// Aligned columns for people
     Table,
+    /// Typed tables (Apache Parquet)
+    Parquet,
+    /// Typed tables (Apache Arrow): a file; a stream for OUT.arrows and into a pipe
+    Arrow,
 }
 
 /// How values are laid out.
@@ -173,8 +186,19 @@ pub(crate) enum ValueForm {
 pub(crate) enum Shape {
     /// One line a value
     Long,
+    /// One table for each frame: time and a column for each signal
+    Frames,
     /// One line every so often, a column for each signal, the last value held
     Grid,
+}
+
+/// What numbers are stored.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum Stored {
+    /// Engineering values
+    Values,
+    /// Raw numbers as narrow as they are, with the formula beside the column's name
+    Raw,
 }
 
 /// What times count from.

@@ -1,7 +1,7 @@
 //! Output files that appear whole or not at all: written beside, then renamed.
 
 use std::fs::File;
-use std::io::{self, BufWriter, StdoutLock, Write};
+use std::io::{self, BufWriter, Stdout, Write};
 use std::path::{Path, PathBuf};
 
 use tempfile::NamedTempFile;
@@ -14,7 +14,7 @@ const BUFFER_BYTES: usize = 256 * 1024;
 /// Where a command's result goes: standard output, or a file that is renamed into place by [`Destination::finish`].
 pub(crate) enum Destination {
     /// Standard output.
-    Standard(BufWriter<StdoutLock<'static>>),
+    Standard(BufWriter<Stdout>),
     /// Something else that can be written to and is no ordinary file: a device, a pipe with a name.
     Direct {
         /// The open device.
@@ -38,7 +38,7 @@ impl Destination {
     /// [`Failure::Write`] where the folder cannot be written to.
     pub(crate) fn open(path: Option<&Path>) -> Result<Self, Failure> {
         let Some(path) = path.filter(|path| *path != Path::new("-")) else {
-            return Ok(Self::Standard(BufWriter::with_capacity(BUFFER_BYTES, io::stdout().lock())));
+            return Ok(Self::Standard(BufWriter::with_capacity(BUFFER_BYTES, io::stdout())));
         };
         if path.is_dir() {
             let reason = io::Error::new(io::ErrorKind::IsADirectory, "it is a folder; give the name of a file");

@@ -17,6 +17,7 @@ mod commands;
 mod description;
 mod drawing;
 mod failure;
+mod folder;
 mod moment;
 mod number;
 mod output;

@@ -7,7 +7,7 @@ use wirelore_decode::{Session, Tally};
 use wirelore_model::{Database, FrameId, NetworkId};
 
 /// How many of a kind are named before the rest is only counted.
-const NAMED: usize = 6;
+pub(crate) const NAMED: usize = 6;
 
 /// The summary after a run.
 pub(crate) fn text(database: &Database, session: &Session<'_>, wall: Duration) -> String {

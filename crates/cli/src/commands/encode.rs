@@ -3,13 +3,13 @@
 use std::io::Write;
 
 use wirelore_decode::{encode, parse_assignment};
+use wirelore_tables::appearance_text;
 
 use crate::args::EncodeArguments;
 use crate::atomic::Destination;
 use crate::caution::SENDING;
 use crate::commands::explain::find_frame;
 use crate::description::load;
-use crate::drawing::appearance_text;
 use crate::failure::{Failure, Outcome};
 use crate::output::cell::push_hex;
 use crate::summary::counted;

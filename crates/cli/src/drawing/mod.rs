@@ -9,8 +9,7 @@ mod words;
 use std::fmt::Write;
 
 use wirelore_model::{Database, Frame, Page, PageId, Signal, SignalId};
-
-pub(crate) use words::appearance_text;
+use wirelore_tables::appearance_text;
 
 use crate::summary::counted;
 

@@ -2,12 +2,13 @@
 
 use std::fmt::Write;
 
-use wirelore_bits::{Affine, ByteOrder, NumberKind, Place, Ratio};
+use wirelore_bits::{ByteOrder, NumberKind, Place};
 use wirelore_decode::reachable;
 use wirelore_model::{
-    Appearance, ByteSpan, Content, Database, EcuId, Frame, Identifier, Label, LengthRange, Meaning, Nanoseconds,
-    Period, RawSpan, RawValue, Role, Scaling, Sending, Signal, SignalId, StateWord, Test,
+    ByteSpan, Content, Database, EcuId, Frame, Label, LengthRange, Nanoseconds, Period, RawSpan, RawValue, Role,
+    Scaling, Sending, Signal, SignalId, Test,
 };
+use wirelore_tables::{appearance_text, formula_text, state_words_text};
 
 /// A name and its title.
 pub(crate) fn title_of(label: &Label) -> String {
@@ -67,37 +68,6 @@ pub(super) fn frame_heading(database: &Database, frame: &Frame) -> String {
 
 fn ecu_names(database: &Database, ecus: &[EcuId]) -> String {
     ecus.iter().map(|ecu| database.ecus[ecu.index()].label.name.as_str()).collect::<Vec<_>>().join(", ")
-}
-
-/// `drive id 0x1B4` and its like.
-pub(crate) fn appearance_text(database: &Database, appearance: &Appearance) -> String {
-    let network = &database.networks[appearance.network.index()].label.name;
-    format!("{network} {}", identifier_text(&appearance.identifier))
-}
-
-fn identifier_text(identifier: &Identifier) -> String {
-    match identifier {
-        Identifier::Can { first, last, extended } => {
-            let digits = if *extended { 8 } else { 3 };
-            let long = if *extended { " extended" } else { "" };
-            if first == last {
-                format!("id 0x{first:0digits$X}{long}")
-            } else {
-                format!("id 0x{first:0digits$X}..0x{last:0digits$X}{long}")
-            }
-        }
-        Identifier::Pgn { pgn, sources, priority } => {
-            let mut text = format!("pgn {pgn}");
-            if !sources.is_empty() {
-                let list = sources.iter().map(|source| format!("0x{source:02X}")).collect::<Vec<_>>().join(", ");
-                let _ = write!(text, " from {list}");
-            }
-            if let Some(priority) = priority {
-                let _ = write!(text, " priority {priority}");
-            }
-            text
-        }
-    }
 }
 
 /// `8 bytes`, `2 to 8 bytes`.
@@ -219,11 +189,7 @@ pub(super) fn width_text(signal: &Signal) -> String {
 pub(super) fn meaning_text(signal: &Signal) -> String {
     let formula = match &signal.scaling {
         Scaling::Raw => String::new(),
-        Scaling::Affine(affine) => format!("= {}", affine_text(affine)),
-        Scaling::Curve(curve) => {
-            let points = curve.points.iter().map(|point| format!("{}: {}", point.raw, point.value));
-            format!("= curve {{ {} }}", points.collect::<Vec<_>>().join(", "))
-        }
+        scaling => format!("= {}", formula_text(scaling)),
     };
     let unit = signal.unit.as_ref().map(|unit| unit.as_str()).unwrap_or_default();
     match (formula.is_empty(), unit.is_empty()) {
@@ -233,51 +199,15 @@ pub(super) fn meaning_text(signal: &Signal) -> String {
     }
 }
 
-/// A factor of more characters than this reads better as a division (`raw / 256` for 0.00390625).
-const SHORT_FACTOR: usize = 6;
-
-/// `raw * 0.05 - 40`, exactly as the numbers are.
-fn affine_text(affine: &Affine) -> String {
-    let (factor, offset) = (affine.factor(), affine.offset());
-    let mut text = "raw".to_owned();
-    if factor != Ratio::ONE {
-        let decimal = factor.to_string();
-        let _ = if factor.numerator() == 1 && decimal.len() > SHORT_FACTOR {
-            write!(text, " / {}", factor.denominator())
-        } else {
-            write!(text, " * {decimal}")
-        };
-    }
-    if !offset.is_zero() {
-        let _ = match offset.checked_neg().filter(|_| offset.numerator() < 0) {
-            Some(positive) => write!(text, " - {positive}"),
-            None => write!(text, " + {offset}"),
-        };
-    }
-    text
-}
-
 /// The short remarks of the legend: what is not a reading, what has a word, which duty there is.
 pub(super) fn remarks(database: &Database, signal: &Signal) -> Vec<String> {
     let mut remarks = Vec::new();
     remarks.extend(signal.range.as_ref().map(|range| format!("range {}..{}", range.low, range.high)));
     remarks.extend(signal.absent.iter().map(|span| format!("{} no reading", span_text(*span))));
     remarks.extend(signal.fault.iter().map(|span| format!("{} sensor fault", span_text(*span))));
-    let words: Vec<String> = database.words(signal).iter().map(word_text).collect();
-    if !words.is_empty() {
-        remarks.push(words.join(", "));
-    }
+    remarks.extend(Some(state_words_text(database, signal)).filter(|words| !words.is_empty()));
     remarks.extend(role_text(&signal.role));
     remarks
-}
-
-fn word_text(word: &StateWord) -> String {
-    let meaning = match word.meaning {
-        Meaning::Reading => "",
-        Meaning::Absent => " (no reading)",
-        Meaning::Fault => " (sensor fault)",
-    };
-    format!("{} {}{meaning}", span_text(word.values), word.word)
 }
 
 fn role_text(role: &Role) -> Option<String> {

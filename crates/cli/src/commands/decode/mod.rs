@@ -1,26 +1,32 @@
 //! `wirelore decode`: logged frames to engineering values.
 
+mod choice;
+mod tables;
+
 use std::io::IsTerminal;
 use std::path::Path;
 use std::time::Instant;
 
 use wirelore_decode::{BindMap, Decoder, Options, Reason, Selection, Session, SessionError, Setup, Sink, Units};
 use wirelore_log::{ColumnMap, IdentifierOrder, LinePattern, Recording, Report};
-use wirelore_model::{Database, NetworkId};
+use wirelore_model::{Database, FrameId, NetworkId, SignalId};
+use wirelore_tables::{Grid, GridColumns};
 
-use crate::args::{DecodeArguments, Shape, TimeBase, ValueForm};
+use crate::args::{DecodeArguments, TimeBase};
 use crate::atomic::{Destination, refuse_overwriting};
 use crate::description::load;
 use crate::failure::{Failure, Outcome};
 use crate::moment::{Clock, parse_time_ns};
+use crate::output::LineForm;
 use crate::output::csv::Csv;
-use crate::output::grid::{GridSink, Layout};
+use crate::output::grid::{self, GridLines};
 use crate::output::jsonl::Jsonl;
 use crate::output::long::{Form, LongSink};
 use crate::output::table::Table;
 use crate::progress::Progress;
 use crate::summary;
 use crate::tell::{tell, tell_line};
+use choice::Choice;
 
 /// No recording of a vehicle network is older than 1980: a smaller time is no date.
 const YEAR_1980_NS: i64 = 315_532_800_000_000_000;
@@ -29,8 +35,7 @@ const YEAR_1980_NS: i64 = 315_532_800_000_000_000;
 pub(crate) fn run(arguments: &DecodeArguments) -> Result<Outcome, Failure> {
     let begun = Instant::now();
     refuse_names(arguments)?;
-    let form = form_of(arguments)?;
-    let every_ns = every_ns(arguments)?;
+    let choice = Choice::of(arguments)?;
     let log_options = log_options(arguments)?;
     let database = load(&arguments.description)?;
     let selection = match &arguments.signals {
@@ -41,34 +46,39 @@ pub(crate) fn run(arguments: &DecodeArguments) -> Result<Outcome, Failure> {
     let decoder = Decoder::with(&database, &Setup { selection: selection.clone(), units })?;
     let session = Session::new(&decoder, &session_options(arguments)?)?;
     if let Some(output) = &arguments.output {
-        refuse_overwriting(output, arguments.logs.iter().chain([&arguments.description]).map(String::as_str))?;
+        refuse_overwriting(output, inputs(arguments))?;
     }
-    let mut destination = Destination::open(arguments.output.as_deref())?;
-    let output_name = destination.name();
+    let subject =
+        Subject { database: &database, decoder: &decoder, selection: &selection, networks: asked_for(arguments) };
+    let output_name = tables::output_name(arguments);
     let mut run = Run { arguments, log_options, session, output_name, bindings_told: 0, is_damaged: false };
-    let notes = match (arguments.shape, form) {
-        (Shape::Grid, _) => {
-            let networks = asked_for(arguments);
-            let wanted = |network: NetworkId, frame, signal| {
-                let name = &database.networks[network.index()].label.name;
-                networks.as_ref().is_none_or(|names| names.contains(name)) && selection.wants(frame, signal)
-            };
-            let layout = Layout { form, times: arguments.times, every_ns };
-            let mut sink = GridSink::new(&database, &decoder, wanted, layout, &mut destination);
-            run.logs(&mut sink)?;
-            sink.finish().map_err(|reason| Failure::writing(&run.output_name, reason))?;
-            sink.notes(&database)
-        }
-        (Shape::Long, ValueForm::Csv) => run.long(Csv::new(&database, &decoder), &mut destination)?,
-        (Shape::Long, ValueForm::Jsonl) => {
-            run.long(Jsonl::new(&database, &decoder, arguments.times), &mut destination)?
-        }
-        (Shape::Long, ValueForm::Table) => {
-            run.long(Table::new(&database, &decoder, &selection, arguments.times), &mut destination)?
-        }
+    let notes = match choice {
+        Choice::Lines(form) => run.long(&subject, form)?,
+        Choice::GridLines { form, every_ns } => run.grid_lines(&subject, form, every_ns)?,
+        Choice::Grid { format, every_ns, setup } => run.grid_table(&subject, format, every_ns, &setup)?,
+        Choice::Frames { format, setup } => run.frames(&subject, format, &setup)?,
     };
-    destination.finish()?;
     run.close(&database, &notes, begun)
+}
+
+/// What is decoded: a description, and what of it is wanted.
+struct Subject<'a> {
+    database: &'a Database,
+    decoder: &'a Decoder,
+    selection: &'a Selection,
+    /// The names of the networks that are asked for, where not all are.
+    networks: Option<Vec<String>>,
+}
+
+impl Subject<'_> {
+    fn wants_network(&self, network: NetworkId) -> bool {
+        let name = &self.database.networks[network.index()].label.name;
+        self.networks.as_ref().is_none_or(|names| names.contains(name))
+    }
+
+    fn wants(&self, network: NetworkId, frame: FrameId, signal: SignalId) -> bool {
+        self.wants_network(network) && self.selection.wants(frame, signal)
+    }
 }
 
 /// One run of the command.
@@ -82,15 +92,51 @@ struct Run<'a> {
 }
 
 impl Run<'_> {
-    fn long<F: Form>(&mut self, form: F, to: &mut Destination) -> Result<Vec<String>, Failure> {
-        let mut sink = LongSink::new(form, Clock::new(self.arguments.times), to);
+    fn long(&mut self, subject: &Subject<'_>, form: LineForm) -> Result<Vec<String>, Failure> {
+        let Subject { database, decoder, selection, .. } = *subject;
+        let times = self.arguments.times;
+        match form {
+            LineForm::Csv => self.lines(Csv::new(database, decoder)),
+            LineForm::Jsonl => self.lines(Jsonl::new(database, decoder, times)),
+            LineForm::Table => self.lines(Table::new(database, decoder, selection, times)),
+        }
+    }
+
+    fn lines<F: Form>(&mut self, form: F) -> Result<Vec<String>, Failure> {
+        let mut destination = Destination::open(self.arguments.output.as_deref())?;
+        let mut sink = LongSink::new(form, Clock::new(self.arguments.times), &mut destination);
         self.logs(&mut sink)?;
-        sink.finish().map_err(|reason| Failure::writing(&self.output_name, reason))?;
+        sink.finish().map_err(|reason| self.not_written(reason))?;
+        destination.finish()?;
         Ok(Vec::new())
     }
 
-    /// Reads all logs, one after the other.
+    fn grid_lines(&mut self, subject: &Subject<'_>, form: LineForm, every_ns: i64) -> Result<Vec<String>, Failure> {
+        let mut destination = Destination::open(self.arguments.output.as_deref())?;
+        let wanted = |network, frame, signal| subject.wants(network, frame, signal);
+        let columns = GridColumns::for_people(subject.database, subject.decoder, wanted);
+        let lines = GridLines::new(&columns, form, self.arguments.times, &mut destination);
+        let mut grid = Grid::new(columns, every_ns, lines);
+        self.logs(&mut grid)?;
+        let remarks = grid.finish().map_err(|reason| self.not_written(reason))?;
+        destination.finish()?;
+        Ok(grid::notes(&remarks, subject.database))
+    }
+
+    fn not_written(&self, reason: std::io::Error) -> Failure {
+        Failure::writing(&self.output_name, reason)
+    }
+
+    /// Reads all logs, frame by frame.
     fn logs(&mut self, sink: &mut impl Sink) -> Result<(), Failure> {
+        self.stretches(|session, recording| session.advance(recording, sink))
+    }
+
+    /// Reads all logs, one after the other, a stretch at a time.
+    fn stretches(
+        &mut self,
+        mut advance: impl FnMut(&mut Session<'_>, &mut Recording) -> Result<bool, SessionError>,
+    ) -> Result<(), Failure> {
         // A bar and a table on one terminal would run into each other.
         let values_on_terminal = self.arguments.output.is_none() && std::io::stdout().is_terminal();
         let wants_progress = !self.arguments.quiet && !values_on_terminal;
@@ -98,8 +144,8 @@ impl Run<'_> {
             let mut recording = open(name, &self.log_options)?;
             let progress = Progress::new(recording.size(), wants_progress);
             loop {
-                let more = self.session.advance(&mut recording, sink).map_err(|error| match error {
-                    SessionError::Sink(reason) => Failure::writing(&self.output_name, reason),
+                let more = advance(&mut self.session, &mut recording).map_err(|error| match error {
+                    SessionError::Sink(reason) => self.not_written(reason),
                     other => Failure::Session(other),
                 })?;
                 progress.at(recording.bytes_read());
@@ -195,41 +241,6 @@ fn open(name: &str, options: &wirelore_log::Options) -> Result<Recording, Failur
     Ok(recording?)
 }
 
-/// What to write: as told, by the ending, or what suits the receiver.
-fn form_of(arguments: &DecodeArguments) -> Result<ValueForm, Failure> {
-    if let Some(form) = arguments.form {
-        return Ok(form);
-    }
-    let Some(output) = &arguments.output else {
-        return Ok(if std::io::stdout().is_terminal() { ValueForm::Table } else { ValueForm::Csv });
-    };
-    match output.extension().and_then(|ending| ending.to_str()) {
-        Some("csv") => Ok(ValueForm::Csv),
-        Some("jsonl") => Ok(ValueForm::Jsonl),
-        Some("txt") => Ok(ValueForm::Table),
-        _ => Err(Failure::Usage(format!(
-            "cannot tell from \"{}\" what to write; let its name end in .csv, .jsonl or .txt, or say --to csv, --to jsonl or --to table",
-            output.display()
-        ))),
-    }
-}
-
-fn every_ns(arguments: &DecodeArguments) -> Result<i64, Failure> {
-    match (arguments.shape, &arguments.every) {
-        (Shape::Grid, Some(text)) => match parse_time_ns("--every", text)? {
-            0 => Err(Failure::Usage(
-                "--every 0 makes a grid without end; give the distance of two lines, such as 100ms".to_owned(),
-            )),
-            every_ns => Ok(every_ns),
-        },
-        (Shape::Grid, None) => {
-            Err(Failure::Usage("--shape grid needs the distance of two lines, such as --every 100ms".to_owned()))
-        }
-        (Shape::Long, Some(_)) => Err(Failure::Usage("--every goes with --shape grid".to_owned())),
-        (Shape::Long, None) => Ok(0),
-    }
-}
-
 fn log_options(arguments: &DecodeArguments) -> Result<wirelore_log::Options, Failure> {
     let identifiers =
         if arguments.swapped_identifiers { IdentifierOrder::Swapped } else { IdentifierOrder::AsPublished };
@@ -239,6 +250,11 @@ fn log_options(arguments: &DecodeArguments) -> Result<wirelore_log::Options, Fai
         identifiers,
         ..Default::default()
     })
+}
+
+/// What the command reads.
+fn inputs(arguments: &DecodeArguments) -> impl Iterator<Item = &str> {
+    arguments.logs.iter().chain([&arguments.description]).map(String::as_str)
 }
 
 /// The networks that are asked for, where not all are.

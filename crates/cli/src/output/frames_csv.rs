@@ -1,0 +1,133 @@
+//! A frame's table as csv: a line each row, a column for each signal with its unit in the heading.
+
+use std::fmt;
+use std::io::{self, Write};
+
+use arrow_array::cast::AsArray;
+use arrow_array::types::{
+    DurationNanosecondType, Float32Type, Float64Type, Int8Type, Int16Type, Int32Type, Int64Type,
+    TimestampNanosecondType, UInt8Type, UInt16Type, UInt32Type, UInt64Type,
+};
+use arrow_array::{Array, ArrowPrimitiveType, RecordBatch};
+use arrow_schema::{DataType, Field, TimeUnit};
+use wirelore_tables::{SchemaRef, TableWriter};
+
+use super::cell::push_hex;
+use super::csv::quoted;
+use crate::args::TimeBase;
+use crate::moment::Clock;
+use crate::number::{push_double, push_integer};
+
+/// Writes the rows of one table as lines.
+pub(crate) struct FramesCsv<W> {
+    /// The times of a table count from where they should already.
+    clock: Clock,
+    to: W,
+    lines: Vec<u8>,
+}
+
+impl<W: Write> FramesCsv<W> {
+    pub(crate) fn new(schema: &SchemaRef, times: TimeBase, to: W) -> Self {
+        let base = if times == TimeBase::Clock { TimeBase::Clock } else { TimeBase::Recorded };
+        let headings: Vec<String> = schema.fields().iter().map(|field| quoted(&heading(field))).collect();
+        Self { clock: Clock::new(base), to, lines: format!("{}\n", headings.join(",")).into_bytes() }
+    }
+
+    fn pass_on(&mut self) -> io::Result<()> {
+        self.to.write_all(&self.lines)?;
+        self.lines.clear();
+        self.to.flush()
+    }
+}
+
+/// The name, and the unit of values that are in it.
+fn heading(field: &Field) -> String {
+    match field.metadata().get("unit").filter(|_| !field.metadata().contains_key("formula")) {
+        Some(unit) => format!("{} [{unit}]", field.name()),
+        None => field.name().clone(),
+    }
+}
+
+impl<W: Write + Send> TableWriter for FramesCsv<W> {
+    fn write(&mut self, batch: &RecordBatch) -> io::Result<()> {
+        let columns: Vec<Cells<'_>> = batch.columns().iter().map(|column| cells(column.as_ref(), self.clock)).collect();
+        for row in 0..batch.num_rows() {
+            for (number, (column, push)) in batch.columns().iter().zip(&columns).enumerate() {
+                if number > 0 {
+                    self.lines.push(b',');
+                }
+                if column.is_valid(row) {
+                    push(row, &mut self.lines);
+                }
+            }
+            self.lines.push(b'\n');
+        }
+        self.pass_on()
+    }
+
+    fn finish(&mut self) -> io::Result<()> {
+        self.pass_on()
+    }
+}
+
+impl<W> fmt::Debug for FramesCsv<W> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("FramesCsv").field("clock", &self.clock).finish_non_exhaustive()
+    }
+}
+
+/// Appends the text of a column's cell.
+type Cells<'a> = Box<dyn Fn(usize, &mut Vec<u8>) + 'a>;
+
+fn cells(column: &dyn Array, clock: Clock) -> Cells<'_> {
+    match column.data_type() {
+        DataType::Duration(TimeUnit::Nanosecond) => times::<DurationNanosecondType>(column, clock),
+        DataType::Timestamp(TimeUnit::Nanosecond, _) => times::<TimestampNanosecondType>(column, clock),
+        DataType::Int8 => integers::<Int8Type>(column),
+        DataType::Int16 => integers::<Int16Type>(column),
+        DataType::Int32 => integers::<Int32Type>(column),
+        DataType::Int64 => integers::<Int64Type>(column),
+        DataType::UInt8 => integers::<UInt8Type>(column),
+        DataType::UInt16 => integers::<UInt16Type>(column),
+        DataType::UInt32 => integers::<UInt32Type>(column),
+        DataType::UInt64 => integers::<UInt64Type>(column),
+        DataType::Float32 => floats::<Float32Type>(column),
+        DataType::Float64 => floats::<Float64Type>(column),
+        DataType::Utf8 => {
+            let texts = column.as_string::<i32>();
+            Box::new(move |row, to| to.extend_from_slice(quoted(texts.value(row)).as_bytes()))
+        }
+        DataType::Binary => {
+            let bytes = column.as_binary::<i32>();
+            Box::new(move |row, to| push_hex(bytes.value(row), to))
+        }
+        // Words are all that is left of what a table's columns can be.
+        _ => {
+            let words = column.as_dictionary::<Int32Type>();
+            let texts: Vec<String> =
+                words.values().as_string::<i32>().iter().map(|word| quoted(word.unwrap_or_default())).collect();
+            Box::new(move |row, to| to.extend_from_slice(texts[words.keys().value(row) as usize].as_bytes()))
+        }
+    }
+}
+
+fn times<T: ArrowPrimitiveType<Native = i64>>(column: &dyn Array, clock: Clock) -> Cells<'_> {
+    let times = column.as_primitive::<T>();
+    Box::new(move |row, to| clock.write(Some(times.value(row)), None, to))
+}
+
+fn integers<T: ArrowPrimitiveType>(column: &dyn Array) -> Cells<'_>
+where
+    T::Native: Into<i128>,
+{
+    let numbers = column.as_primitive::<T>();
+    Box::new(move |row, to| push_integer(numbers.value(row).into(), to))
+}
+
+fn floats<T: ArrowPrimitiveType>(column: &dyn Array) -> Cells<'_>
+where
+    T::Native: Into<f64>,
+{
+    let numbers = column.as_primitive::<T>();
+    Box::new(move |row, to| push_double(numbers.value(row).into(), to))
+}

@@ -1,0 +1,75 @@
+//! The companion of a signal's column: its state word, or why there is no value, and what a check says.
+//!
+//! The words are those of the long outputs, without figures ("checksum wrong", not which one would be right): so they stay few, and one
+//! can ask for all rows of one state.
+
+use arrow_array::ArrayRef;
+use wirelore_decode::{ChecksumVerdict, CounterVerdict, Reading, Value, Verdict};
+
+use super::Words;
+
+/// The states of one signal; null where there is nothing to say.
+#[derive(Debug)]
+pub(crate) struct States {
+    words: Words,
+    text: String,
+}
+
+impl States {
+    pub(crate) fn new() -> Self {
+        Self { words: Words::new(), text: String::new() }
+    }
+
+    /// Appends the state of a reading; null where the signal is not there.
+    pub(crate) fn push(&mut self, reading: Option<&Reading<'_>>, verdict: Option<Verdict>) {
+        self.text.clear();
+        if let Some(reading) = reading {
+            let parts = [
+                value_state(&reading.value),
+                reading.word,
+                reading.outside_range.then_some("outside range"),
+                verdict.and_then(verdict_state),
+            ];
+            for part in parts.into_iter().flatten() {
+                if !self.text.is_empty() {
+                    self.text.push_str("; ");
+                }
+                self.text.push_str(part);
+            }
+        }
+        let key = (!self.text.is_empty()).then(|| self.words.key(&self.text));
+        self.words.append(key);
+    }
+
+    pub(crate) fn take(&mut self, rows: usize) -> ArrayRef {
+        self.words.take(rows)
+    }
+
+    pub(crate) fn restock(&mut self) {
+        self.words.restock();
+    }
+}
+
+fn value_state(value: &Value<'_>) -> Option<&'static str> {
+    match value {
+        Value::NoReading => Some("no reading"),
+        Value::SensorFault => Some("sensor fault"),
+        Value::NotDigits => Some("not decimal digits"),
+        Value::BeyondCurve => Some("beyond the curve"),
+        Value::TooShort => Some("frame too short"),
+        Value::Number(number) if number.is_nan() => Some("not a number"),
+        Value::Number(number) if number.is_infinite() => Some("infinite"),
+        Value::Integer(_) | Value::Number(_) | Value::Text(_) | Value::Bytes(_) => None,
+    }
+}
+
+fn verdict_state(verdict: Verdict) -> Option<&'static str> {
+    match verdict {
+        Verdict::Counter(CounterVerdict::Repeated) => Some("count repeated"),
+        Verdict::Counter(CounterVerdict::Jumped { .. }) => Some("count jumped"),
+        Verdict::Counter(CounterVerdict::OutsideRange) => Some("not a count"),
+        Verdict::Checksum(ChecksumVerdict::Right) => Some("checksum right"),
+        Verdict::Checksum(ChecksumVerdict::Wrong { .. }) => Some("checksum wrong"),
+        _ => None,
+    }
+}

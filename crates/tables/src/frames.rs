@@ -1,0 +1,190 @@
+//! One table for each described frame of a recording.
+
+use std::fmt;
+use std::io;
+
+use arrow_schema::SchemaRef;
+use wirelore_decode::{Block, Column, Decoder, Event, FrameOutcome, Reading, Sink, TableSink, Verdict};
+use wirelore_model::{Database, FrameId, SignalId};
+
+use crate::setup::Setup;
+use crate::share::Share;
+use crate::table::Rows;
+use crate::writer::TableWriter;
+
+/// Opens the table of a frame: is given its schema and how many bytes its writer may hold.
+type Open<'d> = Box<dyn FnMut(FrameId, &SchemaRef, usize) -> io::Result<Box<dyn TableWriter>> + 'd>;
+
+/// Makes the tables of frames, each with its share of the memory.
+pub struct TableMaker<'d> {
+    database: &'d Database,
+    decoder: &'d Decoder,
+    wanted: Box<dyn Fn(FrameId, SignalId) -> bool + 'd>,
+    setup: Setup,
+    share_bytes: usize,
+    open: Open<'d>,
+}
+
+impl<'d> TableMaker<'d> {
+    /// Tables of the wanted signals: the decoder's selection has to be the same. `open` makes a table's writer; it is given the schema and
+    /// how many bytes the writer may hold.
+    pub fn new(
+        database: &'d Database,
+        decoder: &'d Decoder,
+        wanted: impl Fn(FrameId, SignalId) -> bool + 'd,
+        setup: Setup,
+        open: impl FnMut(FrameId, &SchemaRef, usize) -> io::Result<Box<dyn TableWriter>> + 'd,
+    ) -> Self {
+        let frames = (0..database.frames.len() as u32).map(FrameId);
+        let tables = frames.filter(|frame| decoder.wants(*frame)).count();
+        Self {
+            database,
+            decoder,
+            wanted: Box::new(wanted),
+            setup,
+            // Fixed beforehand and by nothing but the description, so that the same input gives the same bytes.
+            share_bytes: setup.memory_bytes / tables.max(1),
+            open: Box::new(open),
+        }
+    }
+
+    /// The table of a frame, without rows.
+    ///
+    /// # Errors
+    /// What keeps its writer from being opened.
+    pub fn table(&mut self, frame: FrameId) -> io::Result<FrameTable> {
+        let wanted = |signal| (self.wanted)(frame, signal);
+        let rows = Rows::new(self.database, self.decoder, frame, &self.setup, wanted);
+        let share = Share::of(self.share_bytes, rows.schema());
+        let writer = (self.open)(frame, rows.schema(), share.writer_bytes)?;
+        Ok(FrameTable { rows, writer, share, passed_on: 0 })
+    }
+}
+
+impl fmt::Debug for TableMaker<'_> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("TableMaker").field("setup", &self.setup).finish_non_exhaustive()
+    }
+}
+
+/// The table of one frame and where its rows go; takes decoded columns ([`wirelore_decode::Tables`]).
+#[derive(Debug)]
+pub struct FrameTable {
+    rows: Rows,
+    writer: Box<dyn TableWriter>,
+    share: Share,
+    passed_on: u64,
+}
+
+impl FrameTable {
+    /// Ends the table; how many rows it has.
+    ///
+    /// # Errors
+    /// What the receiver of the table says.
+    pub fn finish(mut self) -> io::Result<u64> {
+        let rest = self.rows.count();
+        self.pass_on(rest)?;
+        self.writer.finish()?;
+        Ok(self.passed_on)
+    }
+
+    /// Hands full batches on. They are always of the same size, however the rows came.
+    fn pass_on_full(&mut self) -> io::Result<()> {
+        while self.rows.count() >= self.share.batch_rows {
+            self.pass_on(self.share.batch_rows)?;
+        }
+        Ok(())
+    }
+
+    fn pass_on(&mut self, rows: usize) -> io::Result<()> {
+        if rows == 0 {
+            return Ok(());
+        }
+        self.passed_on += rows as u64;
+        self.writer.write(&self.rows.take(rows))?;
+        self.rows.restock();
+        Ok(())
+    }
+}
+
+impl TableSink for FrameTable {
+    fn block(&mut self, block: &Block<'_>) {
+        self.rows.block(block);
+    }
+
+    fn column(&mut self, column: &Column<'_>) {
+        self.rows.column(column);
+    }
+
+    fn end(&mut self) -> io::Result<()> {
+        self.rows.end_block();
+        self.pass_on_full()
+    }
+}
+
+/// Puts every decoded frame into the table of its description, one by one: for companion columns, which need what checks say of each.
+pub struct FrameTables<O> {
+    open: O,
+    /// By frame.
+    tables: Vec<Option<Box<FrameTable>>>,
+    verdicts: Vec<(SignalId, Verdict)>,
+    failed: Option<io::Error>,
+}
+
+impl<O: FnMut(FrameId) -> io::Result<FrameTable>> FrameTables<O> {
+    /// Tables that `open` makes when their first rows come.
+    pub fn new(database: &Database, open: O) -> Self {
+        let tables = database.frames.iter().map(|_| None).collect();
+        Self { open, tables, verdicts: Vec::new(), failed: None }
+    }
+
+    /// The tables of the frames that turned up, in the order of the description.
+    pub fn into_tables(self) -> impl Iterator<Item = (FrameId, FrameTable)> {
+        (0..).map(FrameId).zip(self.tables).filter_map(|(frame, table)| Some((frame, *table?)))
+    }
+
+    fn table(&mut self, frame: FrameId) -> Option<&mut FrameTable> {
+        self.tables.get_mut(frame.index())?.as_deref_mut()
+    }
+}
+
+impl<O> fmt::Debug for FrameTables<O> {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.debug_struct("FrameTables").field("tables", &self.tables).finish_non_exhaustive()
+    }
+}
+
+impl<O: FnMut(FrameId) -> io::Result<FrameTable>> Sink for FrameTables<O> {
+    fn begin(&mut self, event: &Event<'_>) {
+        self.verdicts.clear();
+        if self.table(event.frame).is_none() {
+            match (self.open)(event.frame) {
+                Ok(table) => self.tables[event.frame.index()] = Some(Box::new(table)),
+                Err(reason) => self.failed = Some(reason),
+            }
+        }
+        if let Some(table) = self.table(event.frame) {
+            table.rows.begin(event);
+        }
+    }
+
+    fn verdict(&mut self, _event: &Event<'_>, signal: SignalId, verdict: Verdict) {
+        self.verdicts.push((signal, verdict));
+    }
+
+    fn reading(&mut self, event: &Event<'_>, signal: SignalId, reading: Reading<'_>) {
+        let verdict = self.verdicts.iter().find(|(checked, _)| *checked == signal).map(|(_, verdict)| *verdict);
+        if let Some(table) = self.table(event.frame) {
+            table.rows.reading(signal, &reading, verdict);
+        }
+    }
+
+    fn end(&mut self, event: &Event<'_>, _outcome: &FrameOutcome) -> io::Result<()> {
+        if let Some(reason) = self.failed.take() {
+            return Err(reason);
+        }
+        let Some(table) = self.table(event.frame) else { return Ok(()) };
+        table.rows.end();
+        table.pass_on_full()
+    }
+}

@@ -1,0 +1,250 @@
+//! The table of one frame while its rows come in.
+
+use std::sync::Arc;
+
+use arrow_array::types::UInt8Type;
+use arrow_array::{ArrayRef, PrimitiveArray, RecordBatch};
+use arrow_schema::{DataType, Field, Schema, SchemaRef};
+use wirelore_decode::{Block, Column as Decoded, Decoder, Event, Reading, Verdict};
+use wirelore_model::{Database, FrameId, NetworkId, SignalId};
+
+use crate::cells::{Cells, Slots, Stamps, States, Words, cells};
+use crate::grid::Held;
+use crate::kind::{Kind, dictionary_type};
+use crate::layout::{Layout, NETWORK, SOURCE, TIME};
+use crate::metadata;
+use crate::setup::Setup;
+
+/// Rows of one frame.
+#[derive(Debug)]
+pub(crate) struct Rows {
+    schema: SchemaRef,
+    times: Stamps,
+    networks: Option<Networks>,
+    sources: Option<Slots<u8>>,
+    columns: Vec<Column>,
+    by_signal: Vec<Option<usize>>,
+    rows: usize,
+    /// How many rows the block has that is being taken in.
+    block_rows: usize,
+}
+
+/// The networks of a frame that is seen on several.
+#[derive(Debug)]
+struct Networks {
+    words: Words,
+    /// By network: its word.
+    keys: Vec<i32>,
+}
+
+/// One signal's column, or that of several that are never there together.
+#[derive(Debug)]
+pub(crate) struct Column {
+    cells: Box<dyn Cells>,
+    states: Option<States>,
+    /// How many rows have their cell.
+    filled: usize,
+    /// Where several signals share it: what they say in the rows of a block.
+    shared: Option<Vec<Option<Held>>>,
+}
+
+impl Rows {
+    /// A table without rows.
+    pub(crate) fn new(
+        database: &Database,
+        decoder: &Decoder,
+        frame: FrameId,
+        setup: &Setup,
+        wanted: impl Fn(SignalId) -> bool,
+    ) -> Self {
+        let layout = Layout::new(database, decoder, frame, setup, wanted);
+        let described = &database.frames[frame.index()];
+        let mut fields = vec![Field::new(TIME, setup.times.data_type(), true)];
+        if layout.has_network {
+            fields.push(Field::new(NETWORK, dictionary_type(), false));
+        }
+        if layout.has_source {
+            fields.push(Field::new(SOURCE, DataType::UInt8, true));
+        }
+        let mut columns = Vec::new();
+        for planned in &layout.columns {
+            let words = database.words(&described.signals[planned.signals[0].index()]);
+            let told = metadata::of_signal(database, decoder, (frame, planned.signals[0]), setup.store);
+            fields.extend(signal_fields(&planned.name, planned.kind, told, setup.states));
+            let mut column = Column::new(cells(planned.kind, words), setup.states);
+            column.shared = (planned.signals.len() > 1).then(Vec::new);
+            columns.push(column);
+        }
+        let schema = Schema::new_with_metadata(fields, metadata::of_frame(database, described, setup));
+        Self {
+            schema: Arc::new(schema),
+            times: Stamps::new(setup.times),
+            networks: layout.has_network.then(|| Networks::new(database)),
+            sources: layout.has_source.then(Slots::new),
+            columns,
+            by_signal: layout.by_signal,
+            rows: 0,
+            block_rows: 0,
+        }
+    }
+
+    pub(crate) fn schema(&self) -> &SchemaRef {
+        &self.schema
+    }
+
+    /// How many rows there are.
+    pub(crate) fn count(&self) -> usize {
+        self.rows
+    }
+
+    /// Begins a row.
+    pub(crate) fn begin(&mut self, event: &Event<'_>) {
+        self.times.push(event.time_ns, event.first_time_ns);
+        if let Some(networks) = &mut self.networks {
+            networks.push(Some(event.network));
+        }
+        if let Some(sources) = &mut self.sources {
+            sources.push(event.source);
+        }
+    }
+
+    /// Fills the cell of a signal in the row that was begun.
+    pub(crate) fn reading(&mut self, signal: SignalId, reading: &Reading<'_>, verdict: Option<Verdict>) {
+        let place = self.by_signal.get(signal.index()).copied().flatten();
+        if let Some(column) = place.and_then(|place| self.columns.get_mut(place))
+            && column.filled == self.rows
+        {
+            column.push(Some(reading), verdict);
+        }
+    }
+
+    /// Ends the row: what has no cell yet is not there.
+    pub(crate) fn end(&mut self) {
+        for column in self.columns.iter_mut().filter(|column| column.filled == self.rows) {
+            column.push(None, None);
+        }
+        self.rows += 1;
+    }
+
+    /// Takes in the beginning of a block.
+    pub(crate) fn block(&mut self, block: &Block<'_>) {
+        self.block_rows = block.rows();
+        self.times.extend(block);
+        for row in 0..block.rows() {
+            if let Some(networks) = &mut self.networks {
+                networks.push(block.network(row));
+            }
+            if let Some(sources) = &mut self.sources {
+                sources.push(block.source(row));
+            }
+        }
+    }
+
+    /// Takes in a column of the block.
+    pub(crate) fn column(&mut self, decoded: &Decoded<'_>) {
+        let place = self.by_signal.get(decoded.signal().index()).copied().flatten();
+        let Some(column) = place.and_then(|place| self.columns.get_mut(place)) else { return };
+        let rows = self.block_rows;
+        match &mut column.shared {
+            None => {
+                column.cells.extend(decoded, rows);
+                column.filled += rows;
+            }
+            Some(said) => {
+                said.resize_with(rows, || None);
+                for (row, said) in said.iter_mut().enumerate().filter(|(_, said)| said.is_none()) {
+                    *said = decoded.reading(row).map(|reading| Held::of(&reading));
+                }
+            }
+        }
+    }
+
+    /// Takes in the end of the block.
+    pub(crate) fn end_block(&mut self) {
+        for column in self.columns.iter_mut().filter(|column| column.filled == self.rows) {
+            let mut said = column.shared.take().unwrap_or_default();
+            said.resize_with(self.block_rows, || None);
+            for said in said.drain(..) {
+                column.push(said.as_ref().map(Held::reading).as_ref(), None);
+            }
+            column.shared = Some(said);
+        }
+        self.rows += self.block_rows;
+    }
+
+    /// The first so many rows as a batch; the rest is there again after [`Rows::restock`].
+    pub(crate) fn take(&mut self, rows: usize) -> RecordBatch {
+        let mut arrays = vec![self.times.take(rows)];
+        arrays.extend(self.networks.as_mut().map(|networks| networks.words.take(rows)));
+        arrays.extend(self.sources.as_mut().map(|sources| {
+            let (addresses, there) = sources.take(rows);
+            Arc::new(PrimitiveArray::<UInt8Type>::new(addresses, there)) as ArrayRef
+        }));
+        self.columns.iter_mut().for_each(|column| column.take(rows, &mut arrays));
+        self.rows -= rows.min(self.rows);
+        RecordBatch::try_new(Arc::clone(&self.schema), arrays).expect("each row has one cell in every column")
+    }
+
+    /// Takes the memory of the last batch back, once that is gone.
+    pub(crate) fn restock(&mut self) {
+        self.times.restock();
+        if let Some(networks) = &mut self.networks {
+            networks.words.restock();
+        }
+        if let Some(sources) = &mut self.sources {
+            sources.restock();
+        }
+        self.columns.iter_mut().for_each(Column::restock);
+    }
+}
+
+/// The field of a signal, and that of its companion.
+pub(crate) fn signal_fields(
+    name: &str,
+    kind: Kind,
+    told: std::collections::HashMap<String, String>,
+    with_states: bool,
+) -> impl Iterator<Item = Field> {
+    let states = with_states.then(|| Field::new(format!("{name}.state"), dictionary_type(), true));
+    let values = Field::new(name, kind.data_type(), true).with_metadata(told);
+    std::iter::once(values).chain(states)
+}
+
+impl Networks {
+    fn new(database: &Database) -> Self {
+        let mut words = Words::new();
+        let keys = database.networks.iter().map(|network| words.key(&network.label.name)).collect();
+        Self { words, keys }
+    }
+
+    fn push(&mut self, network: Option<NetworkId>) {
+        self.words.append(network.and_then(|network| self.keys.get(network.index()).copied()));
+    }
+}
+
+impl Column {
+    pub(crate) fn new(cells: Box<dyn Cells>, with_states: bool) -> Self {
+        Self { cells, states: with_states.then(States::new), filled: 0, shared: None }
+    }
+
+    pub(crate) fn push(&mut self, reading: Option<&Reading<'_>>, verdict: Option<Verdict>) {
+        self.cells.push(reading);
+        if let Some(states) = &mut self.states {
+            states.push(reading, verdict);
+        }
+        self.filled += 1;
+    }
+
+    pub(crate) fn take(&mut self, rows: usize, to: &mut Vec<ArrayRef>) {
+        to.push(self.cells.take(rows));
+        to.extend(self.states.as_mut().map(|states| states.take(rows)));
+        self.filled -= rows.min(self.filled);
+    }
+
+    pub(crate) fn restock(&mut self) {
+        self.cells.restock();
+        if let Some(states) = &mut self.states {
+            states.restock();
+        }
+    }
+}
