@@ -7,7 +7,7 @@ use std::sync::{Arc, Mutex};
 
 use wirelore_decode::{
     Block, Column, Decoder, Event, Numbers, Options, Reading, Selection, Session, Setup, Sink, Store, TableSink,
-    Tables, Tally, Units, Value,
+    Tables, Tally, Units, Value, Verdict,
 };
 use wirelore_lang::check_text;
 use wirelore_log::Recording;
@@ -78,13 +78,13 @@ fn database() -> Database {
 }
 
 /// One reading, told so that equal texts mean equal bits.
-fn told(reading: &Reading<'_>) -> String {
+fn told(reading: &Reading<'_>, verdict: Option<Verdict>) -> String {
     let mut text = String::new();
     let _ = match &reading.value {
         Value::Number(number) => write!(text, "number {:016X}", number.to_bits()),
         other => write!(text, "{other:?}"),
     };
-    let _ = write!(text, " {:?} {} {:?}", reading.word, reading.outside_range, reading.bits);
+    let _ = write!(text, " {:?} {} {:?} {verdict:?}", reading.word, reading.outside_range, reading.bits);
     text
 }
 
@@ -93,17 +93,23 @@ type Row = (Option<i64>, u16, u32, Option<u8>, Vec<(SignalId, String, Option<u64
 type ByFrame = BTreeMap<FrameId, Vec<Row>>;
 
 #[derive(Default)]
-struct ByRow(ByFrame);
+struct ByRow(ByFrame, Vec<(SignalId, Verdict)>);
 
 impl Sink for ByRow {
     fn begin(&mut self, event: &Event<'_>) {
         let rows = self.0.entry(event.frame).or_default();
         rows.push((event.time_ns, event.channel.0, event.network.0, event.source, Vec::new()));
+        self.1.clear();
+    }
+
+    fn verdict(&mut self, _: &Event<'_>, signal: SignalId, verdict: Verdict) {
+        self.1.push((signal, verdict));
     }
 
     fn reading(&mut self, event: &Event<'_>, signal: SignalId, reading: Reading<'_>) {
         let row = self.0.get_mut(&event.frame).and_then(|rows| rows.last_mut()).expect("the frame began");
-        row.4.push((signal, told(&reading), reading.value.number().map(f64::to_bits)));
+        let verdict = self.1.iter().find(|(checked, _)| *checked == signal).map(|(_, verdict)| *verdict);
+        row.4.push((signal, told(&reading, verdict), reading.value.number().map(f64::to_bits)));
     }
 }
 
@@ -140,7 +146,7 @@ impl TableSink for Collect {
                 Some(other) => panic!("{other:?} among engineering values"),
                 None => None,
             };
-            into.4.push((column.signal(), told(&reading), number.map(f64::to_bits)));
+            into.4.push((column.signal(), told(&reading, column.verdict(row)), number.map(f64::to_bits)));
         }
     }
 }

@@ -5,6 +5,8 @@ use wirelore_model::{FrameId, NetworkId, SignalId};
 
 use super::bitmap::Bitmap;
 use super::rows::RowSlice;
+use super::workspace::RowVerdict;
+use crate::checks::Verdict;
 use crate::plan::{Detail, FramePlan};
 use crate::reading::Reading;
 
@@ -19,6 +21,8 @@ pub struct Block<'a> {
     pub(crate) first_time_ns: Option<i64>,
     /// By channel.
     pub(crate) networks: &'a [Option<NetworkId>],
+    /// By row.
+    pub(crate) verdicts: &'a [RowVerdict],
 }
 
 impl<'a> Block<'a> {
@@ -138,5 +142,14 @@ impl<'a> Column<'a> {
     pub fn reading(&self, row: usize) -> Option<Reading<'a>> {
         let is_there = row < self.block.rows() && self.present.is_none_or(|present| present.has(row));
         is_there.then(|| self.detail.read(self.block.rows.payload(row), self.block.words))
+    }
+
+    /// What the signal says about one row, where it is a counter or a checksum.
+    #[must_use]
+    pub fn verdict(&self, row: usize) -> Option<Verdict> {
+        let verdicts = self.block.verdicts;
+        let first = verdicts.partition_point(|told| usize::from(told.row) < row);
+        let mut of_row = verdicts.get(first..)?.iter().take_while(|told| usize::from(told.row) == row);
+        of_row.find(|told| told.signal == self.signal).map(|told| told.verdict)
     }
 }

@@ -13,7 +13,7 @@ use super::gather::Gatherer;
 use super::instruction_sets::InstructionSet;
 use super::plan::{ColumnPlan, NumberType, Store, TablePlan};
 use super::rows::{RowSlice, Rows};
-use super::workspace::Workspace;
+use super::workspace::{RowVerdict, Window, Workspace};
 use crate::checks::{Checks, Sender};
 use crate::decoder::Decoder;
 use crate::plan::{FramePlan, Group, Visit};
@@ -182,6 +182,7 @@ impl<S: TableSink> Table<S> {
         let tally = self.tally.get_or_insert_default();
         let blocks = gathered.len().div_ceil(BLOCK_ROWS);
         for rows in (0..blocks).map(|block| gathered.slice(block * BLOCK_ROWS, BLOCK_ROWS)) {
+            work.verdicts.clear();
             let mut job = Job { context, frame, plan, rows, tally, work };
             if !plan.checks.is_empty() {
                 job.check(&mut self.checks);
@@ -212,9 +213,10 @@ impl Job<'_> {
             let network = self.context.networks.get(usize::from(tag.channel().0)).copied().flatten();
             let network = network.unwrap_or(NetworkId(0));
             let sender = Sender { channel: tag.channel(), network, frame: self.frame, source: tag.source() };
-            let tally = &mut *self.tally;
-            checks.frame(self.context.decoder, sender, self.rows.payload(row), |_, verdict| {
+            let (tally, verdicts) = (&mut *self.tally, &mut self.work.verdicts);
+            checks.frame(self.context.decoder, sender, self.rows.payload(row), |signal, verdict| {
                 tally.verdict(network, self.frame, verdict);
+                verdicts.push(RowVerdict { row: row as u16, signal, verdict });
             });
         }
     }
@@ -243,9 +245,9 @@ impl Job<'_> {
 
     /// Decodes every column and hands it over.
     fn columns(&mut self, columns: &[ColumnPlan], sink: &mut impl TableSink) -> io::Result<()> {
-        let Workspace { times_ns, windows, picked, output, rows_of } = &mut *self.work;
+        let Workspace { times_ns, windows, picked, output, rows_of, verdicts } = &mut *self.work;
         let count = self.rows.len();
-        windows.iter_mut().for_each(super::workspace::Window::forget);
+        windows.iter_mut().for_each(Window::forget);
         self.rows.times_ns(&mut times_ns[..]);
         let block = Block {
             frame: self.frame,
@@ -255,6 +257,7 @@ impl Job<'_> {
             times_ns: &times_ns[..count],
             first_time_ns: self.context.first_time_ns,
             networks: self.context.networks,
+            verdicts,
         };
         sink.block(&block);
         for (index, column) in columns.iter().enumerate() {

@@ -1,9 +1,12 @@
 //! Buffers for decoding one block, used again for the next: they stay in the nearest caches.
 
+use wirelore_model::SignalId;
+
 use super::BLOCK_ROWS;
 use super::block::Numbers;
 use super::plan::NumberType;
 use super::rows::RowSlice;
+use crate::checks::Verdict;
 
 /// The buffers of one thread.
 #[derive(Debug)]
@@ -16,6 +19,16 @@ pub(crate) struct Workspace {
     pub(crate) output: Output,
     /// By group of signals: the rows in which it is there. Empty for frames without pages.
     pub(crate) rows_of: Vec<Vec<u16>>,
+    /// What the counters and checksums of the block say, row by row.
+    pub(crate) verdicts: Vec<RowVerdict>,
+}
+
+/// What a counter or a checksum says about one row.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct RowVerdict {
+    pub(crate) row: u16,
+    pub(crate) signal: SignalId,
+    pub(crate) verdict: Verdict,
 }
 
 /// A column of words around some signals.
@@ -58,6 +71,7 @@ impl Default for Workspace {
                 f64: Box::new([0.0; BLOCK_ROWS]),
             },
             rows_of: Vec::new(),
+            verdicts: Vec::new(),
         }
     }
 }
