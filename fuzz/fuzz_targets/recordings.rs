@@ -1,10 +1,12 @@
-//! Any bytes as a recording, in every way that a user can ask for: reading ends, and the report adds up.
+//! Any bytes as a recording, in every way that a user can ask for: reading ends, the report adds up, and frame by frame, in stretches and
+//! in pieces the frames and the report are the same.
 #![no_main]
 
+use std::fs;
 use std::io::Cursor;
 
 use libfuzzer_sys::fuzz_target;
-use wirelore_log::{ColumnMap, IdentifierOrder, LinePattern, Options, Recording};
+use wirelore_log::{ColumnMap, Frame, IdentifierOrder, LinePattern, Options, Recording};
 
 fuzz_target!(|input: &[u8]| {
     let Some((way, bytes)) = input.split_first() else { return };
@@ -15,14 +17,57 @@ fuzz_target!(|input: &[u8]| {
         3 => options.identifiers = IdentifierOrder::Swapped,
         _ => {}
     }
-    let reader = Box::new(Cursor::new(bytes.to_vec()));
-    let Ok(mut recording) = Recording::from_reader(reader, "input", &options) else { return };
-    let mut frames = 0_u64;
+    let open = || Recording::from_reader(Box::new(Cursor::new(bytes.to_vec())), "input", &options);
+    let Ok(mut recording) = open() else { return };
+    let mut frames = Vec::new();
     while let Ok(Some(frame)) = recording.next() {
         assert!(frame.payload.len() <= 64, "a payload longer than any CAN FD frame");
-        frames += 1;
+        frames.push(told(&frame));
     }
     let report = recording.report();
     let given = report.frames_read() - report.damaged - report.xl;
-    assert_eq!(given, frames, "the report counts other frames than were given");
+    assert_eq!(given, frames.len() as u64, "the report counts other frames than were given");
+    let report = format!("{report:?} {:?}", report.notes());
+
+    let mut stretched = open().expect("it opened before");
+    let mut others = Vec::new();
+    let most_bytes = 1 + usize::from(way / 4) * 7;
+    while let Ok(true) = stretched.stretch(most_bytes, &mut |frame: &Frame<'_>| others.push(told(frame))) {}
+    assert_eq!(frames, others, "in stretches");
+    assert_eq!(report, format!("{:?} {:?}", stretched.report(), stretched.report().notes()), "in stretches");
+
+    // Files are dearer: one input in eight.
+    if way / 4 % 8 == 0 {
+        let path = std::env::temp_dir().join(format!("wirelore-fuzz-{}", std::process::id()));
+        fs::write(&path, bytes).expect("there is room");
+        let mut file = Recording::open(&path, &options).expect("it opened before");
+        let in_pieces = by_pieces(&mut file);
+        assert_eq!(frames, in_pieces, "in pieces");
+        assert_eq!(report, format!("{:?} {:?}", file.report(), file.report().notes()), "in pieces");
+        fs::remove_file(&path).expect("it was just written");
+    }
 });
+
+/// Everything about a frame.
+fn told(frame: &Frame<'_>) -> String {
+    format!("{frame:?}")
+}
+
+fn by_pieces(file: &mut Recording) -> Vec<String> {
+    let mut frames = Vec::new();
+    loop {
+        let mut joined = false;
+        for piece in file.pieces(3, 64) {
+            let mut of_piece = Vec::new();
+            let end = piece.read(&mut |frame: &Frame<'_>| of_piece.push(told(frame)));
+            if !file.join(end) {
+                break;
+            }
+            frames.append(&mut of_piece);
+            joined = true;
+        }
+        if !joined && !matches!(file.stretch(100, &mut |frame: &Frame<'_>| frames.push(told(frame))), Ok(true)) {
+            return frames;
+        }
+    }
+}

@@ -13,63 +13,8 @@ use wirelore_lang::check_text;
 use wirelore_log::Recording;
 use wirelore_model::{Database, FrameId, SignalId};
 
-const DESCRIPTION: &str = "
-network drive can_fd 500 kbit/s, data 2 Mbit/s
-network comfort can 125 kbit/s
-ecu hub on drive, comfort
-
-frame plain on drive id 0x100 {
-    length 8
-    signal little in bits 1.4..0.0 = raw * 0.05 km/h
-    signal big in bits 2.6..3.0 signed = raw * 0.01 - 40 °C, range -42..-10, absent 0x3FFF, fault 0x3FFE
-    signal third in bits 4.7..4.0 = raw / 3 A
-    signal binary in bytes 6..5 = raw / 256 bar, absent 0xFF00..0xFFFF, fault 0xFE00..0xFEFF
-    signal latch in bits 7.1..7.0, states { 0 open, 1 shut, 2 broken as fault, 3 unclear as absent }
-    signal alive in bits 7.5..7.2, counter 0..14, absent 15
-}
-frame wide on drive id 0x101 {
-    signal all in bytes 7..0
-    signal odd in bits 16.3..8.4 signed
-    signal single in bytes 20..17 float = raw * 0.1
-    signal digits in bytes 21..22 bcd = raw * 0.5
-    signal sized in bytes 24..23 sign_magnitude = raw * 0.25
-    signal pieces in bits 25.3..25.0 then bits 26.7..26.4 = raw * 2
-    signal words in bytes 27..32 text ascii
-    signal far in bits 58.5..61.2 = raw * 0.001 V
-    signal farther in bits 63.1..62.0 signed
-    signal probe in byte 34 = curve { 0: 10, 100: 20, 200: 90 } °C, fault 0xFF
-    signal rest in bytes 35..57 bytes
-}
-frame open_end on drive id 0x103 {
-    signal first in byte 0
-    signal rest in bytes 1..end bytes
-}
-frame guarded on drive id 0x102 {
-    length 4
-    signal check in byte 3, checksum crc8_sae_j1850 over bytes 0..2
-    signal count in bits 2.3..2.0, counter 0..15
-    signal value in bytes 1..0 = raw * 0.001 V
-}
-frame paged on comfort id 0x200 {
-    signal page in byte 0
-    signal always in byte 7 signed = raw * 0.5 A
-    when page is 0 {
-        signal a in bytes 2..1 = raw * 0.1 V
-        signal inner in byte 3
-        when inner is 1 {
-            signal c in byte 4 = raw * 3
-            signal d in byte 5, absent 0xFF
-        }
-    }
-    when page is 1..3 {
-        length 4
-        signal b in bytes 1..2 signed = raw * 0.01
-    }
-}
-frame pair on comfort id 0x201..0x203 { signal x in byte 0 }
-frame speed on comfort pgn 65265 { signal v in bytes 2..1 = raw / 256 km/h, absent 0xFF00..0xFFFF, fault 0xFE00..0xFEFF }
-gateway hub { pass plain from drive to comfort as id 0x2F0 }
-";
+/// Every kind of signal and page there is.
+const DESCRIPTION: &str = include_str!("tables.lore");
 
 fn database() -> Database {
     let checked = check_text("van.lore", DESCRIPTION);

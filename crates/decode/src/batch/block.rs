@@ -137,11 +137,16 @@ impl<'a> Column<'a> {
         self.valid
     }
 
+    /// Whether the signal's page is there in a row; `None` beyond the last row.
+    #[must_use]
+    pub fn is_there(&self, row: usize) -> Option<bool> {
+        (row < self.block.rows()).then(|| self.present.is_none_or(|present| present.has(row)))
+    }
+
     /// What the signal says in one row, with everything that there is to know; `None` where its page is not there.
     #[must_use]
     pub fn reading(&self, row: usize) -> Option<Reading<'a>> {
-        let is_there = row < self.block.rows() && self.present.is_none_or(|present| present.has(row));
-        is_there.then(|| self.detail.read(self.block.rows.payload(row), self.block.words))
+        self.is_there(row)?.then(|| self.detail.read(self.block.rows.payload(row), self.block.words))
     }
 
     /// What the signal says about one row, where it is a counter or a checksum.
