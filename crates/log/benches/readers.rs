@@ -66,6 +66,15 @@ fn count(log: &'static [u8], options: &Options) -> u64 {
     sum
 }
 
+fn count_in_stretches(log: &'static [u8], options: &Options) -> u64 {
+    const STRETCH_BYTES: usize = 1 << 20;
+    let mut recording = Recording::from_reader(Box::new(Cursor::new(log)), "bench", options).expect("opens");
+    let mut sum = 0;
+    while recording.stretch(STRETCH_BYTES, &mut |frame| sum += u64::from(frame.payload[0])).expect("reads") {}
+    assert_eq!(recording.report().frames_read(), u64::from(FRAMES));
+    sum
+}
+
 fn readers(criterion: &mut Criterion) {
     let plain = as_plain_text();
     let lines_only = plain.splitn(2, |byte| *byte == b'\n').nth(1).expect("has a header").to_vec();
@@ -81,7 +90,10 @@ fn readers(criterion: &mut Criterion) {
     ];
     for (name, log, options) in logs {
         let log: &'static [u8] = log.leak();
+        assert_eq!(count(log, &options), count_in_stretches(log, &options));
         group.bench_function(name, |bencher| bencher.iter(|| count(log, &options)));
+        let in_stretches = format!("{name}, in stretches");
+        group.bench_function(in_stretches, |bencher| bencher.iter(|| count_in_stretches(log, &options)));
     }
     group.finish();
 }

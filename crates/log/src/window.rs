@@ -12,6 +12,9 @@ use crate::source::{self, Progress};
 /// larger.
 const BUFFER_BYTES: usize = 512 * 1024;
 
+/// A map is given back in multiples of this: no page of any common system is larger.
+const RELEASE_BYTES: usize = 64 * 1024;
+
 /// The bytes from the reading position on, as far as they have been fetched.
 pub(crate) struct Window {
     bytes: Bytes,
@@ -70,7 +73,8 @@ impl Window {
             return None;
         };
         let start = usize::try_from(offset).ok().filter(|&start| start <= mapped.map.bytes().len())?;
-        let mapped = Mapped { map: Arc::clone(&mapped.map), file: None, released: start };
+        let mapped =
+            Mapped { map: Arc::clone(&mapped.map), file: None, released: start.next_multiple_of(RELEASE_BYTES) };
         let window = Self::over(Bytes::Mapped(mapped), Arc::default());
         Some(Self { start, end: start, start_offset: offset, ..window })
     }
@@ -247,9 +251,11 @@ impl Mapped {
         if next == end || !self.map.fetch(end..next) {
             return None;
         }
-        if start > self.released {
-            self.map.release(self.released..start);
-            self.released = start;
+        // A page that is still being read must not be given back: it would come again without having been asked for.
+        let behind = start - start % RELEASE_BYTES;
+        if behind > self.released {
+            self.map.release(self.released..behind);
+            self.released = behind;
         }
         Some(next)
     }
