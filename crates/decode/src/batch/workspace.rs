@@ -1,5 +1,7 @@
 //! Buffers for decoding one block, used again for the next: they stay in the nearest caches.
 
+use std::ops::{Deref, DerefMut};
+
 use wirelore_model::SignalId;
 
 use super::BLOCK_ROWS;
@@ -9,18 +11,55 @@ use super::rows::RowSlice;
 use crate::checks::Verdict;
 
 /// The buffers of one thread.
-#[derive(Debug)]
+#[derive(Debug, Default)]
 pub(crate) struct Workspace {
-    pub(crate) times_ns: Box<[i64; BLOCK_ROWS]>,
+    pub(crate) times_ns: Box<Buffer<i64, 0>>,
     /// The words of the latest window, Intel and Motorola.
     pub(crate) windows: [Window; 2],
     /// The words of the rows of one page.
-    pub(crate) picked: Box<[u64; BLOCK_ROWS]>,
+    pub(crate) picked: Box<Buffer<u64, 0>>,
     pub(crate) output: Output,
     /// By group of signals: the rows in which it is there. Empty for frames without pages.
     pub(crate) rows_of: Vec<Vec<u16>>,
     /// What the counters and checksums of the block say, row by row.
     pub(crate) verdicts: Vec<RowVerdict>,
+}
+
+/// A column of one block, at a place in memory that does not get in the way of others.
+///
+/// A processor tells stores and loads apart by the low twelve bits of their addresses first. Where a loop's input and output lie a
+/// multiple of 4 KiB apart, as boxes of that size do, each load seems to want what was just stored and waits for it (measured: a loop
+/// takes three times as long). So buffers begin at a page, and the outputs half a page behind one.
+#[repr(C, align(4096))]
+#[derive(Debug)]
+pub(crate) struct Buffer<T, const BEHIND_BYTES: usize> {
+    behind: [u8; BEHIND_BYTES],
+    rows: [T; BLOCK_ROWS],
+}
+
+/// Half a page.
+const HALF_A_PAGE: usize = 2048;
+
+impl<T: Copy + Default, const BEHIND_BYTES: usize> Default for Buffer<T, BEHIND_BYTES> {
+    fn default() -> Self {
+        Self { behind: [0; BEHIND_BYTES], rows: [T::default(); BLOCK_ROWS] }
+    }
+}
+
+impl<T, const BEHIND_BYTES: usize> Deref for Buffer<T, BEHIND_BYTES> {
+    type Target = [T; BLOCK_ROWS];
+
+    #[inline(always)]
+    fn deref(&self) -> &Self::Target {
+        &self.rows
+    }
+}
+
+impl<T, const BEHIND_BYTES: usize> DerefMut for Buffer<T, BEHIND_BYTES> {
+    #[inline(always)]
+    fn deref_mut(&mut self) -> &mut Self::Target {
+        &mut self.rows
+    }
 }
 
 /// What a counter or a checksum says about one row.
@@ -32,48 +71,24 @@ pub(crate) struct RowVerdict {
 }
 
 /// A column of words around some signals.
-#[derive(Debug)]
+#[derive(Debug, Default)]
 pub(crate) struct Window {
     begins: Option<u32>,
-    words: Box<[u64; BLOCK_ROWS]>,
+    words: Box<Buffer<u64, 0>>,
 }
 
 /// A column of numbers, of whichever type.
-#[derive(Debug)]
+#[derive(Debug, Default)]
 pub(crate) struct Output {
-    pub(crate) u8: Box<[u8; BLOCK_ROWS]>,
-    pub(crate) u16: Box<[u16; BLOCK_ROWS]>,
-    pub(crate) u32: Box<[u32; BLOCK_ROWS]>,
-    pub(crate) u64: Box<[u64; BLOCK_ROWS]>,
-    pub(crate) i8: Box<[i8; BLOCK_ROWS]>,
-    pub(crate) i16: Box<[i16; BLOCK_ROWS]>,
-    pub(crate) i32: Box<[i32; BLOCK_ROWS]>,
-    pub(crate) i64: Box<[i64; BLOCK_ROWS]>,
-    pub(crate) f64: Box<[f64; BLOCK_ROWS]>,
-}
-
-impl Default for Workspace {
-    fn default() -> Self {
-        let window = || Window { begins: None, words: Box::new([0; BLOCK_ROWS]) };
-        Self {
-            times_ns: Box::new([0; BLOCK_ROWS]),
-            windows: [window(), window()],
-            picked: Box::new([0; BLOCK_ROWS]),
-            output: Output {
-                u8: Box::new([0; BLOCK_ROWS]),
-                u16: Box::new([0; BLOCK_ROWS]),
-                u32: Box::new([0; BLOCK_ROWS]),
-                u64: Box::new([0; BLOCK_ROWS]),
-                i8: Box::new([0; BLOCK_ROWS]),
-                i16: Box::new([0; BLOCK_ROWS]),
-                i32: Box::new([0; BLOCK_ROWS]),
-                i64: Box::new([0; BLOCK_ROWS]),
-                f64: Box::new([0.0; BLOCK_ROWS]),
-            },
-            rows_of: Vec::new(),
-            verdicts: Vec::new(),
-        }
-    }
+    pub(crate) u8: Box<Buffer<u8, HALF_A_PAGE>>,
+    pub(crate) u16: Box<Buffer<u16, HALF_A_PAGE>>,
+    pub(crate) u32: Box<Buffer<u32, HALF_A_PAGE>>,
+    pub(crate) u64: Box<Buffer<u64, HALF_A_PAGE>>,
+    pub(crate) i8: Box<Buffer<i8, HALF_A_PAGE>>,
+    pub(crate) i16: Box<Buffer<i16, HALF_A_PAGE>>,
+    pub(crate) i32: Box<Buffer<i32, HALF_A_PAGE>>,
+    pub(crate) i64: Box<Buffer<i64, HALF_A_PAGE>>,
+    pub(crate) f64: Box<Buffer<f64, HALF_A_PAGE>>,
 }
 
 impl Window {
@@ -85,10 +100,7 @@ impl Window {
     /// The words of the window that begins at a byte, turned for Motorola signals.
     pub(crate) fn load(&mut self, rows: &RowSlice<'_>, begins: u32, motorola: bool) -> &[u64] {
         if self.begins != Some(begins) {
-            rows.words(begins as usize, &mut self.words[..]);
-            if motorola {
-                self.words[..rows.len()].iter_mut().for_each(|word| *word = word.swap_bytes());
-            }
+            rows.words(begins as usize, motorola, &mut self.words[..]);
             self.begins = Some(begins);
         }
         &self.words[..rows.len()]

@@ -17,7 +17,7 @@ use crate::batch::{Context, Gathered, Gatherer, InstructionSet, Rows, TableSink,
 use crate::threads::share;
 
 /// A table is decoded once it holds so many rows: fewer would not pay for the start of each signal's loop.
-const LEAST_ROWS: usize = 128;
+const LEAST_ROWS: usize = 256;
 /// What one thread gathers at a time.
 const PIECE_BYTES: usize = 1 << 20;
 /// So many pieces for each thread between two times that all wait for each other.
