@@ -22,8 +22,7 @@
 //! | AVX2 and FMA | 0.152 | 0.196 | 0.239 | 0.135 | 0.146 | 0.530 | 0.163 |
 //! | AVX-512 | 0.104 | 0.144 | 0.158 | 0.093 | 0.097 | 0.542 | 0.101 |
 //!
-//! So the `unsafe` calls of the wider sets make the loop 2.3 and 3.3 times faster. Columns of 4 KiB copied to 128 MiB that were written
-//! before, eight columns between fences: 8.9 GB/s plainly, 19.7 GB/s past the caches.
+//! So the `unsafe` calls of the wider sets make the loop 2.3 and 3.3 times faster.
 //!
 //! The loops are no part of the crate's interface, so their sources are taken in as they are.
 
@@ -32,7 +31,7 @@ use std::hint::black_box;
 use criterion::{BenchmarkId, Criterion, Throughput, criterion_group, criterion_main};
 use wirelore_bits::{Affine, Ratio};
 
-use crate::instruction_sets::{InstructionSet, VectorLoop, past_caches};
+use crate::instruction_sets::{InstructionSet, VectorLoop};
 use crate::kernel::{Kernel, WordBits};
 
 #[allow(dead_code, unused_imports, reason = "its tests and some of its parts are used elsewhere")]
@@ -156,25 +155,5 @@ fn values(c: &mut Criterion) {
     group.finish();
 }
 
-fn copies(c: &mut Criterion) {
-    const COLUMNS: usize = 8;
-    let from = vec![1.5_f64; ROWS];
-    let mut to = vec![0.5_f64; 16 << 20];
-    let mut group = c.benchmark_group("copy");
-    group.throughput(Throughput::Bytes(size_of_val(to.as_slice()) as u64));
-    group.sample_size(20);
-    group.bench_function("plain", |b| {
-        b.iter(|| to.chunks_exact_mut(ROWS).for_each(|to| to.copy_from_slice(black_box(&from))));
-    });
-    group.bench_function("past the caches", |b| {
-        b.iter(|| {
-            for block in to.chunks_exact_mut(COLUMNS * ROWS) {
-                past_caches(|copies| block.chunks_exact_mut(ROWS).for_each(|to| copies.copy(black_box(&from), to)));
-            }
-        });
-    });
-    group.finish();
-}
-
-criterion_group!(benches, values, copies);
+criterion_group!(benches, values);
 criterion_main!(benches);

@@ -247,7 +247,10 @@ mod tests {
         Gathered { time_ns: Some(time_ns), channel: Channel(2), source: None, payload }
     }
 
-    fn told(rows: &Rows) -> Vec<(Option<u8>, u32, u16, bool, Vec<u8>)> {
+    /// Source, length, channel, whether there is a time, and what is held of the payload.
+    type Told = (Option<u8>, u32, u16, bool, Vec<u8>);
+
+    fn told(rows: &Rows) -> Vec<Told> {
         let all = rows.slice(0, usize::MAX);
         (0..all.len())
             .map(|row| {

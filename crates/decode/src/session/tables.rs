@@ -21,7 +21,7 @@ const LEAST_ROWS: usize = 256;
 /// What one thread gathers at a time.
 const PIECE_BYTES: usize = 1 << 20;
 /// So many pieces for each thread between two times that all wait for each other.
-const PIECES_PER_THREAD: usize = 4;
+const PIECES_PER_THREAD: usize = 8;
 
 /// What a session keeps for tables, used again and again.
 #[derive(Debug, Default)]
