@@ -7,11 +7,22 @@ use wirelore_tests::workload::SignalShape;
 
 use crate::in_cache::{Block, Columns};
 
-pub(crate) fn decode(block: &Block<'_>, columns: &mut Columns) {
+/// All signals of a payload, then the next payload: as most programs are written.
+pub(crate) fn decode_rows(block: &Block<'_>, columns: &mut Columns) {
     let motorola = block.frame.is_motorola();
     for (row, payload) in block.payloads.iter().enumerate() {
         for (column, signal) in columns.iter_mut().zip(&block.frame.signals) {
             column[row] = signal.formula.value(raw(payload, motorola, signal));
+        }
+    }
+}
+
+/// All payloads for a signal, then the next signal.
+pub(crate) fn decode_columns(block: &Block<'_>, columns: &mut Columns) {
+    let motorola = block.frame.is_motorola();
+    for (column, signal) in columns.iter_mut().zip(&block.frame.signals) {
+        for (value, payload) in column.iter_mut().zip(&block.payloads) {
+            *value = signal.formula.value(raw(payload, motorola, signal));
         }
     }
 }

@@ -1,4 +1,6 @@
-//! CPU time: what a neighbour on the machine takes does not count.
+//! CPU time: what a neighbour on the machine takes does not count. Elapsed time only where several threads are to share the work.
+
+use std::time::Instant;
 
 use rustix::time::{ClockId, Timespec, clock_gettime};
 
@@ -11,6 +13,8 @@ pub(crate) enum Meter {
     Process,
     /// The busier of two: the thread that runs the contender, and all others of the process together.
     Busier,
+    /// Elapsed time: what a person waits.
+    Elapsed,
 }
 
 /// The clocks at one moment.
@@ -18,14 +22,19 @@ pub(crate) enum Meter {
 pub(crate) struct Reading {
     thread_ns: u64,
     process_ns: u64,
+    instant: Instant,
 }
 
 impl Reading {
     pub(crate) fn now() -> Self {
-        Self { thread_ns: read(ClockId::ThreadCPUTime), process_ns: read(ClockId::ProcessCPUTime) }
+        Self {
+            thread_ns: read(ClockId::ThreadCPUTime),
+            process_ns: read(ClockId::ProcessCPUTime),
+            instant: Instant::now(),
+        }
     }
 
-    /// CPU time since this reading.
+    /// Time since this reading.
     pub(crate) fn elapsed_ns(self, meter: Meter) -> f64 {
         let now = Self::now();
         let thread_ns = now.thread_ns - self.thread_ns;
@@ -34,6 +43,7 @@ impl Reading {
             Meter::Thread => thread_ns,
             Meter::Process => process_ns,
             Meter::Busier => thread_ns.max(process_ns.saturating_sub(thread_ns)),
+            Meter::Elapsed => (now.instant - self.instant).as_nanos() as u64,
         };
         measured_ns as f64
     }

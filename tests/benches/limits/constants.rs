@@ -4,12 +4,13 @@
 use wirelore_tests::workload::{Formula, SignalShape, is_motorola, signals};
 
 use crate::in_cache::{Block, Columns, ROWS};
-use crate::machine::{InstructionSet, Work};
+use crate::ours::NamedSet;
+use crate::ours::instruction_sets::VectorLoop;
 use crate::stage::SIGNALS;
 
 /// One of the first eight messages, exactly rounded or as `raw*f + o`.
-pub(crate) fn decode<const EXACT: bool>(set: InstructionSet, block: &Block<'_>, columns: &mut Columns) {
-    set.run(&mut Message::<EXACT> { number: block.frame.number, words: &block.words, columns });
+pub(crate) fn decode<const EXACT: bool>(set: NamedSet, block: &Block<'_>, columns: &mut Columns) {
+    set.run(Message::<EXACT> { number: block.frame.number, words: &block.words, columns });
 }
 
 struct Message<'a, const EXACT: bool> {
@@ -18,9 +19,11 @@ struct Message<'a, const EXACT: bool> {
     columns: &'a mut Columns,
 }
 
-impl<const EXACT: bool> Work for Message<'_, EXACT> {
+impl<const EXACT: bool> VectorLoop for Message<'_, EXACT> {
+    type Output = ();
+
     #[inline(always)]
-    fn run<const FUSED: bool>(&mut self) {
+    fn run<const FUSED: bool>(self) {
         match self.number {
             0 => message::<0, EXACT, FUSED>(self.words, self.columns),
             1 => message::<1, EXACT, FUSED>(self.words, self.columns),

@@ -1,7 +1,6 @@
 //! Columns of doubles, kept for all frames of a recording: what a receiver that wants everything at once has to hold.
 
-use wirelore_decode::{Event, Reading, Sink};
-use wirelore_model::SignalId;
+use wirelore_decode::{Block, Column, Numbers, TableSink};
 use wirelore_tests::workload::Vehicle;
 
 use crate::stage::{DESCRIBED, SIGNALS};
@@ -63,13 +62,14 @@ impl Kept {
     }
 }
 
-impl Sink for Kept {
-    fn begin(&mut self, event: &Event<'_>) {
-        self.0[event.frame.index()].times_ns.push(event.time_ns.unwrap_or_default());
+impl TableSink for Columns {
+    fn block(&mut self, block: &Block<'_>) {
+        self.times_ns.extend_from_slice(block.times_ns());
     }
 
-    fn reading(&mut self, event: &Event<'_>, signal: SignalId, reading: Reading<'_>) {
-        let value = reading.value.number().unwrap_or(f64::NAN);
-        self.0[event.frame.index()].values[signal.index()].push(value);
+    fn column(&mut self, column: &Column<'_>) {
+        if let Some(Numbers::F64(values)) = column.numbers() {
+            self.values[column.signal().index()].extend_from_slice(values);
+        }
     }
 }

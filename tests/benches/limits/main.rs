@@ -7,6 +7,7 @@
 mod arguments;
 mod bit_vectors;
 mod clock;
+mod columns_out;
 mod constants;
 mod csv;
 mod descriptions;
@@ -14,6 +15,7 @@ mod in_cache;
 mod kept;
 mod lookup;
 mod machine;
+mod ours;
 mod plain;
 mod race;
 mod recordings;
@@ -26,7 +28,7 @@ mod threads;
 use std::process::ExitCode;
 
 use arguments::{Arguments, Group};
-use machine::InstructionSet;
+use ours::NamedSet;
 use stage::Stage;
 use table::{Row, Table};
 
@@ -48,7 +50,7 @@ fn main() -> ExitCode {
         eprintln!("limits: {} ...", group.name());
         table.extend(rows(group, &stage));
     }
-    let sets: Vec<_> = InstructionSet::available().into_iter().map(InstructionSet::name).collect();
+    let sets: Vec<_> = NamedSet::available().into_iter().map(|set| set.name).collect();
     println!("Medians of {} rounds, CPU time. Instruction sets: {}.\n", stage.rounds, sets.join(", "));
     print!("{table}");
     ExitCode::SUCCESS

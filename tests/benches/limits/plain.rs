@@ -4,7 +4,8 @@ use wirelore_tests::workload::{FrameShape, SignalShape};
 
 use crate::constants::{TWO_POW_52, TWO_POW_52_BITS};
 use crate::in_cache::{Block, Columns, ROWS};
-use crate::machine::{InstructionSet, Work};
+use crate::ours::NamedSet;
+use crate::ours::instruction_sets::VectorLoop;
 use crate::stage::SIGNALS;
 
 /// One message.
@@ -34,8 +35,8 @@ impl Plan {
         Self { motorola: frame.is_motorola(), signals: frame.signals.map(signal) }
     }
 
-    pub(crate) fn decode(&self, set: InstructionSet, block: &Block<'_>, columns: &mut Columns) {
-        set.run(&mut Message { plan: self, words: &block.words, columns });
+    pub(crate) fn decode(&self, set: NamedSet, block: &Block<'_>, columns: &mut Columns) {
+        set.run(Message { plan: self, words: &block.words, columns });
     }
 }
 
@@ -45,9 +46,11 @@ struct Message<'a> {
     columns: &'a mut Columns,
 }
 
-impl Work for Message<'_> {
+impl VectorLoop for Message<'_> {
+    type Output = ();
+
     #[inline(always)]
-    fn run<const FUSED: bool>(&mut self) {
+    fn run<const FUSED: bool>(self) {
         let mut swapped = [0; ROWS];
         let words = if self.plan.motorola {
             swapped.iter_mut().zip(self.words).for_each(|(swapped, word)| *swapped = word.swap_bytes());

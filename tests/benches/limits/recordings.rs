@@ -1,21 +1,23 @@
 //! Recordings to frames, to values that are used at once, and to columns that are kept; against the least that reading can cost: adding up
 //! the bytes of a pcapng recording, counting the lines of a text.
 
+use std::num::NonZero;
 use std::path::Path;
 use std::process::Command;
 
-use wirelore_decode::{Decoder, Event, Options, Reading, Session, Sink};
+use wirelore_decode::Decoder;
 use wirelore_lang::check_text;
-use wirelore_log::Recording;
-use wirelore_model::SignalId;
+use wirelore_log::{Frame, Receive};
 use wirelore_tests::workload::START_NS;
 
 use crate::arguments::Fresh;
 use crate::clock::{self, Meter};
+use crate::columns_out::{Job, open};
 use crate::kept::Kept;
+use crate::machine::Mapped;
 use crate::race::{Race, Runner};
 use crate::spread::Spread;
-use crate::stage::{Recorded, Stage, add_frame, add_value};
+use crate::stage::{Recorded, Stage, add_frame};
 use crate::table::{Goal, Row, Work};
 
 /// What is to be reached by frames, by values used, and by values kept.
@@ -41,23 +43,18 @@ fn rows(
     goals: &Goals,
 ) -> Vec<Row> {
     let recordings = stage.whole();
+    let job = stage.job(1);
     let mut kept = Kept::new();
-    run(&stage.decoder, &recorded.path, &mut kept);
+    job.keep(&recorded.path, &mut kept);
     kept.assert_same(&Kept::expected(&stage.vehicle, recordings.frames, start_ns));
 
     let mut race = Race::default();
-    let rival = (rival, race.enter(rival, least(&recorded.map), || least(&recorded.map)));
+    let sum = least(&recorded.map);
+    let rival = (rival, race.enter(rival, sum, || least(&recorded.map)));
+    let mapped = race.enter("through a fresh map", sum, || least(&Mapped::open(&recorded.path)));
     let frames = race.enter("frames", recorded.frame_sum, || frames(&recorded.path));
-    let used = race.enter("values used", recordings.value_sum, || {
-        let mut used = Used(0);
-        run(&stage.decoder, &recorded.path, &mut used);
-        used.0
-    });
-    let columns = race.enter("values kept", recordings.frames, || {
-        kept.clear();
-        run(&stage.decoder, &recorded.path, &mut kept);
-        kept.rows()
-    });
+    let used = race.enter("values used", recordings.value_sum, || job.used(&recorded.path));
+    let columns = race.enter("values kept", recordings.frames, || job.keep(&recorded.path, &mut kept));
     let times = race.run(stage.rounds);
 
     let work = Work { item: "frame", items: recordings.frames, bytes: recorded.map.len() as u64 };
@@ -70,6 +67,8 @@ fn rows(
         Row::pair(work, &times, (&measure, runner), rival, Goal::AtMost { reach, floor })
     };
     let mut rows: Vec<Row> = measures.into_iter().zip(goals.0).map(pair).collect();
+    let measure = format!("{layout}: opening, mapping and unmapping the file, with the {}", rival.0);
+    rows.push(Row::pair(work, &times, (&measure, mapped), rival, Goal::Stated));
     let first = first_runs(stage, recorded);
     let ratio = first.median / times.of(rival.1).median;
     rows.push(
@@ -90,30 +89,23 @@ fn count_lines(bytes: &[u8]) -> u64 {
     memchr::memchr_iter(b'\n', bytes).count() as u64
 }
 
-fn open(path: &Path) -> Recording {
-    Recording::open(path, &wirelore_log::Options::default()).expect("the workload opens")
-}
-
 fn frames(path: &Path) -> u64 {
     let mut recording = open(path);
-    let mut sum = 0;
-    while let Some(frame) = recording.next().expect("the workload is whole") {
-        add_frame(&mut sum, frame.time_ns.unwrap_or_default(), frame.channel.0, frame.id, frame.payload);
-    }
-    sum
+    let mut added = Added(0);
+    while recording.stretch(STRETCH_BYTES, &mut added).expect("the workload is whole") {}
+    added.0
 }
 
-fn run(decoder: &Decoder, path: &Path, sink: &mut impl Sink) {
-    let mut session = Session::new(decoder, &Options::default()).expect("a session begins");
-    session.run(&mut open(path), sink).expect("the workload is whole");
-}
+/// As much of a log as a session reads at a time.
+const STRETCH_BYTES: usize = 256 * 1024;
 
-/// Adds up every value when it comes.
-struct Used(u64);
+/// Adds up all fields of all frames.
+struct Added(u64);
 
-impl Sink for Used {
-    fn reading(&mut self, _event: &Event<'_>, _signal: SignalId, reading: Reading<'_>) {
-        add_value(&mut self.0, reading.value.number().unwrap_or(f64::NAN));
+impl Receive for Added {
+    #[inline(always)]
+    fn frame(&mut self, frame: &Frame<'_>) {
+        add_frame(&mut self.0, frame.time_ns.unwrap_or_default(), frame.channel.0, frame.id, frame.payload);
     }
 }
 
@@ -134,10 +126,10 @@ pub(crate) fn first_run(job: &Fresh) -> f64 {
     let text = std::fs::read_to_string(&job.description).expect("the description was just written");
     let database = check_text("workload.lore", &text).database.expect("the workload has no mistakes");
     let decoder = Decoder::new(&database).expect("the workload can be decoded");
+    let columns = Job { database: &database, decoder: &decoder, threads: NonZero::<usize>::MIN };
     let begin = clock::Reading::now();
-    let mut kept = Kept::new();
-    run(&decoder, &job.recording, &mut kept);
+    let rows = columns.keep(&job.recording, &mut Kept::new());
     let elapsed_ns = begin.elapsed_ns(Meter::Process);
-    assert!(kept.rows() > 0, "the workload has frames");
+    assert!(rows > 0, "the workload has frames");
     elapsed_ns
 }

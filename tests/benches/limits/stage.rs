@@ -3,13 +3,16 @@
 use std::cell::OnceCell;
 use std::fs::{self, File};
 use std::io::BufWriter;
+use std::num::NonZero;
 use std::path::{Path, PathBuf};
 
 use tempfile::TempDir;
 use wirelore_decode::Decoder;
 use wirelore_lang::check_text;
+use wirelore_model::Database;
 use wirelore_tests::workload::{Identifiers, START_NS, Sent, Vehicle};
 
+use crate::columns_out::Job;
 use crate::machine::Mapped;
 
 /// Signals a frame.
@@ -22,6 +25,7 @@ pub(crate) struct Stage {
     pub(crate) quick: bool,
     pub(crate) rounds: usize,
     pub(crate) vehicle: Vehicle<SIGNALS>,
+    pub(crate) database: Database,
     pub(crate) decoder: Decoder,
     folder: TempDir,
     whole: OnceCell<Recordings>,
@@ -56,11 +60,18 @@ impl Stage {
             quick,
             rounds: if quick { 3 } else { 11 },
             vehicle,
+            database,
             decoder,
             folder,
             whole: OnceCell::new(),
             part: OnceCell::new(),
         }
+    }
+
+    /// Decoding a recording into columns, with so many threads.
+    pub(crate) fn job(&self, threads: usize) -> Job<'_> {
+        let threads = NonZero::new(threads).expect("at least one thread");
+        Job { database: &self.database, decoder: &self.decoder, threads }
     }
 
     pub(crate) fn path(&self, name: &str) -> PathBuf {

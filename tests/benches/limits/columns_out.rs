@@ -1,0 +1,76 @@
+//! Recordings to columns as the product does it: what receives the columns, and one run.
+
+use std::num::NonZero;
+use std::path::Path;
+
+use wirelore_decode::{Block, Column, Decoder, Numbers, Options, Session, Store, TableSink, Tables};
+use wirelore_log::Recording;
+use wirelore_model::{Database, FrameId};
+
+use crate::kept::Kept;
+use crate::ours::instruction_sets::{InstructionSet, VectorLoop};
+
+/// Opens a recording.
+pub(crate) fn open(path: &Path) -> Recording {
+    Recording::open(path, &wirelore_log::Options::default()).expect("the workload opens")
+}
+
+/// What a run needs beside the recording.
+#[derive(Clone, Copy)]
+pub(crate) struct Job<'a> {
+    pub(crate) database: &'a Database,
+    pub(crate) decoder: &'a Decoder,
+    pub(crate) threads: NonZero<usize>,
+}
+
+impl Job<'_> {
+    /// Uses all values of a recording when their columns come; what they add up to.
+    pub(crate) fn used(&self, path: &Path) -> u64 {
+        let sums = self.run(path, |_| Used(0));
+        sums.into_iter().fold(0, |sum, (_, Used(more))| sum.wrapping_add(more))
+    }
+
+    /// Keeps all columns of a recording in memory that may have been used before; how many rows they have.
+    pub(crate) fn keep(&self, path: &Path, kept: &mut Kept) -> u64 {
+        kept.clear();
+        let sinks = self.run(path, |frame| std::mem::take(&mut kept.0[frame.index()]));
+        for (frame, columns) in sinks {
+            kept.0[frame.index()] = columns;
+        }
+        kept.rows()
+    }
+
+    /// All tables of a recording; `sink` makes what receives one.
+    fn run<S: TableSink>(&self, path: &Path, mut sink: impl FnMut(FrameId) -> S) -> Vec<(FrameId, S)> {
+        let options = Options { threads: Some(self.threads), ..Options::default() };
+        let mut session = Session::new(self.decoder, &options).expect("a session begins");
+        let mut tables = Tables::new(self.database, self.decoder, Store::Values, |frame| Ok(sink(frame)));
+        session.run_tables(&mut open(path), &mut tables).expect("the workload is whole");
+        tables.into_sinks().collect()
+    }
+}
+
+/// Adds up the bits of every value when its column comes.
+struct Used(u64);
+
+impl TableSink for Used {
+    fn block(&mut self, _block: &Block<'_>) {}
+
+    fn column(&mut self, column: &Column<'_>) {
+        if let Some(Numbers::F64(values)) = column.numbers() {
+            self.0 = self.0.wrapping_add(InstructionSet::best().run(AddUp(values)));
+        }
+    }
+}
+
+/// The bits of a column as whole numbers, added up.
+struct AddUp<'a>(&'a [f64]);
+
+impl VectorLoop for AddUp<'_> {
+    type Output = u64;
+
+    #[inline(always)]
+    fn run<const FUSED: bool>(self) -> u64 {
+        self.0.iter().fold(0, |sum, value| sum.wrapping_add(value.to_bits()))
+    }
+}
