@@ -70,7 +70,9 @@ fn count_in_stretches(log: &'static [u8], options: &Options) -> u64 {
     const STRETCH_BYTES: usize = 1 << 20;
     let mut recording = Recording::from_reader(Box::new(Cursor::new(log)), "bench", options).expect("opens");
     let mut sum = 0;
-    while recording.stretch(STRETCH_BYTES, &mut |frame| sum += u64::from(frame.payload[0])).expect("reads") {}
+    while recording.stretch(STRETCH_BYTES, &mut |frame: &Frame<'_>| sum += u64::from(frame.payload[0])).expect("reads")
+    {
+    }
     assert_eq!(recording.report().frames_read(), u64::from(FRAMES));
     sum
 }
