@@ -136,8 +136,17 @@ impl NetworkFrames {
         (frame != NONE).then_some(Recognised { frame: FrameId(frame), is_group: false })
     }
 
-    #[inline(never)]
+    /// Most identifiers are exact ones at their home: that far there is no call.
+    #[inline(always)]
     fn extended(&self, id: u32) -> Option<Recognised> {
+        match self.exact.at_home(id) {
+            Some(frame) => Some(Recognised { frame: FrameId(frame), is_group: false }),
+            None => self.extended_elsewhere(id),
+        }
+    }
+
+    #[inline(never)]
+    fn extended_elsewhere(&self, id: u32) -> Option<Recognised> {
         if let Some(frame) = self.exact.get(id) {
             return Some(Recognised { frame: FrameId(frame), is_group: false });
         }
@@ -194,9 +203,11 @@ impl SourceSet {
     }
 }
 
-/// Numbers of at most 29 bits to entries: open addressing, at most a quarter full.
+/// Numbers to entries: open addressing, at most a quarter full.
 #[derive(Debug, Clone)]
 struct Table {
+    /// Keys and values. Where the value is [`NONE`], the slot is free; its key then is one whose home is another slot, so that a look at
+    /// the key alone tells whether the key that belongs here is here.
     slots: Box<[(u32, u32)]>,
     shift: u32,
 }
@@ -204,17 +215,17 @@ struct Table {
 impl Table {
     /// Where a key comes twice, the first entry holds.
     fn new(entries: Vec<(u32, u32)>) -> Self {
-        if entries.is_empty() {
-            return Self { slots: Box::default(), shift: 0 };
-        }
-        let capacity = (4 * entries.len()).next_power_of_two();
-        let mut table = Self { slots: vec![(NONE, 0); capacity].into(), shift: 64 - capacity.ilog2() };
+        // Two slots at least, so that 0 and 1 have different homes: that of 0 is slot 0.
+        let capacity = (4 * entries.len()).next_power_of_two().max(2);
+        let mut slots = vec![(0, NONE); capacity].into_boxed_slice();
+        slots[0].0 = 1;
+        let mut table = Self { slots, shift: 64 - capacity.ilog2() };
         for (key, value) in entries {
             let mut at = table.home(key);
-            while table.slots[at].0 != NONE && table.slots[at].0 != key {
+            while table.slots[at].1 != NONE && table.slots[at].0 != key {
                 at = (at + 1) % capacity;
             }
-            if table.slots[at].0 == NONE {
+            if table.slots[at].1 == NONE {
                 table.slots[at] = (key, value);
             }
         }
@@ -222,24 +233,28 @@ impl Table {
     }
 
     /// Fibonacci hashing: Knuth, TAOCP volume 3, section 6.4.
-    #[inline]
+    #[inline(always)]
     fn home(&self, key: u32) -> usize {
         (u64::from(key).wrapping_mul(0x9E37_79B9_7F4A_7C15) >> self.shift) as usize
     }
 
+    /// The entry of a key, if it stands where it belongs.
+    #[inline(always)]
+    fn at_home(&self, key: u32) -> Option<u32> {
+        let &(found, value) = self.slots.get(self.home(key))?;
+        (found == key).then_some(value)
+    }
+
     #[inline]
     fn get(&self, key: u32) -> Option<u32> {
-        if self.slots.is_empty() {
-            return None;
-        }
         let mut at = self.home(key);
         loop {
             let &(found, value) = self.slots.get(at)?;
+            if value == NONE {
+                return None;
+            }
             if found == key {
                 return Some(value);
-            }
-            if found == NONE {
-                return None;
             }
             at = (at + 1) & (self.slots.len() - 1);
         }

@@ -2,12 +2,13 @@
 
 use std::num::NonZero;
 use std::path::Path;
+use std::sync::{Arc, Mutex};
 
 use wirelore_decode::{Block, Column, Decoder, Numbers, Options, Session, Store, TableSink, Tables};
 use wirelore_log::Recording;
 use wirelore_model::{Database, FrameId};
 
-use crate::kept::Kept;
+use crate::kept::{Kept, PastCaches, Staged};
 use crate::ours::instruction_sets::{InstructionSet, VectorLoop};
 
 /// Opens a recording.
@@ -38,6 +39,22 @@ impl Job<'_> {
             kept.0[frame.index()] = columns;
         }
         kept.rows()
+    }
+
+    /// The same with stores past the caches. `kept` has as many rows as were ever needed; how many are new is told.
+    pub(crate) fn keep_past_caches(&self, path: &Path, kept: &mut Kept) -> u64 {
+        let staged = Arc::<Mutex<Staged>>::default();
+        let sinks = self.run(path, |frame| PastCaches {
+            columns: std::mem::take(&mut kept.0[frame.index()]),
+            rows: 0,
+            staged: staged.clone(),
+        });
+        let mut rows = 0;
+        for (frame, sink) in sinks {
+            rows += sink.rows as u64;
+            kept.0[frame.index()] = sink.columns;
+        }
+        rows
     }
 
     /// All tables of a recording; `sink` makes what receives one.

@@ -31,6 +31,27 @@ fn identifiers_of_both_lengths_are_apart() {
     assert_eq!(found(&lookup, 0, false), Some(3));
 }
 
+/// Numbers that no identifier has, and those that stand in free places of a table.
+#[test]
+fn nothing_is_found_that_was_not_described() {
+    let extended = |id| run(id, id, true);
+    let tables = [vec![], vec![extended(5)], vec![extended(0)], vec![extended(1)], (7..90).map(extended).collect()];
+    for identifiers in tables {
+        let described: Vec<u32> = identifiers
+            .iter()
+            .map(|identifier| match identifier {
+                Identifier::Can { first, .. } => *first,
+                Identifier::Pgn { .. } => unreachable!("none here"),
+            })
+            .collect();
+        let lookup = lookup(identifiers);
+        for id in (0..200).chain([0x1FFF_FFFF, 0x2000_0000, u32::MAX - 1, u32::MAX]) {
+            let expected = described.iter().position(|described| *described == id);
+            assert_eq!(found(&lookup, id, true), expected.map(|index| index as u32), "{id}");
+        }
+    }
+}
+
 #[test]
 fn the_narrower_recognition_goes_first() {
     let narrow = Identifier::Pgn { pgn: 65265, sources: vec![0x0B, 0x21], priority: None };
