@@ -26,8 +26,8 @@ pub(crate) fn rows(stage: &Stage) -> Vec<Row> {
 
     let mut race = Race::default();
     let command = race.enter_with(Meter::Process, "command", 0, || decode(stage, recordings, &output));
-    let zmij = race.enter("zmij", print(&kept, push_zmij), || print(&kept, push_zmij));
-    let short = race.enter("short decimals", print(&kept, push_short), || print(&kept, push_short));
+    let zmij = race.enter("zmij", print(&kept, put_zmij), || print(&kept, put_zmij));
+    let short = race.enter("short decimals", print(&kept, put_short), || print(&kept, put_short));
     let times = race.run(stage.rounds);
     let work = Work { item: "value", items: recordings.values(), bytes: 0 };
     let goal = Goal::Faster { reach: 3.0, floor: 2.0 };
@@ -71,48 +71,54 @@ fn value_sum(path: &Path) -> u64 {
     sum
 }
 
-/// Prints every value with a line end behind it; how many bytes that makes.
-fn print(kept: &Kept, push: impl Fn(f64, &mut Vec<u8>)) -> u64 {
-    let mut text = Vec::with_capacity(PIECE_BYTES + 64);
-    let mut bytes = 0;
+/// Prints every value with a line end behind it, into a piece of memory that is used again; how many bytes that makes.
+fn print(kept: &Kept, put: impl Fn(f64, &mut [u8; text::ROOM_BYTES]) -> usize) -> u64 {
+    let mut piece = vec![0; PIECE_BYTES];
+    let (mut end, mut bytes) = (0, 0);
     for value in kept.columns().flatten() {
-        push(*value, &mut text);
-        text.push(b'\n');
-        if text.len() > PIECE_BYTES {
-            bytes += std::hint::black_box(&text).len() as u64;
-            text.clear();
+        if piece.len() - end <= text::ROOM_BYTES {
+            bytes += end as u64;
+            std::hint::black_box(&mut piece);
+            end = 0;
         }
+        let room = piece[end..].first_chunk_mut().expect("there is room for a number");
+        end += put(*value, room);
+        piece[end] = b'\n';
+        end += 1;
     }
-    bytes + text.len() as u64
+    bytes + end as u64
 }
 
-fn push_zmij(value: f64, to: &mut Vec<u8>) {
-    to.extend_from_slice(zmij::Buffer::new().format_finite(value).as_bytes());
+/// As the general printer gives it.
+fn put_zmij(value: f64, to: &mut [u8; text::ROOM_BYTES]) -> usize {
+    let mut buffer = zmij::Buffer::new();
+    put(buffer.format_finite(value), to)
 }
 
 /// From the decimal that the double stands for, where that is a short one.
-fn push_short(value: f64, to: &mut Vec<u8>) {
-    let mut room = [0; text::ROOM_BYTES];
-    match text::decimal(value, &mut room) {
-        Some(length) => to.extend_from_slice(&room[..length]),
-        None => {
-            let mut buffer = zmij::Buffer::new();
-            let text = buffer.format_finite(value);
-            to.extend_from_slice(text.strip_suffix(".0").unwrap_or(text).as_bytes());
-        }
-    }
+fn put_short(value: f64, to: &mut [u8; text::ROOM_BYTES]) -> usize {
+    text::decimal(value, to).unwrap_or_else(|| {
+        let mut buffer = zmij::Buffer::new();
+        let text = buffer.format_finite(value);
+        put(text.strip_suffix(".0").unwrap_or(text), to)
+    })
+}
+
+fn put(text: &str, to: &mut [u8; text::ROOM_BYTES]) -> usize {
+    to[..text.len()].copy_from_slice(text.as_bytes());
+    text.len()
 }
 
 /// That every text reads back to its double, and that both printers write the same but for the `.0` of whole numbers.
 fn check_printing(kept: &Kept) {
-    let (mut short, mut general) = (Vec::new(), Vec::new());
+    let (mut short, mut general) = ([0; text::ROOM_BYTES], [0; text::ROOM_BYTES]);
     for value in kept.columns().flatten() {
-        short.clear();
-        general.clear();
-        push_short(*value, &mut short);
-        push_zmij(*value, &mut general);
-        assert_eq!(short, general.strip_suffix(b".0").unwrap_or(&general));
-        let back: f64 = str::from_utf8(&short).ok().and_then(|text| text.parse().ok()).expect("it is a number");
+        let length = put_short(*value, &mut short);
+        let short = &short[..length];
+        let length = put_zmij(*value, &mut general);
+        let general = &general[..length];
+        assert_eq!(short, general.strip_suffix(b".0").unwrap_or(general));
+        let back: f64 = str::from_utf8(short).ok().and_then(|text| text.parse().ok()).expect("it is a number");
         assert_eq!(back.to_bits(), value.to_bits());
     }
 }

@@ -79,16 +79,10 @@ impl TableSink for Columns {
 }
 
 /// One block, copied to where it is kept when it is complete: past the caches, which need not be read before they are written then.
-#[derive(Debug)]
+#[derive(Debug, Default)]
 pub(crate) struct Staged {
     times_ns: Vec<i64>,
     values: [Vec<f64>; SIGNALS],
-}
-
-impl Default for Staged {
-    fn default() -> Self {
-        Self { times_ns: Vec::new(), values: Default::default() }
-    }
 }
 
 /// Columns that are written past the caches; `staged` is for all tables of a thread.
