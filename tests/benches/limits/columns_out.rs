@@ -2,13 +2,12 @@
 
 use std::num::NonZero;
 use std::path::Path;
-use std::sync::{Arc, Mutex};
 
 use wirelore_decode::{Block, Column, Decoder, Numbers, Options, Session, Store, TableSink, Tables};
 use wirelore_log::Recording;
 use wirelore_model::{Database, FrameId};
 
-use crate::kept::{Kept, PastCaches, Staged};
+use crate::chunks::KeptChunks;
 use crate::ours::instruction_sets::{InstructionSet, VectorLoop};
 
 /// Opens a recording.
@@ -32,29 +31,13 @@ impl Job<'_> {
     }
 
     /// Keeps all columns of a recording in memory that may have been used before; how many rows they have.
-    pub(crate) fn keep(&self, path: &Path, kept: &mut Kept) -> u64 {
+    pub(crate) fn keep(&self, path: &Path, kept: &mut KeptChunks) -> u64 {
         kept.clear();
         let sinks = self.run(path, |frame| std::mem::take(&mut kept.0[frame.index()]));
         for (frame, columns) in sinks {
             kept.0[frame.index()] = columns;
         }
         kept.rows()
-    }
-
-    /// The same with stores past the caches. `kept` has as many rows as were ever needed; how many are new is told.
-    pub(crate) fn keep_past_caches(&self, path: &Path, kept: &mut Kept) -> u64 {
-        let staged = Arc::<Mutex<Staged>>::default();
-        let sinks = self.run(path, |frame| PastCaches {
-            columns: std::mem::take(&mut kept.0[frame.index()]),
-            rows: 0,
-            staged: staged.clone(),
-        });
-        let mut rows = 0;
-        for (frame, sink) in sinks {
-            rows += sink.rows as u64;
-            kept.0[frame.index()] = sink.columns;
-        }
-        rows
     }
 
     /// All tables of a recording; `sink` makes what receives one.

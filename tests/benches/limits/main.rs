@@ -6,6 +6,7 @@
 
 mod arguments;
 mod bit_vectors;
+mod chunks;
 mod clock;
 mod columns_out;
 mod constants;

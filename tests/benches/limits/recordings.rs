@@ -11,6 +11,7 @@ use wirelore_log::{Frame, Receive};
 use wirelore_tests::workload::START_NS;
 
 use crate::arguments::Fresh;
+use crate::chunks::KeptChunks;
 use crate::clock::{self, Meter};
 use crate::columns_out::{Job, open};
 use crate::kept::Kept;
@@ -44,14 +45,9 @@ fn rows(
 ) -> Vec<Row> {
     let recordings = stage.whole();
     let job = stage.job(1);
-    let mut kept = Kept::new();
+    let mut kept = KeptChunks::new();
     job.keep(&recorded.path, &mut kept);
-    let expected = Kept::expected(&stage.vehicle, recordings.frames, start_ns);
-    kept.assert_same(&expected);
-    let mut past_caches = Kept::new();
-    job.keep_past_caches(&recorded.path, &mut past_caches);
-    past_caches.assert_same(&expected);
-    drop(expected);
+    kept.assert_same(&Kept::expected(&stage.vehicle, recordings.frames, start_ns));
 
     let mut race = Race::default();
     let sum = least(&recorded.map);
@@ -60,24 +56,18 @@ fn rows(
     let frames = race.enter("frames", recorded.frame_sum, || frames(&recorded.path));
     let used = race.enter("values used", recordings.value_sum, || job.used(&recorded.path));
     let columns = race.enter("values kept", recordings.frames, || job.keep(&recorded.path, &mut kept));
-    let past = race.enter("values kept past the caches", recordings.frames, || {
-        job.keep_past_caches(&recorded.path, &mut past_caches)
-    });
     let times = race.run(stage.rounds);
 
     let work = Work { item: "frame", items: recordings.frames, bytes: recorded.map.len() as u64 };
-    let [used_goal, kept_goal] = [goals.0[1], goals.0[2]];
-    let goals = [goals.0[0], used_goal, kept_goal, kept_goal];
     let measures = [
         (format!("{layout} to checked frames"), frames),
         (format!("{layout} to all signals, used at once"), used),
         (format!("{layout} to all double columns kept, reused memory"), columns),
-        (format!("{layout} to all double columns kept, reused memory, stores past the caches"), past),
     ];
     let pair = |((measure, runner), (reach, floor)): ((String, Runner), (f64, f64))| {
         Row::pair(work, &times, (&measure, runner), rival, Goal::AtMost { reach, floor })
     };
-    let mut rows: Vec<Row> = measures.into_iter().zip(goals).map(pair).collect();
+    let mut rows: Vec<Row> = measures.into_iter().zip(goals.0).map(pair).collect();
     let measure = format!("{layout}: opening, mapping and unmapping the file, with the {}", rival.0);
     rows.push(Row::pair(work, &times, (&measure, mapped), rival, Goal::Stated));
     let first = first_runs(stage, recorded);
@@ -139,7 +129,7 @@ pub(crate) fn first_run(job: &Fresh) -> f64 {
     let decoder = Decoder::new(&database).expect("the workload can be decoded");
     let columns = Job { database: &database, decoder: &decoder, threads: NonZero::<usize>::MIN };
     let begin = clock::Reading::now();
-    let rows = columns.keep(&job.recording, &mut Kept::new());
+    let rows = columns.keep(&job.recording, &mut KeptChunks::new());
     let elapsed_ns = begin.elapsed_ns(Meter::Process);
     assert!(rows > 0, "the workload has frames");
     elapsed_ns

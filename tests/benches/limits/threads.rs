@@ -2,15 +2,15 @@
 
 use std::cell::RefCell;
 
+use crate::chunks::KeptChunks;
 use crate::clock::Meter;
-use crate::kept::Kept;
 use crate::race::{Race, Runner};
 use crate::stage::Stage;
 use crate::table::{Goal, Row, Work};
 
 pub(crate) fn rows(stage: &Stage) -> Vec<Row> {
     let recordings = stage.whole();
-    let kept = RefCell::new(Kept::new());
+    let kept = RefCell::new(KeptChunks::new());
     let mut race = Race::default();
     let mut pairs = Vec::new();
     for (layout, recorded) in [("pcapng", &recordings.pcapng), ("text", &recordings.text)] {

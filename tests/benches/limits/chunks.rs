@@ -1,0 +1,75 @@
+//! Columns of doubles that a receiver keeps: block after block, the columns of a block side by side. So each table writes to one place in
+//! memory that only moves on, and not to one for each of its columns.
+
+use wirelore_decode::{Block, Column, Numbers, TableSink};
+
+use crate::kept::{Columns, Kept};
+use crate::stage::{DESCRIBED, SIGNALS};
+
+/// The blocks of one described frame.
+#[derive(Debug, Clone, Default)]
+pub(crate) struct Chunks {
+    /// Rows of each block.
+    rows: Vec<usize>,
+    times_ns: Vec<i64>,
+    values: Vec<f64>,
+}
+
+/// The blocks of all described frames, in the order of the description.
+#[derive(Debug)]
+pub(crate) struct KeptChunks(pub(crate) Vec<Chunks>);
+
+impl KeptChunks {
+    pub(crate) fn new() -> Self {
+        Self(vec![Chunks::default(); DESCRIBED as usize])
+    }
+
+    /// Forgets the rows and keeps the memory.
+    pub(crate) fn clear(&mut self) {
+        for chunks in &mut self.0 {
+            chunks.rows.clear();
+            chunks.times_ns.clear();
+            chunks.values.clear();
+        }
+    }
+
+    pub(crate) fn rows(&self) -> u64 {
+        self.0.iter().map(|chunks| chunks.times_ns.len() as u64).sum()
+    }
+
+    /// That they hold the same times and the same doubles, bit for bit.
+    pub(crate) fn assert_same(&self, expected: &Kept) {
+        let columns = self.0.iter().map(Chunks::columns).collect();
+        Kept(columns).assert_same(expected);
+    }
+}
+
+impl Chunks {
+    /// The same, each column in one piece.
+    fn columns(&self) -> Columns {
+        let mut columns = Columns { times_ns: self.times_ns.clone(), ..Columns::default() };
+        let mut values = self.values.as_slice();
+        for rows in &self.rows {
+            for column in &mut columns.values {
+                let (chunk, rest) = values.split_at(*rows);
+                column.extend_from_slice(chunk);
+                values = rest;
+            }
+        }
+        columns
+    }
+}
+
+impl TableSink for Chunks {
+    fn block(&mut self, block: &Block<'_>) {
+        self.rows.push(block.rows());
+        self.times_ns.extend_from_slice(block.times_ns());
+        self.values.reserve(block.rows() * SIGNALS);
+    }
+
+    fn column(&mut self, column: &Column<'_>) {
+        if let Some(Numbers::F64(values)) = column.numbers() {
+            self.values.extend_from_slice(values);
+        }
+    }
+}
