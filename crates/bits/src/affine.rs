@@ -83,9 +83,7 @@ impl Affine {
 
     /// The double nearest to the exact value of `raw`, ties to even.
     pub fn value(&self, raw: i128) -> f64 {
-        let numerator =
-            raw.checked_mul(self.factor_numerator).and_then(|product| product.checked_add(self.offset_numerator));
-        match numerator {
+        match self.short_numerator_of(raw) {
             // Dividing by a power of two loses nothing, so the conversion of the numerator is the only rounding.
             Some(numerator) if self.denominator.is_power_of_two() => numerator as f64 / self.denominator as f64,
             // Both are doubles exactly, and IEEE 754 division rounds the exact quotient once.
@@ -94,6 +92,11 @@ impl Affine {
             }
             _ => self.numerator_of(raw).nearest_double(self.denominator),
         }
+    }
+
+    /// raw * N + O where it fits in 128 bits.
+    fn short_numerator_of(&self, raw: i128) -> Option<i128> {
+        raw.checked_mul(self.factor_numerator)?.checked_add(self.offset_numerator)
     }
 
     /// raw * N + O in full width.
@@ -127,6 +130,9 @@ impl Affine {
 
     /// The exact value of `raw`; `None` if it does not fit in a fraction of 128 bits.
     pub fn exact(&self, raw: i128) -> Option<Ratio> {
+        if let Some(numerator) = self.short_numerator_of(raw) {
+            return Ratio::new(numerator, self.denominator);
+        }
         let numerator = self.numerator_of(raw);
         Ratio::from_wide(numerator.negative, &numerator.size, self.denominator)
     }

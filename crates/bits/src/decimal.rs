@@ -77,15 +77,61 @@ impl Digits {
             let size = self.integer.checked_mul(10u128.checked_pow(tens)?)?;
             return Ratio::from_signed(Signed { negative, size }, 1);
         }
-        // Reduce by twos and by fives before the power of ten is made: it may be larger than what is left of it.
+        // Reduce by twos and by fives before the power of ten is made: it may be larger than what is left of it. Afterwards there is nothing
+        // else to reduce by.
         let twos = self.integer.trailing_zeros().min(tens);
         let (mut size, mut fives) = (self.integer >> twos, 0);
         while fives < tens && size.is_multiple_of(5) {
             (size, fives) = (size / 5, fives + 1);
         }
         let denominator = 5u128.checked_pow(tens - fives)?.checked_mul(2u128.checked_pow(tens - twos)?)?;
-        Ratio::from_signed(Signed { negative, size }, denominator)
+        Ratio::in_lowest_terms(Signed { negative, size }, denominator)
     }
+}
+
+/// The powers of five up to [`MOST_SHORT_DIGITS`].
+const POWERS_OF_FIVE: [u64; MOST_SHORT_DIGITS + 1] = {
+    let mut powers = [1; MOST_SHORT_DIGITS + 1];
+    let mut at = 1;
+    while at < powers.len() {
+        powers[at] = powers[at - 1] * 5;
+        at += 1;
+    }
+    powers
+};
+
+/// Any number of so many digits fits in 64 bits, and so does the power of ten below it.
+const MOST_SHORT_DIGITS: usize = 18;
+
+/// The value of `12` or `0.05`: a few digits, a point between them or not. `None` for everything else that is a number, and for what is none.
+/// Nearly all numbers that people write are such, and 64 bits do for them.
+fn short_decimal(text: &[u8]) -> Option<Ratio> {
+    let (mut integer, mut point) = (0_u64, None);
+    if text.len() > MOST_SHORT_DIGITS + 1 {
+        return None;
+    }
+    for (at, &byte) in text.iter().enumerate() {
+        match byte {
+            b'0'..=b'9' => integer = integer * 10 + u64::from(byte - b'0'),
+            b'.' if at > 0 && point.is_none() => point = Some(at),
+            _ => return None,
+        }
+    }
+    let digits = text.len() - usize::from(point.is_some());
+    let decimals = point.map_or(0, |point| text.len() - 1 - point);
+    if digits == 0 || digits > MOST_SHORT_DIGITS || (point.is_some() && decimals == 0) {
+        return None;
+    }
+    let twos = (integer.trailing_zeros() as usize).min(decimals);
+    let (mut size, mut fives) = (integer >> twos, 0);
+    while fives < decimals && size.is_multiple_of(5) {
+        (size, fives) = (size / 5, fives + 1);
+    }
+    if size == 0 {
+        return Some(Ratio::ZERO);
+    }
+    let denominator = POWERS_OF_FIVE.get(decimals - fives)? << (decimals - twos);
+    Ratio::in_lowest_terms(Signed { negative: false, size: size.into() }, denominator.into())
 }
 
 /// The exponent after `e`: a sign and digits; beyond any use it saturates.
@@ -116,6 +162,13 @@ impl Ratio {
     /// # Errors
     /// A text of another form, or more digits than fit: 38 significant ones always do if the exponent is small.
     pub fn from_decimal(text: &str) -> Result<Self, DecimalError> {
+        match short_decimal(text.as_bytes()) {
+            Some(value) => Ok(value),
+            None => Self::from_any_decimal(text),
+        }
+    }
+
+    fn from_any_decimal(text: &str) -> Result<Self, DecimalError> {
         let (negative, unsigned) = split_sign(text);
         let (mantissa, exponent) = match unsigned.split_once(['e', 'E']) {
             Some((mantissa, exponent)) => (mantissa, exponent_of(exponent)?),

@@ -37,6 +37,30 @@ fn decimals_are_read_exactly() {
 }
 
 #[test]
+fn short_numbers_are_read_as_long_ones_are() {
+    let mut state = 9_u64;
+    let mut next = |most: u64| {
+        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        (state >> 33) % most
+    };
+    let mut short = 0;
+    for _ in 0..50_000 {
+        let length = 1 + next(21);
+        let text: String = (0..length).map(|_| b"0123456789050250.5._"[next(20) as usize] as char).collect();
+        let long = Ratio::from_any_decimal(&text);
+        if let Some(value) = short_decimal(text.as_bytes()) {
+            short += 1;
+            assert_eq!(long, Ok(value), "{text}");
+            let again = Ratio::new(value.numerator(), value.denominator());
+            assert_eq!(again, Some(value), "{text} in lowest terms");
+        }
+    }
+    assert!(short > 5_000, "{short} texts were short numbers");
+    assert_eq!(short_decimal(b"999999999999999999"), Ratio::from_any_decimal("999999999999999999").ok());
+    assert_eq!(short_decimal(b"1234567890123456789"), None);
+}
+
+#[test]
 fn other_texts_are_refused() {
     for text in [
         "", "-", "+", ".", "5.", ".5", "1.2.3", "1e", "e3", "1e+", "1e1.5", "1e1_0", "_1", "1_", "1__0", "1_.5",
