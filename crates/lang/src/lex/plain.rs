@@ -3,7 +3,7 @@
 use super::TokenKind;
 
 /// The token at the start of `rest`: its length in bytes and its kind. `None` where a look at characters, or at what the token says, is needed:
-/// texts, words with other letters than ASCII, everything beyond ASCII, and what means nothing.
+/// texts with escapes or without their end, words with other letters than ASCII, everything beyond ASCII, and what means nothing.
 #[inline]
 pub(super) fn token(rest: &[u8]) -> Option<(usize, TokenKind)> {
     use TokenKind as Kind;
@@ -33,6 +33,7 @@ pub(super) fn token(rest: &[u8]) -> Option<(usize, TokenKind)> {
         b'.' if second == Some(b'.') => Some((2, Kind::DotDot)),
         b'.' => one(Kind::Dot),
         b'%' | b'^' | b'\'' => one(Kind::Mark),
+        b'"' => text(rest),
         _ => None,
     }
 }
@@ -54,6 +55,13 @@ const WORD_PARTS: [bool; 256] = {
     }
     parts
 };
+
+/// A text that says what is written.
+fn text(rest: &[u8]) -> Option<(usize, TokenKind)> {
+    let inside = rest.get(1..).unwrap_or_default();
+    let end = inside.iter().position(|byte| matches!(byte, b'"' | b'\\' | b'\n' | b'\r'))?;
+    (inside[end] == b'"').then_some((end + 2, TokenKind::Text))
+}
 
 #[inline]
 fn word(rest: &[u8]) -> Option<(usize, TokenKind)> {

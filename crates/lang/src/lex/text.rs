@@ -102,7 +102,11 @@ pub(super) fn mistakes(token: &str, site: Site) -> Vec<Diagnostic> {
 
 /// What a text token says.
 pub(crate) fn unescape(token: &str) -> Cow<'_, str> {
-    if token.contains('\\') {
+    let has_escapes = token.bytes().any(|byte| byte == b'\\');
+    if let (false, [b'"', .., b'"']) = (has_escapes, token.as_bytes()) {
+        return token[1..token.len() - 1].into();
+    }
+    if has_escapes {
         return decode(token, |_, _| {}).into();
     }
     let (open, close) = quotes(token);

@@ -29,6 +29,7 @@ mod time;
 mod timing;
 pub mod tree;
 mod unit;
+mod usual;
 
 #[cfg(test)]
 mod tests;

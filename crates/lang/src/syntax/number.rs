@@ -40,7 +40,7 @@ pub(super) fn integer(i: Cursor<'_>) -> Parsed<'_, Integer> {
 }
 
 /// Hexadecimal or binary.
-fn is_pattern(written: &str) -> bool {
+pub(super) fn is_pattern(written: &str) -> bool {
     matches!(written.as_bytes(), [b'0', b'x' | b'X' | b'b' | b'B', ..])
 }
 

@@ -133,9 +133,10 @@ fn position(i: Cursor<'_>) -> Parsed<'_, Position> {
     }
 }
 
-fn byte_and_bit(written: &str) -> Option<(u32, u32)> {
-    let (byte, bit) = written.split_once('.')?;
-    Some((byte.parse().ok()?, bit.parse().ok()?))
+#[inline]
+pub(super) fn byte_and_bit(written: &str) -> Option<(u32, u32)> {
+    let point = written.bytes().position(|byte| byte == b'.')?;
+    Some((written[..point].parse().ok()?, written[point + 1..].parse().ok()?))
 }
 
 fn no_position(i: Cursor<'_>, span: Span) -> Diagnostic {

@@ -211,7 +211,7 @@ impl Script {
     }
 
     /// All messages, by their place.
-    fn take_messages(&self) -> Vec<Diagnostic> {
+    pub(super) fn take_messages(&self) -> Vec<Diagnostic> {
         let mut messages = self.messages.take();
         messages.sort_by_key(|message| message.site.span);
         if messages.len() > MOST_MESSAGES {

@@ -19,6 +19,7 @@ use super::recover::{skip_until, tell};
 use super::states::own;
 use super::tree::{Counter, Elements, Exact, Integer, Kind, RawRange, Signal, StatesClause, Step, Value};
 use super::unit::unit;
+use super::usual;
 use crate::lex::TokenKind;
 use crate::{Diagnostic, Rule, Spanned};
 
@@ -49,8 +50,30 @@ const CLAUSES: Clauses = Clauses {
 
 const HELP: &str = "a signal is written `signal NAME in PLACE = FORMULA UNIT`, and its clauses behind commas";
 
+/// Whether a clause of a signal begins here.
+pub(super) fn begins_clause(i: Cursor<'_>) -> bool {
+    (CLAUSES.begins)(i)
+}
+
 /// `signal NAME[1..12] "title" in PLACE [KIND] [= FORMULA UNIT][, clauses]`
 pub(super) fn signal(i: Cursor<'_>) -> Parsed<'_, Box<Signal<'_>>> {
+    let (i, mut signal) = match usual::signal(i) {
+        Some(read) => read,
+        None => any_signal(i)?,
+    };
+    let behind = clauses(i, &mut signal);
+    Ok((behind, signal))
+}
+
+/// The clauses, to the end of the statement.
+pub(super) fn clauses<'a>(i: Cursor<'a>, signal: &mut Signal<'a>) -> Cursor<'a> {
+    let (behind, all) = CLAUSES.read(i, |word, i| clause(word, i, signal));
+    signal.incomplete |= !all;
+    behind
+}
+
+/// A signal of whatever shape, up to its clauses.
+pub(super) fn any_signal(i: Cursor<'_>) -> Parsed<'_, Box<Signal<'_>>> {
     let (i, head, elements) = name_and_title(i.next())?;
     let mut signal = Box::new(Signal {
         head,
@@ -73,12 +96,10 @@ pub(super) fn signal(i: Cursor<'_>) -> Parsed<'_, Box<Signal<'_>>> {
         Err(problem) => {
             tell(i, problem);
             signal.incomplete = true;
-            skip_until(i, |i| i.kind() == Some(TokenKind::Comma) && (CLAUSES.begins)(i.next()))
+            skip_until(i, |i| i.kind() == Some(TokenKind::Comma) && begins_clause(i.next()))
         }
     };
-    let (behind, all) = CLAUSES.read(i, |word, i| clause(word, i, &mut signal));
-    signal.incomplete |= !all;
-    Ok((behind, signal))
+    Ok((i, signal))
 }
 
 fn name_and_title(
@@ -161,9 +182,14 @@ const KINDS: [(&str, Kind); 8] = [
     ("bytes", Kind::Bytes),
 ];
 
+/// The kind that a word stands for.
+pub(super) fn kind_named(word: &str) -> Option<Kind> {
+    KINDS.iter().find(|(known, _)| *known == word).map(|&(_, kind)| kind)
+}
+
 /// `signed`, `text latin1`
 fn kind(i: Cursor<'_>) -> Parsed<'_, Spanned<Kind>> {
-    let Some(&(_, mut kind)) = KINDS.iter().find(|(word, _)| *word == i.word()) else { return elsewhere() };
+    let Some(mut kind) = kind_named(i.word()) else { return elsewhere() };
     let mut behind = i.next();
     if let Kind::Text(charset) = &mut kind {
         let named = match behind.word() {
@@ -192,7 +218,7 @@ fn misspelt_kind<'a>(i: Cursor<'a>, signal: &mut Signal<'a>) -> Cursor<'a> {
     let message =
         Diagnostic::new(Rule::UnexpectedWord, site, format!("`{}` is not a kind of signal", shortened(i.word())));
     i.context.report(message.here(format!("did you mean `{near}`?")).fix(site, near));
-    signal.kind = KINDS.iter().find(|(word, _)| *word == near).map(|&(_, kind)| Spanned::new(kind, i.span()));
+    signal.kind = kind_named(near).map(|kind| Spanned::new(kind, i.span()));
     i.next()
 }
 

@@ -4,6 +4,7 @@ mod good;
 mod hostile;
 mod meant;
 mod recovery;
+mod usual;
 
 use super::parse;
 use super::tree::{BodyItem, BodyKind, File, Frame, ItemKind, Signal};
