@@ -115,6 +115,9 @@ impl Field {
 
     /// The same field `bytes` bytes later; `None` past the last byte a payload can have.
     pub fn shifted(&self, bytes: u32) -> Option<Self> {
+        if bytes == 0 {
+            return Some(*self);
+        }
         let mut shifted = *self;
         for piece in &mut shifted.pieces {
             *piece = piece.shifted(bytes)?;

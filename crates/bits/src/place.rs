@@ -25,8 +25,11 @@ pub enum ByteOrder {
     serde(try_from = "crate::serial::PlaceParts", into = "crate::serial::PlaceParts")
 )]
 pub struct Place {
-    msb: BitPosition,
-    lsb: BitPosition,
+    // The two ends, most significant first, in the order that places sort by. As positions they would take up half as much again.
+    msb_byte: u32,
+    msb_bit: u8,
+    lsb_byte: u32,
+    lsb_bit: u8,
     width: u8,
     order: ByteOrder,
 }
@@ -97,7 +100,14 @@ impl Place {
         if width > 64 {
             return Err(PlaceError::TooWide { width });
         }
-        Ok(Self { msb, lsb, width: width as u8, order })
+        Ok(Self {
+            msb_byte: msb.byte,
+            msb_bit: msb.bit,
+            lsb_byte: lsb.byte,
+            lsb_bit: lsb.bit,
+            width: width as u8,
+            order,
+        })
     }
 
     /// The place of `width` bits whose least significant bit is `lsb`.
@@ -146,12 +156,12 @@ impl Place {
 
     /// The most significant bit.
     pub const fn msb(&self) -> BitPosition {
-        self.msb
+        BitPosition::new(self.msb_byte, self.msb_bit)
     }
 
     /// The least significant bit.
     pub const fn lsb(&self) -> BitPosition {
-        self.lsb
+        BitPosition::new(self.lsb_byte, self.lsb_bit)
     }
 
     /// The number of bits, 1 to 64.
@@ -167,37 +177,37 @@ impl Place {
     /// The first byte it touches, in sending order.
     pub const fn first_byte(&self) -> u32 {
         match self.order {
-            ByteOrder::Intel => self.lsb.byte,
-            ByteOrder::Motorola => self.msb.byte,
+            ByteOrder::Intel => self.lsb_byte,
+            ByteOrder::Motorola => self.msb_byte,
         }
     }
 
     /// The last byte it touches, in sending order: at most eight after the first.
     pub const fn last_byte(&self) -> u32 {
         match self.order {
-            ByteOrder::Intel => self.msb.byte,
-            ByteOrder::Motorola => self.lsb.byte,
+            ByteOrder::Intel => self.msb_byte,
+            ByteOrder::Motorola => self.lsb_byte,
         }
     }
 
     /// Whether it touches more than one byte, so that its byte order matters.
     pub const fn spans_bytes(&self) -> bool {
-        self.msb.byte != self.lsb.byte
+        self.msb_byte != self.lsb_byte
     }
 
     /// Every bit of it, the most significant one first.
     pub fn positions(&self) -> impl Iterator<Item = BitPosition> + use<> {
         let place = *self;
         (0..u64::from(place.width)).filter_map(move |step| match place.order {
-            ByteOrder::Intel => BitPosition::from_intel_index(place.msb.intel_index() - step),
-            ByteOrder::Motorola => BitPosition::from_motorola_index(place.msb.motorola_index() + step),
+            ByteOrder::Intel => BitPosition::from_intel_index(place.msb().intel_index() - step),
+            ByteOrder::Motorola => BitPosition::from_motorola_index(place.msb().motorola_index() + step),
         })
     }
 
     /// The same place `bytes` bytes later; `None` past the last byte a payload can have.
     pub fn shifted(&self, bytes: u32) -> Option<Self> {
         let later = |end: BitPosition| Some(BitPosition::new(end.byte.checked_add(bytes)?, end.bit));
-        Self::between(later(self.msb)?, later(self.lsb)?).ok()
+        Self::between(later(self.msb())?, later(self.lsb())?).ok()
     }
 
     /// Whether the two share a bit.
@@ -209,8 +219,8 @@ impl Place {
 
     /// The bits of byte `byte`, one of those it touches, that belong to it.
     fn mask_in_byte(&self, byte: u32) -> u8 {
-        let highest = if byte == self.msb.byte { self.msb.bit } else { 7 };
-        let lowest = if byte == self.lsb.byte { self.lsb.bit } else { 0 };
+        let highest = if byte == self.msb_byte { self.msb_bit } else { 7 };
+        let lowest = if byte == self.lsb_byte { self.lsb_bit } else { 0 };
         (0xFF >> (7 - highest)) & (0xFF << lowest)
     }
 }
