@@ -4,7 +4,7 @@ use rustc_hash::FxHashMap;
 
 use crate::resolve::ParsedFile;
 use crate::resolve::messages::{Messages, at, suggest};
-use crate::syntax::tree::{BodyItem, BodyKind, Front, ItemKind, Name};
+use crate::syntax::tree::{Body, BodyKind, Front, ItemKind, Name};
 use crate::{Diagnostic, FileId, Level, Rule, Site, Span};
 
 /// One rule that is not wanted in one stretch of a file.
@@ -22,7 +22,7 @@ type Allows = FxHashMap<(FileId, Rule), Vec<Allow>>;
 /// Takes out what is not wanted, tells of each `allow` that takes nothing out, and sorts what is left by file and place.
 pub(crate) fn settle(files: &[ParsedFile], mut messages: Messages) -> Vec<Diagnostic> {
     let mut allows = Allows::default();
-    for parsed in files {
+    for parsed in files.iter().filter(|parsed| parsed.tree.has_allow) {
         let mut collector = Collector { file: parsed.file, allows: &mut allows, messages: &mut messages };
         collector.file(parsed);
     }
@@ -116,8 +116,8 @@ impl Collector<'_> {
         }
     }
 
-    fn body(&mut self, items: &[BodyItem]) {
-        for item in items {
+    fn body(&mut self, body: &Body) {
+        for item in &body.items {
             self.front(&item.front, item.span);
             match &item.kind {
                 BodyKind::When(when) => self.body(&when.body),

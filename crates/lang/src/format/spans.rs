@@ -1,7 +1,7 @@
 //! Which stretches of a text are formulas, and which are wholes (units, names of rules): the blanks in them follow rules of their own.
 
 use crate::Span;
-use crate::syntax::tree::{BodyItem, BodyKind, File, Front, Gateway, ItemKind, Name, Signal, Value};
+use crate::syntax::tree::{Body, BodyKind, File, Front, Gateway, ItemKind, Name, Signal, Value};
 
 /// The stretches, sorted by their place.
 #[derive(Debug, Default)]
@@ -40,11 +40,11 @@ impl Spans {
         gateway.routes.iter().for_each(|route| self.front(&route.front));
     }
 
-    fn body(&mut self, body: &[BodyItem]) {
-        for statement in body {
+    fn body(&mut self, body: &Body) {
+        for statement in &body.items {
             self.front(&statement.front);
             match &statement.kind {
-                BodyKind::Signal(signal) => self.signal(signal),
+                BodyKind::Signal(index) => self.signal(&body.signals[*index]),
                 BodyKind::When(when) => self.body(&when.body),
                 BodyKind::Otherwise(body) => self.body(body),
                 _ => {}

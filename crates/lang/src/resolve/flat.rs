@@ -12,7 +12,7 @@ use super::settings::Settings;
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Body<'t> {
     pub(crate) file: FileId,
-    pub(crate) items: &'t [BodyItem<'t>],
+    pub(crate) tree: &'t tree::Body<'t>,
     pub(crate) settings: Settings,
 }
 

@@ -2,7 +2,7 @@
 
 use wirelore_model::PageId;
 
-use crate::syntax::tree::{BodyItem, BodyKind, Integer, UseLayout, When};
+use crate::syntax::tree::{self, BodyItem, BodyKind, Integer, Signal, UseLayout, When};
 use crate::{Diagnostic, Rule, Site, Span};
 
 use super::Resolver;
@@ -43,19 +43,19 @@ pub(crate) fn flatten<'t>(resolver: &mut Resolver<'_, 't>, body: Body<'t>, own_l
         switches: 0,
         full: false,
     };
-    let settings = body.settings.inside(body.file, body.items);
+    let settings = body.settings.inside(body.file, &body.tree.items);
     let scope = Scope { file: body.file, settings, base: 0, prefix: String::new(), via: None, page: None };
-    run.block(body.items, scope);
+    run.block(body.tree, scope);
     run.flat
 }
 
 impl<'t> Run<'_, '_, 't> {
-    fn block(&mut self, items: &'t [BodyItem<'t>], scope: Scope) {
+    fn block(&mut self, body: &'t tree::Body<'t>, scope: Scope) {
         let is_generated = scope.via.is_some();
         let index = self.flat.scopes.len();
         self.flat.scopes.push(scope);
         let mut switch: Option<Switch<'t>> = None;
-        for item in items {
+        for item in &body.items {
             if is_generated && !self.shared.budget.generate(weight(item, &self.flat.scopes[index].prefix)) {
                 self.too_much(index, item.span);
             }
@@ -74,7 +74,7 @@ impl<'t> Run<'_, '_, 't> {
                 }
                 _ => {
                     switch = None;
-                    self.statement(item, index);
+                    self.statement(item, &body.signals, index);
                 }
             }
         }
@@ -119,7 +119,7 @@ impl<'t> Run<'_, '_, 't> {
         &mut self,
         item: &'t BodyItem<'t>,
         when: Option<&'t When<'t>>,
-        body: &'t [BodyItem<'t>],
+        body: &'t tree::Body<'t>,
         switch: u32,
         scope: usize,
     ) {
@@ -140,7 +140,7 @@ impl<'t> Run<'_, '_, 't> {
         let mut inner = self.flat.scopes[scope].clone();
         let parent = inner.page;
         inner.page = Some(PageId(self.flat.pages.len() as u32));
-        inner.settings = inner.settings.inside(inner.file, body);
+        inner.settings = inner.settings.inside(inner.file, &body.items);
         self.flat.pages.push(FlatPage { parent, switch, when, scope, site, lengths: Vec::new(), timing: Vec::new() });
         self.block(body, inner);
         self.depth -= 1;
@@ -159,13 +159,13 @@ impl<'t> Run<'_, '_, 't> {
         true
     }
 
-    fn statement(&mut self, item: &'t BodyItem<'t>, scope: usize) {
+    fn statement(&mut self, item: &'t BodyItem<'t>, signals: &'t [Signal<'t>], scope: usize) {
         match &item.kind {
-            BodyKind::Signal(signal) => {
+            BodyKind::Signal(index) => {
                 if self.flat.signals.len() >= MOST_IN_FRAME {
                     self.too_much(scope, item.span);
                 } else {
-                    self.flat.signals.push(Scoped { item, tree: signal, scope });
+                    self.flat.signals.push(Scoped { item, tree: &signals[*index], scope });
                 }
             }
             BodyKind::Unknown(place) => {
@@ -245,7 +245,7 @@ impl<'t> Run<'_, '_, 't> {
             return;
         }
         let mut settings =
-            self.shared.catalogue.settings[layout.file.0 as usize].inside(layout.file, &layout.tree.body);
+            self.shared.catalogue.settings[layout.file.0 as usize].inside(layout.file, &layout.tree.body.items);
         settings.order = settings.order.or(outer.settings.order);
         settings.marks_j1939 |= outer.settings.marks_j1939;
         let prefix =

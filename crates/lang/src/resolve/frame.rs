@@ -59,7 +59,7 @@ pub(crate) fn read<'t>(resolver: &mut Resolver<'_, 't>, index: usize) -> (Frame,
         );
     }
     let settings = settings(resolver, file, tree, network);
-    let body = Body { file, items: &tree.body, settings };
+    let body = Body { file, tree: &tree.body, settings };
     let contents = contents::read(resolver, body, kind.filter(|_| !is_map_only), None);
     let mut frame = contents.frame;
     frame.label = label(&tree.head, &item.front);
@@ -135,7 +135,7 @@ pub(crate) fn read_unused_layouts(resolver: &mut Resolver<'_, '_>) {
         }
         let layout = &resolver.catalogue.layouts[index];
         let settings = resolver.catalogue.settings[layout.file.0 as usize];
-        let body = Body { file: layout.file, items: &layout.tree.body, settings };
+        let body = Body { file: layout.file, tree: &layout.tree.body, settings };
         resolver.flat = contents::read(resolver, body, None, Some(index)).flat;
     }
 }

@@ -32,6 +32,11 @@ impl<'a> Placer<'a> {
 impl Placer<'_> {
     /// The bits of a number.
     pub(crate) fn field(&mut self, place: &tree::Place) -> Option<Field> {
+        if place.others.is_empty() {
+            let found = self.piece(&place.first, place.order)?;
+            order::check(self, place, &place.first, found);
+            return Some(found.into());
+        }
         let count = 1 + place.others.len();
         let mut places = Vec::with_capacity(count);
         for piece in place.pieces() {

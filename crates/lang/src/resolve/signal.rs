@@ -173,7 +173,7 @@ fn number<'t>(
 
 fn range(tree: &tree::Signal, scope: &Scope, messages: &mut Messages) -> Option<ValueRange> {
     let range = tree.range.as_ref()?;
-    let (low, high) = (range.value.0.value, range.value.1.value);
+    let (low, high) = range.value;
     if low <= high {
         return Some(ValueRange { low, high });
     }

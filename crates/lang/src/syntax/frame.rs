@@ -12,7 +12,7 @@ use super::map::{head, late_title};
 use super::meant::over_equals;
 use super::number::{any_integer, any_raw_range, integer};
 use super::recover::{skip_head, skip_until, tell};
-use super::tree::{Frame, Layout, Recognition, Source};
+use super::tree::{Body, Frame, Layout, Recognition, Source};
 use crate::Spanned;
 use crate::lex::TokenKind;
 
@@ -26,7 +26,7 @@ pub(super) fn layout(i: Cursor<'_>) -> Parsed<'_, Layout<'_>> {
         let message = missing(behind, "the block with the layout's signals")
             .help("write `layout NAME { ... }` with a signal on each line");
         behind.context.report(message);
-        return Ok((behind, Layout { head, body: Vec::new() }));
+        return Ok((behind, Layout { head, body: Body::default() }));
     };
     let (behind, body) = body(open, Inside::Layout);
     Ok((behind, Layout { head, body }))
@@ -47,7 +47,7 @@ pub(super) fn frame(begin: Cursor<'_>) -> Parsed<'_, Frame<'_>> {
         Ok(read) => read,
         Err(problem) => return without_head(begin, problem),
     };
-    let mut frame = Frame { head, on: None, recognition: None, optional: None, body: Vec::new() };
+    let mut frame = Frame { head, on: None, recognition: None, optional: None, body: Body::default() };
     let i = match place_and_recognition(i, &mut frame) {
         Ok((behind, ())) => behind,
         Err(problem) => {

@@ -16,7 +16,7 @@ use super::place::place;
 use super::recover::{self, is_item_word, skip_head, tell};
 use super::signal::signal;
 use super::timing::{TIMING, begins_timing, timings};
-use super::tree::{BodyItem, BodyKind, Front, Test, TestValue, UseLayout, When};
+use super::tree::{Body, BodyItem, BodyKind, Front, Signal, Test, TestValue, UseLayout, When};
 use crate::lex::TokenKind;
 use crate::{Diagnostic, Rule};
 use wirelore_model::nearest_name;
@@ -55,23 +55,33 @@ const WORDS: [&str; 17] = [
 const FRAME_ONLY: [&str; 9] = ["sent", "read", "length", "marks", "every", "on", "at", "jitter", "timeout"];
 
 /// Reads a block of statements.
-pub(super) fn body(open: Open<'_>, inside: Inside) -> (Cursor<'_>, Vec<BodyItem<'_>>) {
-    block(open, |i, front| statement(i, front, inside))
+pub(super) fn body(open: Open<'_>, inside: Inside) -> (Cursor<'_>, Body<'_>) {
+    let context = open.first().context;
+    // One body is much like the one before it; those of the first few of a description grow.
+    let mut signals = Vec::with_capacity(context.signals_of_last_body.get());
+    let (behind, items) = block(open, |i, front| statement(i, front, inside, &mut signals));
+    context.signals_of_last_body.set(signals.len());
+    (behind, Body { items, signals })
 }
 
 /// One statement with its end; none if it could not be read, and then that was told.
-fn statement<'a>(i: Cursor<'a>, front: Front<'a>, inside: Inside) -> (Cursor<'a>, Option<BodyItem<'a>>) {
-    let (behind, read) = recover::statement(i, |word, i| read_as(word, i, inside), |i| unknown(i, inside));
+fn statement<'a>(
+    i: Cursor<'a>,
+    front: Front<'a>,
+    inside: Inside,
+    signals: &mut Vec<Signal<'a>>,
+) -> (Cursor<'a>, Option<BodyItem<'a>>) {
+    let (behind, read) = recover::statement(i, |word, i| read_as(word, i, inside, signals), |i| unknown(i, inside));
     (behind, read.map(|(kind, span)| BodyItem { span, front, kind }))
 }
 
 /// Reads a statement as the word says that begins it.
-fn read_as<'a>(word: &str, i: Cursor<'a>, inside: Inside) -> Parsed<'a, BodyKind<'a>> {
+fn read_as<'a>(word: &str, i: Cursor<'a>, inside: Inside, signals: &mut Vec<Signal<'a>>) -> Parsed<'a, BodyKind<'a>> {
     if inside == Inside::Layout && FRAME_ONLY.contains(&word) {
         return elsewhere();
     }
     match word {
-        "signal" => signal(i).map(|(behind, signal)| (behind, BodyKind::Signal(signal))),
+        "signal" => signal(i, signals).map(|(behind, index)| (behind, BodyKind::Signal(index))),
         "sent" => sent_by(i),
         "read" => read_by(i),
         "length" => length(i),
@@ -200,7 +210,7 @@ fn when(i: Cursor<'_>, inside: Inside) -> Parsed<'_, When<'_>> {
     };
     let Some(open) = find_open(i, behind) else {
         behind.context.report(missing(behind, "the block of the page between braces").help(WHEN_HELP));
-        return Ok((behind, When { tests, body: Vec::new() }));
+        return Ok((behind, When { tests, body: Body::default() }));
     };
     let (behind, body) = body(open, inside);
     Ok((behind, When { tests, body }))

@@ -37,6 +37,7 @@ impl<'a> Gathered<'a> {
 
     /// Adds the `allow` line that is here. `true` where an empty line or the end of the file is behind it.
     pub(super) fn allow(&mut self, i: Cursor<'a>) -> (Cursor<'a>, bool) {
+        i.context.has_allow.set(true);
         let end = match allow(i) {
             Ok((behind, rules)) => {
                 self.front.allow.extend(rules);

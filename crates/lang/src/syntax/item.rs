@@ -42,7 +42,7 @@ pub(super) fn file(mut i: Cursor<'_>) -> File<'_> {
         match i.kind() {
             None => {
                 items.extend(gathered.take_allowed().map(in_file));
-                return File { items };
+                return File { items, has_allow: i.context.has_allow.get() };
             }
             Some(TokenKind::LineEnd) => i = i.next(),
             Some(TokenKind::Note) => i = gathered.note(i),

@@ -12,7 +12,7 @@ const ITEM_ONLY: [&str; 9] = ["edition", "vehicle", "network", "ecu", "wire", "s
 /// that was meant, if that is plain. `None`: it could not be read, and that was told.
 pub(super) fn statement<'a, T>(
     i: Cursor<'a>,
-    read_as: impl Fn(&str, Cursor<'a>) -> Parsed<'a, T>,
+    mut read_as: impl FnMut(&str, Cursor<'a>) -> Parsed<'a, T>,
     unknown: impl FnOnce(Cursor<'a>) -> Option<&'static str>,
 ) -> (Cursor<'a>, Option<(T, Span)>) {
     let read = match read_as(i.word(), i) {

@@ -24,6 +24,10 @@ pub struct Script {
     wrong: Vec<Span>,
     messages: RefCell<Vec<Diagnostic>>,
     depth: Cell<usize>,
+    /// An `allow` was read.
+    pub(super) has_allow: Cell<bool>,
+    /// How many signals the body had that was read last.
+    pub(super) signals_of_last_body: Cell<usize>,
     /// Opening braces without a closing one, the inmost first, and where that showed.
     unclosed: RefCell<Vec<(Span, Span)>>,
     /// A block whose closing brace stands further left than its first line: perhaps it took its neighbour's.
@@ -62,6 +66,8 @@ impl Script {
             wrong: spans,
             messages: RefCell::new(wrong),
             depth: Cell::new(0),
+            has_allow: Cell::new(false),
+            signals_of_last_body: Cell::new(0),
             unclosed: RefCell::default(),
             borrowed: Cell::new(None),
         }

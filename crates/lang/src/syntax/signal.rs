@@ -55,14 +55,19 @@ pub(super) fn begins_clause(i: Cursor<'_>) -> bool {
     (CLAUSES.begins)(i)
 }
 
-/// `signal NAME[1..12] "title" in PLACE [KIND] [= FORMULA UNIT][, clauses]`
-pub(super) fn signal(i: Cursor<'_>) -> Parsed<'_, Box<Signal<'_>>> {
-    let (i, mut signal) = match usual::signal(i) {
-        Some(read) => read,
-        None => any_signal(i)?,
+/// `signal NAME[1..12] "title" in PLACE [KIND] [= FORMULA UNIT][, clauses]`, into a list; gives its place there.
+pub(super) fn signal<'a>(i: Cursor<'a>, signals: &mut Vec<Signal<'a>>) -> Parsed<'a, usize> {
+    let index = signals.len();
+    let i = match usual::signal(i, signals) {
+        Some(behind) => behind,
+        None => {
+            let (behind, signal) = any_signal(i)?;
+            signals.push(signal);
+            behind
+        }
     };
-    let behind = clauses(i, &mut signal);
-    Ok((behind, signal))
+    let behind = signals.last_mut().map_or(i, |signal| clauses(i, signal));
+    Ok((behind, index))
 }
 
 /// The clauses, to the end of the statement.
@@ -73,9 +78,9 @@ pub(super) fn clauses<'a>(i: Cursor<'a>, signal: &mut Signal<'a>) -> Cursor<'a> 
 }
 
 /// A signal of whatever shape, up to its clauses.
-pub(super) fn any_signal(i: Cursor<'_>) -> Parsed<'_, Box<Signal<'_>>> {
+pub(super) fn any_signal(i: Cursor<'_>) -> Parsed<'_, Signal<'_>> {
     let (i, head, elements) = name_and_title(i.next())?;
-    let mut signal = Box::new(Signal {
+    let mut signal = Signal {
         head,
         elements: elements.map(Box::new),
         place: None,
@@ -90,7 +95,7 @@ pub(super) fn any_signal(i: Cursor<'_>) -> Parsed<'_, Box<Signal<'_>>> {
         counter: None,
         checksum: None,
         incomplete: false,
-    });
+    };
     let i = match where_and_what(i, &mut signal) {
         Ok((behind, ())) => behind,
         Err(problem) => {
@@ -323,8 +328,8 @@ fn clause<'a>(word: &str, i: Cursor<'a>, signal: &mut Signal<'a>) -> Parsed<'a, 
         "range" => {
             check_once(i, word, signal.range.as_ref().map(|range| range.span));
             let help = "a range is written with the least and the greatest value, as in `range -40..215`";
-            let (behind, range) = want_so("the least value", help, span_of_exacts)(over_equals(i))?;
-            signal.range.get_or_insert_with(|| Box::new(Spanned::new(range, i.span_to(behind))));
+            let (behind, (low, high)) = want_so("the least value", help, span_of_exacts)(over_equals(i))?;
+            signal.range.get_or_insert_with(|| Spanned::new((low.value, high.value), i.span_to(behind)));
             Ok((behind, ()))
         }
         "absent" => special(word, i, &mut signal.absent),

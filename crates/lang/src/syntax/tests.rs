@@ -7,7 +7,7 @@ mod recovery;
 mod usual;
 
 use super::parse;
-use super::tree::{BodyItem, BodyKind, File, Frame, ItemKind, Signal};
+use super::tree::{Body, BodyKind, File, Frame, ItemKind, Signal};
 use crate::{Diagnostic, FileId, Rule};
 
 /// Reads a text that has nothing wrong.
@@ -34,9 +34,10 @@ fn frames<'a, 't>(file: &'a File<'t>) -> Vec<&'a Frame<'t>> {
         .collect()
 }
 
-fn signals<'a, 't>(body: &'a [BodyItem<'t>]) -> Vec<&'a Signal<'t>> {
-    body.iter()
-        .filter_map(|item| if let BodyKind::Signal(signal) = &item.kind { Some(&**signal) } else { None })
+fn signals<'a, 't>(body: &'a Body<'t>) -> Vec<&'a Signal<'t>> {
+    body.items
+        .iter()
+        .filter_map(|item| if let BodyKind::Signal(index) = item.kind { Some(&body.signals[index]) } else { None })
         .collect()
 }
 

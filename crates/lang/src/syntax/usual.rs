@@ -22,9 +22,9 @@ use super::unit::run;
 use crate::lex::{TokenKind, unescape};
 use crate::{Span, Spanned};
 
-/// A signal, up to the end of the statement or to the comma of the first clause that is left to read: from the word `signal` on.
+/// Reads a signal into a list, from the word `signal` to the end of the statement, or to the comma of the first clause that is left to read.
 #[inline]
-pub(super) fn signal(begin: Cursor<'_>) -> Option<(Cursor<'_>, Box<Signal<'_>>)> {
+pub(super) fn signal<'a>(begin: Cursor<'a>, signals: &mut Vec<Signal<'a>>) -> Option<Cursor<'a>> {
     let mut i = begin.next();
     let head = head(&mut i)?;
     take_word(&mut i, "in")?;
@@ -34,8 +34,8 @@ pub(super) fn signal(begin: Cursor<'_>) -> Option<(Cursor<'_>, Box<Signal<'_>>)>
     if !is_part_over(i) {
         return None;
     }
-    let range = range(&mut i).map(Box::new);
-    let signal = Signal {
+    let range = range(&mut i);
+    signals.push(Signal {
         head,
         elements: None,
         place: Some(place),
@@ -50,8 +50,8 @@ pub(super) fn signal(begin: Cursor<'_>) -> Option<(Cursor<'_>, Box<Signal<'_>>)>
         counter: None,
         checksum: None,
         incomplete: false,
-    };
-    Some((i, Box::new(signal)))
+    });
+    Some(i)
 }
 
 /// Takes the leaf here, if it is of this kind.
@@ -247,7 +247,7 @@ fn unit<'a>(i: &mut Cursor<'a>) -> Option<Option<Spanned<UnitText<'a>>>> {
 
 /// `, range NUMBER..NUMBER`, if it stands here.
 #[inline]
-fn range(begin: &mut Cursor<'_>) -> Option<Spanned<(Exact, Exact)>> {
+fn range(begin: &mut Cursor<'_>) -> Option<Spanned<(Ratio, Ratio)>> {
     let mut i = *begin;
     take(&mut i, TokenKind::Comma)?;
     let word = i;
@@ -259,7 +259,7 @@ fn range(begin: &mut Cursor<'_>) -> Option<Spanned<(Exact, Exact)>> {
         return None;
     }
     *begin = i;
-    Some(Spanned::new((low, high), word.span_to(i)))
+    Some(Spanned::new((low.value, high.value), word.span_to(i)))
 }
 
 /// A decimal number, with a sign or without.

@@ -59,13 +59,13 @@ fn rates_and_times_are_exact() {
     let file = read(
         "frame f on d id 1 {\n every 0.5 ms, timeout 2 min, jitter 500us, at least 10 ms apart\n every 10..40 ms\n every 500 us..2 ms\n 20 ms..1 s apart\n}\n",
     );
-    let BodyKind::Timing(first) = &frames(&file)[0].body[0].kind else { panic!() };
+    let BodyKind::Timing(first) = &frames(&file)[0].body.items[0].kind else { panic!() };
     let Timing::Every(period) = &first[0].value else { panic!() };
     assert_eq!(period.shortest.value, 500_000);
     assert!(matches!(&first[1].value, Timing::Timeout(time) if time.value == 120_000_000_000));
     assert!(matches!(&first[2].value, Timing::Jitter(time) if time.value == 500_000));
     assert!(matches!(&first[3].value, Timing::ApartAtLeast(time) if time.value == 10_000_000));
-    let spans: Vec<_> = frames(&file)[0].body[1..]
+    let spans: Vec<_> = frames(&file)[0].body.items[1..]
         .iter()
         .map(|item| match &item.kind {
             BodyKind::Timing(timing) => match &timing[0].value {
@@ -112,7 +112,7 @@ fn the_head_of_a_signal() {
     assert_eq!(s.kind.unwrap().value, Kind::Signed);
     assert_eq!(s.unit.as_ref().unwrap().value, UnitText::Symbol("°C".into()));
     let (low, high) = s.range.unwrap().value;
-    assert_eq!((low.value, high.value), (ratio("-40.5"), ratio("1000")));
+    assert_eq!((low, high), (ratio("-40.5"), ratio("1000")));
     let Some(Value::Formula(formula)) = &s.value else { panic!() };
     assert_eq!(formula.line, Ok(Line { factor: ratio("-1.8"), offset: ratio("225") }));
     assert!(!s.incomplete);
@@ -239,20 +239,20 @@ fn statements_of_a_frame() {
          when page is 1, 4..6, forward and x is 0x0C {\n length 4\n } otherwise { on request }\n}\n",
     );
     let body = &frames(&file)[0].body;
-    let BodyKind::SentBy { ecus, timing } = &body[0].kind else { panic!() };
+    let BodyKind::SentBy { ecus, timing } = &body.items[0].kind else { panic!() };
     assert_eq!(names(ecus), ["a", "every"]);
     assert_eq!(timing.len(), 3);
-    let BodyKind::SentBy { ecus, timing } = &body[1].kind else { panic!() };
+    let BodyKind::SentBy { ecus, timing } = &body.items[1].kind else { panic!() };
     assert_eq!(names(ecus), ["b"]);
     assert!(matches!(&timing[0].value, Timing::EveryWhile { test, .. } if test.values.len() == 2));
-    assert!(matches!(&body[2].kind, BodyKind::ReadBy(readers) if names(readers) == ["c", "length"]));
-    assert!(matches!(&body[3].kind, BodyKind::Length(range) if (range.first.value, range.last.value) == (2, 8)));
+    assert!(matches!(&body.items[2].kind, BodyKind::ReadBy(readers) if names(readers) == ["c", "length"]));
+    assert!(matches!(&body.items[3].kind, BodyKind::Length(range) if (range.first.value, range.last.value) == (2, 8)));
     assert!(
-        matches!(&body[10].kind, BodyKind::UseLayout(used) if used.prefix.as_ref().is_some_and(|prefix| prefix.value == "w_"))
+        matches!(&body.items[10].kind, BodyKind::UseLayout(used) if used.prefix.as_ref().is_some_and(|prefix| prefix.value == "w_"))
     );
-    let BodyKind::When(when) = &body[11].kind else { panic!() };
-    assert_eq!((when.tests.len(), when.tests[0].values.len(), when.body.len()), (2, 3, 1));
-    assert!(matches!(&body[12].kind, BodyKind::Otherwise(body) if body.len() == 1));
+    let BodyKind::When(when) = &body.items[11].kind else { panic!() };
+    assert_eq!((when.tests.len(), when.tests[0].values.len(), when.body.items.len()), (2, 3, 1));
+    assert!(matches!(&body.items[12].kind, BodyKind::Otherwise(body) if body.items.len() == 1));
 }
 
 #[test]
@@ -289,7 +289,7 @@ fn notes_and_allow_lines_find_their_item() {
 fn statements_go_on_behind_commas_and_in_parentheses() {
     let file = read("frame f on n id 1 {\r\n signal a in byte 0 = (raw # raw\n - 40)\n * 2 °C\n signal b in byte 1,\n\n # inside\n absent 1\n}\n".replace("\n * 2", " * 2").as_str());
     let body = &frames(&file)[0].body;
-    assert_eq!(body.len(), 2);
+    assert_eq!(body.items.len(), 2);
 }
 
 #[test]

@@ -154,7 +154,9 @@ fn what_was_read_stays_in_the_tree() {
     let inside = signals(&frame.body);
     assert!(inside[0].place.is_none() && inside[0].incomplete && inside[0].absent.len() == 1);
     assert!(inside[1].states.is_some());
-    assert!(matches!(&frame.body[2].kind, BodyKind::When(when) if when.tests.is_empty() && when.body.len() == 1));
+    assert!(
+        matches!(&frame.body.items[2].kind, BodyKind::When(when) if when.tests.is_empty() && when.body.items.len() == 1)
+    );
 }
 
 #[test]
@@ -162,7 +164,7 @@ fn a_comma_too_many_does_not_swallow_the_next_line() {
     let text = "frame f on d id 1 {\n signal a in byte 0,\n signal b in byte 1\n read by x,\n length 8\n}\n";
     assert_eq!(told(text), [(2, Rule::MissingPart, ","), (4, Rule::MissingPart, ",")]);
     let (file, _) = parse(text, FileId(0));
-    assert_eq!(frames(&file)[0].body.len(), 4);
+    assert_eq!(frames(&file)[0].body.items.len(), 4);
 }
 
 #[test]

@@ -8,11 +8,12 @@ use crate::FileId;
 fn is_usual(line: &str) -> bool {
     let [one, other] = [(); 2].map(|()| Script::new(line, FileId(0)));
     let begin = Cursor::start(&one);
-    let Some((i, mut short)) = usual::signal(begin) else { return false };
-    let short_end = signal::clauses(i, &mut short);
+    let mut signals = Vec::new();
+    let Some(i) = usual::signal(begin, &mut signals) else { return false };
+    let short_end = signal::clauses(i, &mut signals[0]);
     let (i, mut long) = signal::any_signal(Cursor::start(&other)).unwrap_or_else(|_| panic!("{line} has no name"));
     let long_end = signal::clauses(i, &mut long);
-    assert_eq!(short, long, "{line}");
+    assert_eq!(signals, [long], "{line}");
     assert_eq!(short_end.left(), long_end.left(), "{line}");
     assert_eq!(one.take_messages(), other.take_messages(), "{line}");
     true

@@ -14,8 +14,8 @@ pub struct Frame<'t> {
     pub recognition: Option<Spanned<Recognition<'t>>>,
     /// `optional`
     pub optional: Option<Span>,
-    /// The statements between the braces.
-    pub body: Vec<BodyItem<'t>>,
+    /// What stands between the braces.
+    pub body: Body<'t>,
 }
 
 /// How a frame is recognised.
@@ -48,6 +48,15 @@ pub enum Source<'t> {
     Ecu(Name<'t>),
 }
 
+/// What stands between the braces of a frame, a page or a layout.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct Body<'t> {
+    /// The statements, in order.
+    pub items: Vec<BodyItem<'t>>,
+    /// Its signals, in order. (They are large and there are tens of thousands of them: side by side they are quickly made and dropped.)
+    pub signals: Vec<Signal<'t>>,
+}
+
 /// A statement inside a frame, a page or a layout.
 #[derive(Debug, Clone, PartialEq)]
 pub struct BodyItem<'t> {
@@ -75,12 +84,12 @@ pub enum BodyKind<'t> {
     Timing(Vec<Spanned<Timing<'t>>>),
     /// `length 8`, `length 2..8`
     Length(Box<RawRange>),
-    /// `signal ...`
-    Signal(Box<Signal<'t>>),
+    /// `signal ...`: its place among the signals of the body.
+    Signal(usize),
     /// `when SIGNAL is VALUES [and ...] { ... }`
     When(When<'t>),
     /// `otherwise { ... }`
-    Otherwise(Vec<BodyItem<'t>>),
+    Otherwise(Body<'t>),
     /// `unknown bits 3.7..3.4`
     Unknown(Box<Place>),
     /// `unused bits 3.7..3.4`
@@ -151,7 +160,7 @@ pub struct When<'t> {
     /// The condition: all must hold; empty where it could not be read.
     pub tests: Vec<Test<'t>>,
     /// What is there then.
-    pub body: Vec<BodyItem<'t>>,
+    pub body: Body<'t>,
 }
 
 /// `SIGNAL is 2, 4..6, forward`

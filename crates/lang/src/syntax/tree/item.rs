@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use wirelore_bits::ByteOrder;
 use wirelore_model::{Grade, NetworkKind};
 
-use super::{BodyItem, Frame, Integer, Name, RawRange, Text, Time};
+use super::{Body, Frame, Integer, Name, RawRange, Text, Time};
 use crate::{Span, Spanned};
 
 /// One parsed file.
@@ -13,6 +13,8 @@ use crate::{Span, Spanned};
 pub struct File<'t> {
     /// The items, in order.
     pub items: Vec<Item<'t>>,
+    /// Whether an `allow` stands anywhere in it: in most files none does, and nobody needs to look for one.
+    pub has_allow: bool,
 }
 
 /// A top-level item.
@@ -179,7 +181,7 @@ pub struct Layout<'t> {
     /// Name and title.
     pub head: Head<'t>,
     /// What is in it: signals, `when`, `unknown`, `unused`, `use layout`.
-    pub body: Vec<BodyItem<'t>>,
+    pub body: Body<'t>,
 }
 
 /// `gateway NAME { ... }`

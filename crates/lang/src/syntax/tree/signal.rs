@@ -2,6 +2,7 @@
 
 use std::borrow::Cow;
 
+use wirelore_bits::Ratio;
 use wirelore_model::Charset;
 
 use super::{ByteIndex, Exact, Formula, Head, Integer, Name, Place, RawRange, StateWord};
@@ -27,7 +28,7 @@ pub struct Signal<'t> {
     /// `states NAME` or `states { ... }`
     pub states: Option<Spanned<StatesClause<'t>>>,
     /// `range LOW..HIGH`
-    pub range: Option<Box<Spanned<(Exact, Exact)>>>,
+    pub range: Option<Spanned<(Ratio, Ratio)>>,
     /// `absent RAW, RAW..RAW`
     pub absent: Vec<RawRange>,
     /// `fault RAW, RAW..RAW`
