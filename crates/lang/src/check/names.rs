@@ -20,7 +20,7 @@ pub(crate) fn check(catalogue: &Catalogue<'_>, messages: &mut Messages) {
 /// Checks the names of one signal.
 pub(crate) fn signal(tree: &tree::Signal, file: FileId, messages: &mut Messages) {
     name(&tree.head.name, file, messages);
-    if let Some(StatesClause::Own(own)) = tree.states.as_ref().map(|states| &states.value) {
+    if let Some(StatesClause::Own(own)) = tree.extras().states.as_ref().map(|states| &states.value) {
         words(own, file, messages);
     }
 }

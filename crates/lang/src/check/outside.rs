@@ -39,7 +39,7 @@ pub(crate) fn check(contents: &Contents<'_>, kind: Option<NetworkKind>, messages
 
 /// Checks the bytes that a checksum covers.
 fn covered(signal: &Signal, origin: &SignalOrigin<'_>, limit: &Limit, messages: &mut Messages) {
-    let (Role::Checksum(checksum), Some(written)) = (&signal.role, &origin.tree.checksum) else { return };
+    let (Role::Checksum(checksum), Some(written)) = (&signal.role, &origin.tree.extras().checksum) else { return };
     for (span, run) in checksum.over.iter().zip(&written.value.over) {
         let needed = span.last.unwrap_or(span.first).saturating_add(1);
         if needed > limit.bytes {

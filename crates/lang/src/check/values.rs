@@ -75,14 +75,16 @@ fn specials(
     messages: &mut Messages,
 ) {
     // Where one of them does not fit, the lists of the tree and of the model are not the same.
-    if signal.absent.len() != tree.absent.len() || signal.fault.len() != tree.fault.len() {
+    if signal.absent.len() != tree.extras().absent.len() || signal.fault.len() != tree.extras().fault.len() {
         return;
     }
     if signal.absent.len() + signal.fault.len() < 2 && fit.is_none() {
         return;
     }
-    let absent = signal.absent.iter().zip(&tree.absent).map(|(span, written)| (*span, Meaning::Absent, written.span));
-    let fault = signal.fault.iter().zip(&tree.fault).map(|(span, written)| (*span, Meaning::Fault, written.span));
+    let absent =
+        signal.absent.iter().zip(&tree.extras().absent).map(|(span, written)| (*span, Meaning::Absent, written.span));
+    let fault =
+        signal.fault.iter().zip(&tree.extras().fault).map(|(span, written)| (*span, Meaning::Fault, written.span));
     let all: Vec<Special> = absent.chain(fault).collect();
     let name = &signal.label.name;
     if let Some(fit) = fit {

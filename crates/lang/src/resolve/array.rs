@@ -29,8 +29,8 @@ enum Stride {
 /// Reads the elements of a signal; `Ok(None)` for a plain one, `Err` where a message says what is wrong.
 pub(crate) fn read(signal: &tree::Signal, scope: &Scope, messages: &mut Messages) -> Result<Option<Array>, ()> {
     let name = &signal.head.name;
-    let Some(elements) = &signal.elements else {
-        if let Some(step) = &signal.step {
+    let Some(elements) = &signal.extras().elements else {
+        if let Some(step) = &signal.extras().step {
             let message = Diagnostic::new(
                 Rule::UnexpectedWord,
                 scope.site(step.span),
@@ -73,8 +73,8 @@ pub(crate) fn read(signal: &tree::Signal, scope: &Scope, messages: &mut Messages
 }
 
 fn stride(signal: &tree::Signal, scope: &Scope, messages: &mut Messages, is_single: bool) -> Option<Stride> {
-    let site = scope.site(signal.elements.as_ref().map_or(signal.head.name.span, |elements| elements.span));
-    let Some(step) = &signal.step else {
+    let site = scope.site(signal.extras().elements.as_ref().map_or(signal.head.name.span, |elements| elements.span));
+    let Some(step) = &signal.extras().step else {
         if is_single {
             return Some(Stride::Bytes(0));
         }

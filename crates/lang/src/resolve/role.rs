@@ -36,7 +36,7 @@ pub(crate) struct Duty<'t> {
 
 /// Reads the duty of a signal; what is wrong with it is said, and left out.
 pub(crate) fn read(duty: Duty<'_>, placer: &mut Placer<'_>) -> Role {
-    let (counter, checksum) = (&duty.signal.counter, &duty.signal.checksum);
+    let (counter, checksum) = (&duty.signal.extras().counter, &duty.signal.extras().checksum);
     let clause = match (counter, checksum) {
         (None, None) => return Role::Value,
         (Some(counter), None) => counter.span,

@@ -59,7 +59,7 @@ fn without_place<'t>(resolver: &mut Resolver<'_, 't>, tree: &'t tree::Signal<'t>
         unit::read(written, scope, resolver.messages);
     }
     range(tree, scope, resolver.messages);
-    match tree.states.as_ref().map(|states| &states.value) {
+    match tree.extras().states.as_ref().map(|states| &states.value) {
         Some(StatesClause::Own(words)) => drop(states::words(words, None, scope.file, resolver.messages)),
         Some(StatesClause::Table(name)) => drop(table_named(resolver, name, scope)),
         None => {}
@@ -164,8 +164,8 @@ fn number<'t>(
     signal.scaling = scaling(tree, encoding, scope, resolver);
     signal.unit = tree.unit.as_ref().and_then(|written| unit::read(written, scope, resolver.messages));
     signal.range = range(tree, scope, resolver.messages).map(Box::new);
-    signal.absent = specials(&tree.absent, encoding, scope, resolver);
-    signal.fault = specials(&tree.fault, encoding, scope, resolver);
+    signal.absent = specials(&tree.extras().absent, encoding, scope, resolver);
+    signal.fault = specials(&tree.extras().fault, encoding, scope, resolver);
     let (states, fit) = states_of(resolver, tree, encoding, scope)?;
     signal.states = Some(states);
     Some(fit)
@@ -225,7 +225,7 @@ fn states_of<'t>(
     encoding: Encoding,
     scope: &Scope,
 ) -> Option<(States, std::rc::Rc<Fit>)> {
-    let clause = tree.states.as_ref()?;
+    let clause = tree.extras().states.as_ref()?;
     let name = match &clause.value {
         StatesClause::Own(written) => {
             let words = states::words(written, Some(encoding), scope.file, resolver.messages);
@@ -264,15 +264,16 @@ fn say_numbers_only(tree: &tree::Signal, scope: &Scope, resolver: &mut Resolver<
         Value::Formula(formula) => formula.span,
         Value::Curve { span, .. } => *span,
     });
+    let extras = tree.extras();
     let clauses = [
         (value, "formula"),
         (tree.unit.as_ref().map(|unit| unit.span), "unit"),
-        (tree.states.as_ref().map(|states| states.span), "states"),
+        (extras.states.as_ref().map(|states| states.span), "states"),
         (tree.range.as_ref().map(|range| range.span), "range"),
-        (tree.absent.first().map(|range| range.span), "absent value"),
-        (tree.fault.first().map(|range| range.span), "fault value"),
-        (tree.counter.as_ref().map(|counter| counter.span), "counter"),
-        (tree.checksum.as_ref().map(|checksum| checksum.span), "checksum"),
+        (extras.absent.first().map(|range| range.span), "absent value"),
+        (extras.fault.first().map(|range| range.span), "fault value"),
+        (extras.counter.as_ref().map(|counter| counter.span), "counter"),
+        (extras.checksum.as_ref().map(|checksum| checksum.span), "checksum"),
     ];
     for (span, what) in clauses {
         let Some(span) = span else { continue };
@@ -290,7 +291,7 @@ fn elements(
     scope: &Scope,
     signals: &mut Vec<Signal>,
 ) {
-    let site = scope.site(scoped.tree.elements.as_ref().map_or(scoped.item.span, |elements| elements.span));
+    let site = scope.site(scoped.tree.extras().elements.as_ref().map_or(scoped.item.span, |elements| elements.span));
     let count = array.numbers.end() - array.numbers.start() + 1;
     if count > 1 && matches!(signal.role, Role::Checksum(_)) {
         resolver.messages.push(

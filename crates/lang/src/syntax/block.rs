@@ -52,12 +52,12 @@ impl<'a> Open<'a> {
     }
 }
 
-/// Reads a block, from its opening brace to behind its closing one. `read` reads one statement with its end.
+/// Reads a block, from its opening brace to behind its closing one. `read` reads one statement with its end into the list.
 ///
 /// An item at the start of a line ends the block too: then its closing brace is missing.
 pub(super) fn block<'a, T>(
     open: Open<'a>,
-    mut read: impl FnMut(Cursor<'a>, Front<'a>) -> (Cursor<'a>, Option<T>),
+    mut read: impl FnMut(Cursor<'a>, Front<'a>, &mut Vec<T>) -> Cursor<'a>,
 ) -> (Cursor<'a>, Vec<T>) {
     let context = open.first.context;
     let mut statements = Vec::new();
@@ -90,8 +90,7 @@ pub(super) fn block<'a, T>(
             }
             Some(TokenKind::Word) if i.word() == "allow" => i = gathered.allow(i).0,
             Some(_) => {
-                let (behind, statement) = read(i, gathered.take());
-                statements.extend(statement);
+                let behind = read(i, gathered.take(), &mut statements);
                 // A statement takes a leaf at least: whatever went wrong, the loop goes on.
                 i = if behind.left() < i.left() { behind } else { i.next() };
             }

@@ -13,7 +13,7 @@ use super::item::{Counting, counting, order};
 use super::meant::over_equals;
 use super::number::{integer, raw_range};
 use super::place::place;
-use super::recover::{self, is_item_word, skip_head, tell};
+use super::recover::{self, finish, give_up, is_item_word, skip_head, tell};
 use super::signal::signal;
 use super::timing::{TIMING, begins_timing, timings};
 use super::tree::{Body, BodyItem, BodyKind, Front, Signal, Test, TestValue, UseLayout, When};
@@ -59,9 +59,31 @@ pub(super) fn body(open: Open<'_>, inside: Inside) -> (Cursor<'_>, Body<'_>) {
     let context = open.first().context;
     // One body is much like the one before it; those of the first few of a description grow.
     let mut signals = Vec::with_capacity(context.signals_of_last_body.get());
-    let (behind, items) = block(open, |i, front| statement(i, front, inside, &mut signals));
+    let (behind, items) = block(open, |i, front, items| match i.word() {
+        "signal" => signal_statement(i, front, items, &mut signals),
+        _ => statement(i, front, inside, items, &mut signals),
+    });
     context.signals_of_last_body.set(signals.len());
     (behind, Body { items, signals })
+}
+
+/// A signal with its end: what [`statement`] would do, without moving the statement from hand to hand; nearly all statements are signals.
+fn signal_statement<'a>(
+    i: Cursor<'a>,
+    front: Front<'a>,
+    items: &mut Vec<BodyItem<'a>>,
+    signals: &mut Vec<Signal<'a>>,
+) -> Cursor<'a> {
+    match signal(i, signals) {
+        Ok((behind, index)) => {
+            items.push(BodyItem { span: i.span_to(behind), front, kind: BodyKind::Signal(index) });
+            finish(behind)
+        }
+        Err(problem) => {
+            tell(i, problem);
+            give_up(i)
+        }
+    }
 }
 
 /// One statement with its end; none if it could not be read, and then that was told.
@@ -69,10 +91,12 @@ fn statement<'a>(
     i: Cursor<'a>,
     front: Front<'a>,
     inside: Inside,
+    items: &mut Vec<BodyItem<'a>>,
     signals: &mut Vec<Signal<'a>>,
-) -> (Cursor<'a>, Option<BodyItem<'a>>) {
+) -> Cursor<'a> {
     let (behind, read) = recover::statement(i, |word, i| read_as(word, i, inside, signals), |i| unknown(i, inside));
-    (behind, read.map(|(kind, span)| BodyItem { span, front, kind }))
+    items.extend(read.map(|(kind, span)| BodyItem { span, front, kind }));
+    behind
 }
 
 /// Reads a statement as the word says that begins it.

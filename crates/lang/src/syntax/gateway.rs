@@ -29,11 +29,16 @@ pub(super) fn gateway(i: Cursor<'_>) -> Parsed<'_, Gateway<'_>> {
 }
 
 /// One line with its end; none if it could not be read, and then that was told.
-fn route<'a>(i: Cursor<'a>, front: Front<'a>) -> (Cursor<'a>, Option<Route<'a>>) {
+fn route<'a>(i: Cursor<'a>, front: Front<'a>, routes: &mut Vec<Route<'a>>) -> Cursor<'a> {
     let (behind, read) = statement(i, read_as, unknown);
-    let route =
-        read.map(|((what, clauses), span)| Route { span, front, what, pace: clauses.pace, within: clauses.within });
-    (behind, route)
+    routes.extend(read.map(|((what, clauses), span)| Route {
+        span,
+        front,
+        what,
+        pace: clauses.pace,
+        within: clauses.within,
+    }));
+    behind
 }
 
 fn unknown(i: Cursor<'_>) -> Option<&'static str> {

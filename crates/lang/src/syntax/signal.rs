@@ -80,22 +80,11 @@ pub(super) fn clauses<'a>(i: Cursor<'a>, signal: &mut Signal<'a>) -> Cursor<'a> 
 /// A signal of whatever shape, up to its clauses.
 pub(super) fn any_signal(i: Cursor<'_>) -> Parsed<'_, Signal<'_>> {
     let (i, head, elements) = name_and_title(i.next())?;
-    let mut signal = Signal {
-        head,
-        elements: elements.map(Box::new),
-        place: None,
-        step: None,
-        kind: None,
-        value: None,
-        unit: None,
-        states: None,
-        range: None,
-        absent: Vec::new(),
-        fault: Vec::new(),
-        counter: None,
-        checksum: None,
-        incomplete: false,
-    };
+    let mut signal =
+        Signal { head, place: None, kind: None, value: None, unit: None, range: None, extras: None, incomplete: false };
+    if elements.is_some() {
+        signal.extras_mut().elements = elements;
+    }
     let i = match where_and_what(i, &mut signal) {
         Ok((behind, ())) => behind,
         Err(problem) => {
@@ -152,7 +141,9 @@ fn where_and_what<'a>(i: Cursor<'a>, signal: &mut Signal<'a>) -> Parsed<'a, ()> 
     )(i)?;
     signal.place = Some(place);
     let (i, step) = opt(step).parse(i)?;
-    signal.step = step;
+    if step.is_some() {
+        signal.extras_mut().step = step;
+    }
     let (i, kind) = opt(kind).parse(i)?;
     signal.kind = kind;
     value(misspelt_kind(i, signal), signal)
@@ -320,9 +311,9 @@ fn point(i: Cursor<'_>) -> Parsed<'_, (Integer, Exact)> {
 fn clause<'a>(word: &str, i: Cursor<'a>, signal: &mut Signal<'a>) -> Parsed<'a, ()> {
     match word {
         "states" => {
-            check_once(i, word, signal.states.as_ref().map(|states| states.span));
+            check_once(i, word, signal.extras().states.as_ref().map(|states| states.span));
             let (behind, states) = states_clause(i.next())?;
-            signal.states.get_or_insert(Spanned::new(states, i.span_to(behind)));
+            signal.extras_mut().states.get_or_insert(Spanned::new(states, i.span_to(behind)));
             Ok((behind, ()))
         }
         "range" => {
@@ -332,18 +323,18 @@ fn clause<'a>(word: &str, i: Cursor<'a>, signal: &mut Signal<'a>) -> Parsed<'a, 
             signal.range.get_or_insert_with(|| Spanned::new((low.value, high.value), i.span_to(behind)));
             Ok((behind, ()))
         }
-        "absent" => special(word, i, &mut signal.absent),
-        "fault" => special(word, i, &mut signal.fault),
+        "absent" => special(word, i, &mut signal.extras_mut().absent),
+        "fault" => special(word, i, &mut signal.extras_mut().fault),
         "counter" => {
-            check_once(i, word, signal.counter.as_ref().map(|counter| counter.span));
+            check_once(i, word, signal.extras().counter.as_ref().map(|counter| counter.span));
             let (behind, counter) = counter(over_equals(i))?;
-            signal.counter.get_or_insert(Box::new(Spanned::new(counter, i.span_to(behind))));
+            signal.extras_mut().counter.get_or_insert(Box::new(Spanned::new(counter, i.span_to(behind))));
             Ok((behind, ()))
         }
         "checksum" => {
-            check_once(i, word, signal.checksum.as_ref().map(|checksum| checksum.span));
+            check_once(i, word, signal.extras().checksum.as_ref().map(|checksum| checksum.span));
             let (behind, checksum) = checksum(i.next())?;
-            signal.checksum.get_or_insert(Box::new(Spanned::new(checksum, i.span_to(behind))));
+            signal.extras_mut().checksum.get_or_insert(Box::new(Spanned::new(checksum, i.span_to(behind))));
             Ok((behind, ()))
         }
         _ => common(word, i, &mut signal.head),

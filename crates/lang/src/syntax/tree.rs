@@ -18,4 +18,4 @@ pub use item::{
 };
 pub use number::{Exact, Integer, Name, RawRange, Text, Time};
 pub use place::{Anchor, ByteIndex, FlatPosition, Piece, Place, Position};
-pub use signal::{Checksum, Counter, Elements, Kind, Signal, StatesClause, Step, UnitText, Value};
+pub use signal::{Checksum, Counter, Elements, Extras, Kind, Signal, StatesClause, Step, UnitText, Value};

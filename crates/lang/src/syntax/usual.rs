@@ -35,22 +35,7 @@ pub(super) fn signal<'a>(begin: Cursor<'a>, signals: &mut Vec<Signal<'a>>) -> Op
         return None;
     }
     let range = range(&mut i);
-    signals.push(Signal {
-        head,
-        elements: None,
-        place: Some(place),
-        step: None,
-        kind,
-        value,
-        unit,
-        states: None,
-        range,
-        absent: Vec::new(),
-        fault: Vec::new(),
-        counter: None,
-        checksum: None,
-        incomplete: false,
-    });
+    signals.push(Signal { head, place: Some(place), kind, value, unit, range, extras: None, incomplete: false });
     Some(i)
 }
 

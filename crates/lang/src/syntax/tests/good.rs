@@ -106,9 +106,9 @@ fn the_head_of_a_signal() {
         "signal in[1..12] \"Cells\" in bytes 0..1 step 2 bytes signed = (raw - 125) * -9/5 °C, range -40.5..1e3",
     );
     assert_eq!(s.head.name.value, "in");
-    let elements = s.elements.as_ref().unwrap();
+    let elements = s.extras().elements.unwrap();
     assert_eq!((elements.first.value, elements.last.value), (1, 12));
-    assert_eq!(s.step.unwrap().value, Step::Bytes(2));
+    assert_eq!(s.extras().step.unwrap().value, Step::Bytes(2));
     assert_eq!(s.kind.unwrap().value, Kind::Signed);
     assert_eq!(s.unit.as_ref().unwrap().value, UnitText::Symbol("°C".into()));
     let (low, high) = s.range.unwrap().value;
@@ -194,15 +194,15 @@ fn clauses_of_a_signal() {
         "signal s in byte 0, states { -1 back, 0x3..10 on \"On\" as fault, }, absent 0xFE, -2..3,\n fault 7, counter 0..14 step 2,\n \
          checksum crc8_sae_j1850 over bytes 0..6, 8..last starting 0xFF first bytes 1 0x2 then bytes 3, likely",
     );
-    let Some(StatesClause::Own(words)) = s.states.map(|states| states.value) else { panic!() };
+    let Some(StatesClause::Own(words)) = s.extras().states.as_ref().map(|states| &states.value) else { panic!() };
     assert_eq!((words[0].values.first.value, &*words[0].word.value), (-1, "back"));
     assert_eq!(words[1].meaning.unwrap().value, SpecialWord::Fault);
     assert!(words[1].values.first.pattern && !words[1].values.last.pattern);
-    assert_eq!(values(&s.absent), [(0xFE, 0xFE), (-2, 3)]);
-    assert_eq!(values(&s.fault), [(7, 7)]);
-    let counter = s.counter.unwrap().value;
+    assert_eq!(values(&s.extras().absent), [(0xFE, 0xFE), (-2, 3)]);
+    assert_eq!(values(&s.extras().fault), [(7, 7)]);
+    let counter = s.extras().counter.as_ref().unwrap().value;
     assert_eq!((counter.low.value, counter.high.value, counter.step.unwrap().value), (0, 14, 2));
-    let checksum = s.checksum.unwrap().value;
+    let checksum = &s.extras().checksum.as_ref().unwrap().value;
     assert_eq!(checksum.over.len(), 2);
     assert!(matches!(checksum.over[1].value, (ByteIndex::Number(_), ByteIndex::Last(_))));
     assert_eq!((checksum.first.len(), checksum.then.len()), (2, 1));

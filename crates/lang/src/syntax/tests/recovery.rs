@@ -152,8 +152,8 @@ fn what_was_read_stays_in_the_tree() {
     let frame = frames(&file)[0];
     assert!(frame.recognition.is_none() && frame.on.is_some());
     let inside = signals(&frame.body);
-    assert!(inside[0].place.is_none() && inside[0].incomplete && inside[0].absent.len() == 1);
-    assert!(inside[1].states.is_some());
+    assert!(inside[0].place.is_none() && inside[0].incomplete && inside[0].extras().absent.len() == 1);
+    assert!(inside[1].extras().states.is_some());
     assert!(
         matches!(&frame.body.items[2].kind, BodyKind::When(when) if when.tests.is_empty() && when.body.items.len() == 1)
     );

@@ -13,22 +13,45 @@ use crate::{Span, Spanned};
 pub struct Signal<'t> {
     /// Name and title.
     pub head: Head<'t>,
-    /// `[1..12]`
-    pub elements: Option<Box<Elements>>,
     /// Where it sits; missing where it could not be read.
     pub place: Option<Place>,
-    /// `step 2 bytes`
-    pub step: Option<Spanned<Step>>,
     /// `signed` and its like.
     pub kind: Option<Spanned<Kind>>,
     /// What stands behind `=`.
     pub value: Option<Value>,
     /// The unit behind the formula or curve.
     pub unit: Option<Spanned<UnitText<'t>>>,
-    /// `states NAME` or `states { ... }`
-    pub states: Option<Spanned<StatesClause<'t>>>,
     /// `range LOW..HIGH`
     pub range: Option<Spanned<(Ratio, Ratio)>>,
+    /// What most signals do not have; see [`Signal::extras`].
+    pub extras: Option<Box<Extras<'t>>>,
+    /// A part of it could not be read, and a message says so: what is missing here is not missing in the text.
+    pub incomplete: bool,
+}
+
+impl<'t> Signal<'t> {
+    /// What most signals do not have; all of it missing where nothing is said.
+    #[must_use]
+    pub fn extras(&self) -> &Extras<'t> {
+        const NOTHING: &Extras<'static> = &Extras::NOTHING;
+        self.extras.as_deref().unwrap_or(NOTHING)
+    }
+
+    /// The same, to be filled in.
+    pub(crate) fn extras_mut(&mut self) -> &mut Extras<'t> {
+        self.extras.get_or_insert_with(|| Box::new(Extras::NOTHING))
+    }
+}
+
+/// The parts of a signal that few have. (They are kept apart from those that nearly all have: there are tens of thousands of signals.)
+#[derive(Debug, Clone, PartialEq)]
+pub struct Extras<'t> {
+    /// `[1..12]`
+    pub elements: Option<Elements>,
+    /// `step 2 bytes`
+    pub step: Option<Spanned<Step>>,
+    /// `states NAME` or `states { ... }`
+    pub states: Option<Spanned<StatesClause<'t>>>,
     /// `absent RAW, RAW..RAW`
     pub absent: Vec<RawRange>,
     /// `fault RAW, RAW..RAW`
@@ -37,8 +60,19 @@ pub struct Signal<'t> {
     pub counter: Option<Box<Spanned<Counter>>>,
     /// `checksum ...`
     pub checksum: Option<Box<Spanned<Checksum<'t>>>>,
-    /// A part of it could not be read, and a message says so: what is missing here is not missing in the text.
-    pub incomplete: bool,
+}
+
+impl Extras<'_> {
+    /// None of it.
+    const NOTHING: Self = Self {
+        elements: None,
+        step: None,
+        states: None,
+        absent: Vec::new(),
+        fault: Vec::new(),
+        counter: None,
+        checksum: None,
+    };
 }
 
 /// The element numbers of an array, both inside.
