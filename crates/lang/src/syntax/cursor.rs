@@ -15,8 +15,9 @@ use crate::{Diagnostic, Site, Span};
 #[derive(Debug, Clone, Copy)]
 pub(super) struct Cursor<'a> {
     pub(super) context: &'a Script,
-    at: usize,
-    end: usize,
+    // 32 bits each, so that a cursor travels in two registers: parsers hand it from one to the next all the time.
+    at: u32,
+    end: u32,
 }
 
 /// Why a parser gives up.
@@ -54,12 +55,13 @@ impl<'a> ParseError<Cursor<'a>> for Problem {
 impl<'a> Cursor<'a> {
     #[inline]
     pub(super) fn start(context: &'a Script) -> Self {
-        Self { context, at: 0, end: context.leaves.len() }
+        // There are fewer leaves than bytes, and those are counted in 32 bits.
+        Self { context, at: 0, end: context.leaves.len() as u32 }
     }
 
     #[inline]
     fn leaves(&self) -> &'a [Leaf] {
-        &self.context.leaves[self.at..self.end]
+        &self.context.leaves[self.at as usize..self.end as usize]
     }
 
     /// The leaf here.
@@ -72,8 +74,8 @@ impl<'a> Cursor<'a> {
     #[inline]
     pub(super) fn nth(&self, count: usize) -> Option<Leaf> {
         // Past the end of a cursor there may be leaves of others.
-        let at = self.at + count;
-        if at < self.end { self.context.leaves.get(at).copied() } else { None }
+        let at = self.at as usize + count;
+        if at < self.end as usize { self.context.leaves.get(at).copied() } else { None }
     }
 
     /// What the leaf here is.
@@ -118,14 +120,14 @@ impl<'a> Cursor<'a> {
     /// The place of the leaf in front of this one.
     #[inline]
     pub(super) fn previous(&self) -> Span {
-        let before = self.context.leaves[..self.at].last();
+        let before = self.context.leaves[..self.at as usize].last();
         before.map_or(Span::new(0, 0), |leaf| leaf.span)
     }
 
     /// What the leaf in front of this one is.
     #[inline]
     pub(super) fn previous_kind(&self) -> Option<TokenKind> {
-        self.context.leaves[..self.at].last().map(|leaf| leaf.kind)
+        self.context.leaves[..self.at as usize].last().map(|leaf| leaf.kind)
     }
 
     /// From the leaf at `self` to the leaf in front of `behind`.
@@ -143,7 +145,7 @@ impl<'a> Cursor<'a> {
     /// How many leaves are left.
     #[inline]
     pub(super) fn left(&self) -> usize {
-        self.end - self.at
+        (self.end - self.at) as usize
     }
 
     /// Whether it is further on than another one.
@@ -181,11 +183,11 @@ impl<'a> Input for Cursor<'a> {
     }
 
     fn take(&self, index: usize) -> Self {
-        Self { end: self.at + index, ..*self }
+        Self { end: self.at + index as u32, ..*self }
     }
 
     fn take_from(&self, index: usize) -> Self {
-        Self { at: self.at + index, ..*self }
+        Self { at: self.at + index as u32, ..*self }
     }
 
     fn take_split(&self, index: usize) -> (Self, Self) {

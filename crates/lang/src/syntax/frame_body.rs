@@ -109,7 +109,7 @@ fn read_as<'a>(word: &str, i: Cursor<'a>, inside: Inside, signals: &mut Vec<Sign
         "sent" => sent_by(i),
         "read" => read_by(i),
         "length" => length(i),
-        "when" => when(i, inside).map(|(behind, when)| (behind, BodyKind::When(when))),
+        "when" => when(i, inside).map(|(behind, when)| (behind, BodyKind::When(Box::new(when)))),
         "otherwise" => otherwise(i, inside),
         "unknown" => {
             want_so("the bits", BITS_HELP, place).map(|place| BodyKind::Unknown(Box::new(place))).parse(i.next())
@@ -120,7 +120,7 @@ fn read_as<'a>(word: &str, i: Cursor<'a>, inside: Inside, signals: &mut Vec<Sign
         "use" => use_layout(i),
         "order" => order(i.next()).map(|(behind, order)| (behind, BodyKind::Order(order))),
         "counting" => counting(i).map(|(behind, counting)| match counting {
-            Counting::From(first) => (behind, BodyKind::CountingFrom(first)),
+            Counting::From(first) => (behind, BodyKind::CountingFrom(Box::new(first))),
             Counting::FromTop => (behind, BodyKind::CountingBitsFromTop),
         }),
         "marks" => {
@@ -275,7 +275,7 @@ fn otherwise(i: Cursor<'_>, inside: Inside) -> Parsed<'_, BodyKind<'_>> {
         return elsewhere();
     };
     let (behind, body) = body(open, inside);
-    Ok((behind, BodyKind::Otherwise(body)))
+    Ok((behind, BodyKind::Otherwise(Box::new(body))))
 }
 
 /// `use layout NAME at byte N prefix p_`

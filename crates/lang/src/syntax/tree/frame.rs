@@ -87,9 +87,9 @@ pub enum BodyKind<'t> {
     /// `signal ...`: its place among the signals of the body.
     Signal(usize),
     /// `when SIGNAL is VALUES [and ...] { ... }`
-    When(When<'t>),
+    When(Box<When<'t>>),
     /// `otherwise { ... }`
-    Otherwise(Body<'t>),
+    Otherwise(Box<Body<'t>>),
     /// `unknown bits 3.7..3.4`
     Unknown(Box<Place>),
     /// `unused bits 3.7..3.4`
@@ -99,7 +99,7 @@ pub enum BodyKind<'t> {
     /// `order intel`
     Order(Spanned<OrderWord>),
     /// `counting from 1`
-    CountingFrom(Integer),
+    CountingFrom(Box<Integer>),
     /// `counting bits from the top`
     CountingBitsFromTop,
     /// `marks j1939`
