@@ -101,12 +101,17 @@ pub(super) fn mistakes(token: &str, site: Site) -> Vec<Diagnostic> {
 }
 
 /// What a text token says.
+#[inline]
 pub(crate) fn unescape(token: &str) -> Cow<'_, str> {
-    let has_escapes = token.bytes().any(|byte| byte == b'\\');
-    if let (false, [b'"', .., b'"']) = (has_escapes, token.as_bytes()) {
-        return token[1..token.len() - 1].into();
+    match token.as_bytes() {
+        [b'"', said @ .., b'"'] if !said.contains(&b'\\') => token[1..token.len() - 1].into(),
+        _ => unescape_any(token),
     }
-    if has_escapes {
+}
+
+#[inline(never)]
+fn unescape_any(token: &str) -> Cow<'_, str> {
+    if token.contains('\\') {
         return decode(token, |_, _| {}).into();
     }
     let (open, close) = quotes(token);
