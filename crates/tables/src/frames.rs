@@ -4,7 +4,7 @@ use std::fmt;
 use std::io;
 
 use arrow_schema::SchemaRef;
-use wirelore_decode::{Block, Column, Decoder, Event, FrameOutcome, Reading, Sink, TableSink, Verdict};
+use wirelore_decode::{Block, Column, Decoder, TableSink};
 use wirelore_model::{Database, FrameId, SignalId};
 
 use crate::setup::Setup;
@@ -119,72 +119,5 @@ impl TableSink for FrameTable {
     fn end(&mut self) -> io::Result<()> {
         self.rows.end_block();
         self.pass_on_full()
-    }
-}
-
-/// Puts every decoded frame into the table of its description, one by one: for companion columns, which need what checks say of each.
-pub struct FrameTables<O> {
-    open: O,
-    /// By frame.
-    tables: Vec<Option<Box<FrameTable>>>,
-    verdicts: Vec<(SignalId, Verdict)>,
-    failed: Option<io::Error>,
-}
-
-impl<O: FnMut(FrameId) -> io::Result<FrameTable>> FrameTables<O> {
-    /// Tables that `open` makes when their first rows come.
-    pub fn new(database: &Database, open: O) -> Self {
-        let tables = database.frames.iter().map(|_| None).collect();
-        Self { open, tables, verdicts: Vec::new(), failed: None }
-    }
-
-    /// The tables of the frames that turned up, in the order of the description.
-    pub fn into_tables(self) -> impl Iterator<Item = (FrameId, FrameTable)> {
-        (0..).map(FrameId).zip(self.tables).filter_map(|(frame, table)| Some((frame, *table?)))
-    }
-
-    fn table(&mut self, frame: FrameId) -> Option<&mut FrameTable> {
-        self.tables.get_mut(frame.index())?.as_deref_mut()
-    }
-}
-
-impl<O> fmt::Debug for FrameTables<O> {
-    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        f.debug_struct("FrameTables").field("tables", &self.tables).finish_non_exhaustive()
-    }
-}
-
-impl<O: FnMut(FrameId) -> io::Result<FrameTable>> Sink for FrameTables<O> {
-    fn begin(&mut self, event: &Event<'_>) {
-        self.verdicts.clear();
-        if self.table(event.frame).is_none() {
-            match (self.open)(event.frame) {
-                Ok(table) => self.tables[event.frame.index()] = Some(Box::new(table)),
-                Err(reason) => self.failed = Some(reason),
-            }
-        }
-        if let Some(table) = self.table(event.frame) {
-            table.rows.begin(event);
-        }
-    }
-
-    fn verdict(&mut self, _event: &Event<'_>, signal: SignalId, verdict: Verdict) {
-        self.verdicts.push((signal, verdict));
-    }
-
-    fn reading(&mut self, event: &Event<'_>, signal: SignalId, reading: Reading<'_>) {
-        let verdict = self.verdicts.iter().find(|(checked, _)| *checked == signal).map(|(_, verdict)| *verdict);
-        if let Some(table) = self.table(event.frame) {
-            table.rows.reading(signal, &reading, verdict);
-        }
-    }
-
-    fn end(&mut self, event: &Event<'_>, _outcome: &FrameOutcome) -> io::Result<()> {
-        if let Some(reason) = self.failed.take() {
-            return Err(reason);
-        }
-        let Some(table) = self.table(event.frame) else { return Ok(()) };
-        table.rows.end();
-        table.pass_on_full()
     }
 }

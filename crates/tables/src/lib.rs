@@ -1,9 +1,9 @@
 //! # wirelore-tables
 //!
 //! Decoded recordings as typed tables, in Parquet and Arrow IPC: for everything that comes after decoding, in whatever tool the person
-//! likes. [`TableMaker`] makes one table for each described frame, with its time and a typed column for each signal, filled column by column
-//! ([`FrameTable`] in [`wirelore_decode::Tables`]) or frame by frame ([`FrameTables`]); [`GridTable`] makes
-//! one table of all signals, the last values held at even distances of time ([`Grid`], which also feeds other forms of that shape).
+//! likes. [`TableMaker`] makes one table for each described frame, with its time and a typed column for each signal ([`FrameTable`], filled
+//! column by column by [`wirelore_decode::Tables`]); [`GridTable`] makes one table of all signals, the last values held at even distances
+//! of time ([`Grid`], which also feeds other forms of that shape).
 //!
 //! It never rounds more than a reading is rounded, never gives a number where there is no reading, never names clock or machine in a file
 //! (the same input gives the same bytes), and never opens a file: whoever uses it says where the bytes go.
@@ -11,10 +11,10 @@
 //! ```
 //! use std::sync::{Arc, Mutex};
 //!
-//! use wirelore_decode::{Decoder, Options, Session};
+//! use wirelore_decode::{Decoder, Options, Session, Tables};
 //! use wirelore_lang::check_text;
 //! use wirelore_log::Recording;
-//! use wirelore_tables::{FrameTables, Setup, Store, TableMaker, TableWriter, Times};
+//! use wirelore_tables::{Setup, Store, TableMaker, TableWriter, Times};
 //!
 //! /// Counts rows; `parquet_file`, `arrow_file` and `arrow_stream` write them.
 //! #[derive(Debug)]
@@ -41,11 +41,11 @@
 //!     assert_eq!(schema.field(1).metadata()["unit"], "km/h");
 //!     Ok(Box::new(Count(Arc::clone(&count))))
 //! });
-//! let mut tables = FrameTables::new(&database, |frame| maker.table(frame));
+//! let mut tables = Tables::new(&database, &decoder, setup.store.into(), |frame| maker.table(frame));
 //! let log = "time,id,data\n0.0,0x1B4,E803\n0.1,0x1B4,E903\n";
 //! let mut recording = Recording::from_reader(Box::new(log.as_bytes()), "drive.csv", &Default::default())?;
-//! Session::new(&decoder, &Options::default())?.run(&mut recording, &mut tables)?;
-//! for (_, table) in tables.into_tables() {
+//! Session::new(&decoder, &Options::default())?.run_tables(&mut recording, &mut tables)?;
+//! for (_, table) in tables.into_sinks() {
 //!     assert_eq!(table.finish()?, 2);
 //! }
 //! assert_eq!(*count.lock().expect("nobody panics"), 2);
@@ -67,7 +67,7 @@ mod writer;
 pub use arrow_array::RecordBatch;
 pub use arrow_schema::SchemaRef;
 
-pub use frames::{FrameTable, FrameTables, TableMaker};
+pub use frames::{FrameTable, TableMaker};
 pub use grid::{Grid, GridColumn, GridColumns, GridRemarks, GridRows, GridTable, ROWS_IN_A_GAP, SeveralSenders};
 pub use setup::{Setup, Store, Times};
 pub use texts::{appearance_text, formula_text, state_words_text};

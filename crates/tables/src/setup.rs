@@ -24,6 +24,15 @@ pub enum Store {
     Raw,
 }
 
+impl From<Store> for wirelore_decode::Store {
+    fn from(store: Store) -> Self {
+        match store {
+            Store::Values => Self::Values,
+            Store::Raw => Self::Raw,
+        }
+    }
+}
+
 /// What times count from.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Times {

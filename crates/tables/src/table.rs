@@ -5,7 +5,7 @@ use std::sync::Arc;
 use arrow_array::types::UInt8Type;
 use arrow_array::{ArrayRef, PrimitiveArray, RecordBatch};
 use arrow_schema::{DataType, Field, Schema, SchemaRef};
-use wirelore_decode::{Block, Column as Decoded, Decoder, Event, Reading, Verdict};
+use wirelore_decode::{Block, Column as Decoded, Decoder, Reading, Verdict};
 use wirelore_model::{Database, FrameId, NetworkId, SignalId};
 
 use crate::cells::{Cells, Slots, Stamps, States, Words, cells};
@@ -37,6 +37,9 @@ struct Networks {
     keys: Vec<i32>,
 }
 
+/// What a signal said in a row.
+type Said = (Held, Option<Verdict>);
+
 /// One signal's column, or that of several that are never there together.
 #[derive(Debug)]
 pub(crate) struct Column {
@@ -45,7 +48,7 @@ pub(crate) struct Column {
     /// How many rows have their cell.
     filled: usize,
     /// Where several signals share it: what they say in the rows of a block.
-    shared: Option<Vec<Option<Held>>>,
+    shared: Option<Vec<Option<Said>>>,
 }
 
 impl Rows {
@@ -97,35 +100,6 @@ impl Rows {
         self.rows
     }
 
-    /// Begins a row.
-    pub(crate) fn begin(&mut self, event: &Event<'_>) {
-        self.times.push(event.time_ns, event.first_time_ns);
-        if let Some(networks) = &mut self.networks {
-            networks.push(Some(event.network));
-        }
-        if let Some(sources) = &mut self.sources {
-            sources.push(event.source);
-        }
-    }
-
-    /// Fills the cell of a signal in the row that was begun.
-    pub(crate) fn reading(&mut self, signal: SignalId, reading: &Reading<'_>, verdict: Option<Verdict>) {
-        let place = self.by_signal.get(signal.index()).copied().flatten();
-        if let Some(column) = place.and_then(|place| self.columns.get_mut(place))
-            && column.filled == self.rows
-        {
-            column.push(Some(reading), verdict);
-        }
-    }
-
-    /// Ends the row: what has no cell yet is not there.
-    pub(crate) fn end(&mut self) {
-        for column in self.columns.iter_mut().filter(|column| column.filled == self.rows) {
-            column.push(None, None);
-        }
-        self.rows += 1;
-    }
-
     /// Takes in the beginning of a block.
     pub(crate) fn block(&mut self, block: &Block<'_>) {
         self.block_rows = block.rows();
@@ -143,33 +117,15 @@ impl Rows {
     /// Takes in a column of the block.
     pub(crate) fn column(&mut self, decoded: &Decoded<'_>) {
         let place = self.by_signal.get(decoded.signal().index()).copied().flatten();
-        let Some(column) = place.and_then(|place| self.columns.get_mut(place)) else { return };
-        let rows = self.block_rows;
-        match &mut column.shared {
-            None => {
-                column.cells.extend(decoded, rows);
-                column.filled += rows;
-            }
-            Some(said) => {
-                said.resize_with(rows, || None);
-                for (row, said) in said.iter_mut().enumerate().filter(|(_, said)| said.is_none()) {
-                    *said = decoded.reading(row).map(|reading| Held::of(&reading));
-                }
-            }
+        if let Some(column) = place.and_then(|place| self.columns.get_mut(place)) {
+            column.extend(decoded, self.block_rows);
         }
     }
 
     /// Takes in the end of the block.
     pub(crate) fn end_block(&mut self) {
-        for column in self.columns.iter_mut().filter(|column| column.filled == self.rows) {
-            let mut said = column.shared.take().unwrap_or_default();
-            said.resize_with(self.block_rows, || None);
-            for said in said.drain(..) {
-                column.push(said.as_ref().map(Held::reading).as_ref(), None);
-            }
-            column.shared = Some(said);
-        }
         self.rows += self.block_rows;
+        self.columns.iter_mut().for_each(|column| column.fill_up(self.rows));
     }
 
     /// The first so many rows as a batch; the rest is there again after [`Rows::restock`].
@@ -227,6 +183,37 @@ impl Column {
         Self { cells, states: with_states.then(States::new), filled: 0, shared: None }
     }
 
+    /// Takes in what a signal says in the rows of a block.
+    fn extend(&mut self, decoded: &Decoded<'_>, rows: usize) {
+        if let Some(said) = &mut self.shared {
+            said.resize_with(rows, || None);
+            for (row, said) in said.iter_mut().enumerate().filter(|(_, said)| said.is_none()) {
+                *said = decoded.reading(row).map(|reading| (Held::of(&reading), decoded.verdict(row)));
+            }
+            return;
+        }
+        self.cells.extend(decoded, rows);
+        if let Some(states) = &mut self.states {
+            states.extend(decoded, rows);
+        }
+        self.filled += rows;
+    }
+
+    /// Ends a block, after which there are so many rows: what signals share is put into the cells; what nobody told is not there.
+    fn fill_up(&mut self, rows: usize) {
+        let Some(missing) = rows.checked_sub(self.filled).filter(|missing| *missing > 0) else { return };
+        let mut shared = self.shared.take();
+        let said = shared.as_mut().into_iter().flat_map(|said| said.drain(..)).chain(std::iter::repeat_with(|| None));
+        for said in said.take(missing) {
+            match said {
+                Some((held, verdict)) => self.push(Some(&held.reading()), verdict),
+                None => self.push(None, None),
+            }
+        }
+        self.shared = shared;
+    }
+
+    /// Appends one row.
     pub(crate) fn push(&mut self, reading: Option<&Reading<'_>>, verdict: Option<Verdict>) {
         self.cells.push(reading);
         if let Some(states) = &mut self.states {

@@ -4,7 +4,7 @@
 //! can ask for all rows of one state.
 
 use arrow_array::ArrayRef;
-use wirelore_decode::{ChecksumVerdict, CounterVerdict, Reading, Value, Verdict};
+use wirelore_decode::{ChecksumVerdict, Column, CounterVerdict, Reading, Value, Verdict};
 
 use super::Words;
 
@@ -39,6 +39,11 @@ impl States {
         }
         let key = (!self.text.is_empty()).then(|| self.words.key(&self.text));
         self.words.append(key);
+    }
+
+    /// Appends the states of a block.
+    pub(crate) fn extend(&mut self, column: &Column<'_>, rows: usize) {
+        (0..rows).for_each(|row| self.push(column.reading(row).as_ref(), column.verdict(row)));
     }
 
     pub(crate) fn take(&mut self, rows: usize) -> ArrayRef {

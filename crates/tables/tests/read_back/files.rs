@@ -5,12 +5,12 @@ use std::io::{self, Write};
 
 use arrow_schema::SchemaRef;
 use parquet::file::reader::{FileReader, SerializedFileReader};
-use wirelore_decode::{Decoder, Options, Session, SessionError};
+use wirelore_decode::{Decoder, Options, Session, SessionError, Tables};
 use wirelore_lang::check_text;
 use wirelore_model::{Database, FrameId};
-use wirelore_tables::{FrameTables, Setup, TableMaker, arrow_file, arrow_stream, parquet_file};
+use wirelore_tables::{Setup, TableMaker, arrow_file, arrow_stream, parquet_file};
 
-use crate::support::{Format, Memory, Way, demo, log, setup, tables, tables_by};
+use crate::support::{Format, Memory, demo, log, setup, tables};
 
 const SPEED: &str = "network drive can 500 kbit/s\n\
     frame speed on drive id 0x1B4 { signal wheel in bytes 1..0 = raw * 0.05 km/h\n signal door in byte 2, states { 0 shut, 1 open } }\n";
@@ -77,8 +77,6 @@ fn words_that_turn_up_late_are_found_again() {
     let text = long_log(30_000);
     for format in [Format::Parquet, Format::File, Format::Stream] {
         let made = tables(&speed(), log(&text), Setup { memory_bytes: 1 << 20, ..setup() }, format);
-        let columns = Setup { memory_bytes: 1 << 20, ..setup() };
-        assert!(made == tables_by(Way::Columns(2), &speed(), log(&text), columns, format));
         let (_, batches) = format.read(made["speed"].clone());
         let mut number = 0_u32;
         for batch in &batches {
@@ -125,13 +123,13 @@ fn a_receiver_that_leaves_is_recognised() {
             };
             let setup = Setup { memory_bytes: 1 << 20, ..setup() };
             let mut maker = TableMaker::new(&database, &decoder, |_, _| true, setup, open);
-            let mut tables = FrameTables::new(&database, |frame| maker.table(frame));
+            let mut tables = Tables::new(&database, &decoder, setup.store.into(), |frame| maker.table(frame));
             let mut session = Session::new(&decoder, &Options::default()).expect("a session begins");
-            let reason = match session.run(&mut log(&text), &mut tables) {
+            let reason = match session.run_tables(&mut log(&text), &mut tables) {
                 Err(SessionError::Sink(reason)) => reason,
                 Err(other) => panic!("{other}"),
                 Ok(()) => {
-                    let finished = tables.into_tables().map(|(_, table)| table.finish());
+                    let finished = tables.into_sinks().map(|(_, table)| table.finish());
                     finished.collect::<Result<Vec<_>, _>>().expect_err("the receiver has left")
                 }
             };

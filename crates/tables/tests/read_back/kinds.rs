@@ -6,7 +6,7 @@ use wirelore_lang::check_text;
 use wirelore_model::Database;
 use wirelore_tables::{Setup, Store, Times};
 
-use crate::support::{Cell, Format, Way, cell, log, setup, tables, tables_by};
+use crate::support::{Cell, Format, cell, log, setup, tables};
 
 /// Every kind of signal that the language has.
 const KINDS: &str = r#"
@@ -114,9 +114,6 @@ fn columns_are_as_is_written_down() {
 /// A column's cells, in the order of the rows.
 fn column(setup: Setup, table: &str, name: &str) -> Vec<Cell> {
     let mut made = tables(&database(), log(LOG), setup, Format::File);
-    if !setup.states {
-        assert!(made == tables_by(Way::Columns(1), &database(), log(LOG), setup, Format::File));
-    }
     let bytes = made.remove(table).expect("it was seen");
     let (schema, batches) = Format::File.read(bytes);
     let place = schema.index_of(name).expect("a column");

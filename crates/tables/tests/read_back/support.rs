@@ -15,9 +15,7 @@ use parquet::arrow::arrow_reader::ParquetRecordBatchReaderBuilder;
 use wirelore_decode::{Decoder, Event, FrameOutcome, Options, Reading, Session, Sink, Tables, Value, Verdict};
 use wirelore_log::Recording;
 use wirelore_model::{Database, FrameId, SignalId};
-use wirelore_tables::{
-    FrameTable, FrameTables, Setup, Store, TableMaker, TableWriter, Times, arrow_file, arrow_stream, parquet_file,
-};
+use wirelore_tables::{Setup, Store, TableMaker, TableWriter, Times, arrow_file, arrow_stream, parquet_file};
 
 /// The file formats.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -87,28 +85,19 @@ pub(crate) fn setup() -> Setup {
     Setup { store: Store::Values, states: false, times: Times::Start, memory_bytes: 64 << 20 }
 }
 
-/// How rows come into tables.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) enum Way {
-    /// Frame by frame.
-    Frames,
-    /// Column by column, on so many threads.
-    Columns(usize),
-}
-
-/// The tables of a recording, by the name of their frame: frame by frame.
+/// The tables of a recording, by the name of their frame.
 pub(crate) fn tables(
     database: &Database,
     recording: Recording,
     setup: Setup,
     format: Format,
 ) -> BTreeMap<String, Vec<u8>> {
-    tables_by(Way::Frames, database, recording, setup, format)
+    tables_by(1, database, recording, setup, format)
 }
 
-/// The tables of a recording, by the name of their frame.
+/// The same, made by so many threads.
 pub(crate) fn tables_by(
-    way: Way,
+    threads: usize,
     database: &Database,
     mut recording: Recording,
     setup: Setup,
@@ -123,25 +112,11 @@ pub(crate) fn tables_by(
         format.writer(schema, memory_bytes, memory)
     };
     let mut maker = TableMaker::new(database, &decoder, |_, _| true, setup, open);
-    let filled: Vec<(FrameId, FrameTable)> = match way {
-        Way::Frames => {
-            let mut tables = FrameTables::new(database, |frame| maker.table(frame));
-            run(&decoder, recording, &mut tables);
-            tables.into_tables().collect()
-        }
-        Way::Columns(threads) => {
-            let store = match setup.store {
-                Store::Values => wirelore_decode::Store::Values,
-                Store::Raw => wirelore_decode::Store::Raw,
-            };
-            let options = Options { threads: NonZero::new(threads), ..Default::default() };
-            let mut session = Session::new(&decoder, &options).expect("a session begins");
-            let mut tables = Tables::new(database, &decoder, store, |frame| maker.table(frame));
-            session.run_tables(&mut recording, &mut tables).expect("the recording can be read");
-            tables.into_sinks().collect()
-        }
-    };
-    for (_, table) in filled {
+    let options = Options { threads: NonZero::new(threads), ..Default::default() };
+    let mut session = Session::new(&decoder, &options).expect("a session begins");
+    let mut tables = Tables::new(database, &decoder, setup.store.into(), |frame| maker.table(frame));
+    session.run_tables(&mut recording, &mut tables).expect("the recording can be read");
+    for (_, table) in tables.into_sinks() {
         table.finish().expect("memory takes everything");
     }
     drop(maker);

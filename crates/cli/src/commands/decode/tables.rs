@@ -5,7 +5,7 @@ use std::path::{Path, PathBuf};
 
 use wirelore_decode::Tables;
 use wirelore_model::{FrameId, SignalId};
-use wirelore_tables::{FrameTable, FrameTables, Grid, GridTable, SchemaRef, Setup, Store, TableMaker};
+use wirelore_tables::{FrameTable, Grid, GridTable, SchemaRef, Setup, TableMaker};
 
 use super::{Run, Subject, inputs};
 use crate::args::DecodeArguments;
@@ -119,20 +119,9 @@ impl Run<'_> {
         mut ready: Option<FrameTable>,
     ) -> Result<Vec<(FrameId, u64)>, Failure> {
         let mut open = |frame| ready.take().map_or_else(|| maker.table(frame), Ok);
-        let filled: Vec<(FrameId, FrameTable)> = if setup.states {
-            // What checks say is told frame by frame.
-            let mut tables = FrameTables::new(subject.database, open);
-            self.logs(&mut tables)?;
-            tables.into_tables().collect()
-        } else {
-            let store = match setup.store {
-                Store::Values => wirelore_decode::Store::Values,
-                Store::Raw => wirelore_decode::Store::Raw,
-            };
-            let mut tables = Tables::new(subject.database, subject.decoder, store, &mut open);
-            self.stretches(|session, recording| session.advance_tables(recording, &mut tables))?;
-            tables.into_sinks().collect()
-        };
+        let mut tables = Tables::new(subject.database, subject.decoder, setup.store.into(), &mut open);
+        self.stretches(|session, recording| session.advance_tables(recording, &mut tables))?;
+        let filled: Vec<(FrameId, FrameTable)> = tables.into_sinks().collect();
         let untouched = ready.into_iter().map(FrameTable::finish).collect::<Result<Vec<u64>, _>>();
         untouched.map_err(|reason| self.not_written(reason))?;
         let finished = filled.into_iter().map(|(frame, table)| Ok((frame, table.finish()?)));
