@@ -116,13 +116,13 @@ pub(crate) struct DecodeArguments {
     /// How values are laid out; left out: frames for parquet and arrow, else long
     #[arg(long, value_enum)]
     pub(crate) shape: Option<Shape>,
-    /// What the numbers in the tables of frames and in parquet and arrow are
+    /// What the numbers in typed tables are (parquet, arrow, and --shape frames)
     #[arg(long, value_enum, default_value_t = Stored::Values)]
     pub(crate) store: Stored,
-    /// In the same tables: beside each signal a column NAME.state with its state word, or why there is no value
+    /// In typed tables: beside each signal a column NAME.state with its state word, or why there is no value
     #[arg(long)]
     pub(crate) states: bool,
-    /// How much memory these tables may take together; less makes smaller row groups
+    /// How much memory the rows of typed tables may take together; less makes smaller row groups
     #[arg(long, value_name = "SIZE", default_value = "128MiB")]
     pub(crate) memory: String,
     /// The distance of two lines of a grid

@@ -2,7 +2,7 @@
 //!
 //! The typed database of a vehicle: [`Database`] is what a `.lore` file says once it has been checked. It is responsible for holding
 //! networks, control units, frames, signals, states and routes as plain data whose promises are kept, and for its two stored forms
-//! (`.json` and `.lorebin`). It never reads a recording, never prints, and knows nothing of the language's text.
+//! (`.json` and `.lorebin`). It never reads a recording, never prints, and reads nothing of the language's text.
 //!
 //! A [`Description`] is the same data before validation: build one, or load one, and [`Database::new`] checks it. Below it stands
 //! `wirelore-bits` (places, number formats, formulas); above it the language, which makes descriptions out of text, and the decoder, which
@@ -81,6 +81,7 @@ mod route;
 mod signal;
 mod states;
 pub mod store;
+mod texts;
 pub mod unit;
 mod validate;
 
@@ -97,5 +98,6 @@ pub use signal::{
     ValueRange,
 };
 pub use states::{Meaning, RawSpan, RawValue, StateTable, StateWord};
+pub use texts::{appearance_text, formula_text, state_words_text};
 pub use unit::Unit;
 pub use validate::{Flaw, InvalidDescription};

@@ -8,12 +8,12 @@ use wirelore_decode::{Block, Column, Decoder, TableSink};
 use wirelore_model::{Database, FrameId, SignalId};
 
 use crate::setup::Setup;
-use crate::share::Share;
+use crate::share::batch_rows;
 use crate::table::Rows;
 use crate::writer::TableWriter;
 
-/// Opens the table of a frame: is given its schema and how many bytes its writer may hold.
-type Open<'d> = Box<dyn FnMut(FrameId, &SchemaRef, usize) -> io::Result<Box<dyn TableWriter>> + 'd>;
+/// Makes the writer of a frame's table.
+type Open<'d> = Box<dyn FnMut(FrameId, &SchemaRef) -> io::Result<Box<dyn TableWriter>> + 'd>;
 
 /// Makes the tables of frames, each with its share of the memory.
 pub struct TableMaker<'d> {
@@ -26,14 +26,13 @@ pub struct TableMaker<'d> {
 }
 
 impl<'d> TableMaker<'d> {
-    /// Tables of the wanted signals: the decoder's selection has to be the same. `open` makes a table's writer; it is given the schema and
-    /// how many bytes the writer may hold.
+    /// Tables of the wanted signals: the decoder's selection has to be the same. `open` makes a table's writer.
     pub fn new(
         database: &'d Database,
         decoder: &'d Decoder,
         wanted: impl Fn(FrameId, SignalId) -> bool + 'd,
         setup: Setup,
-        open: impl FnMut(FrameId, &SchemaRef, usize) -> io::Result<Box<dyn TableWriter>> + 'd,
+        open: impl FnMut(FrameId, &SchemaRef) -> io::Result<Box<dyn TableWriter>> + 'd,
     ) -> Self {
         let frames = (0..database.frames.len() as u32).map(FrameId);
         let tables = frames.filter(|frame| decoder.wants(*frame)).count();
@@ -55,9 +54,9 @@ impl<'d> TableMaker<'d> {
     pub fn table(&mut self, frame: FrameId) -> io::Result<FrameTable> {
         let wanted = |signal| (self.wanted)(frame, signal);
         let rows = Rows::new(self.database, self.decoder, frame, &self.setup, wanted);
-        let share = Share::of(self.share_bytes, rows.schema());
-        let writer = (self.open)(frame, rows.schema(), share.writer_bytes)?;
-        Ok(FrameTable { rows, writer, share, passed_on: 0 })
+        let writer = (self.open)(frame, rows.schema())?;
+        let batch_rows = batch_rows(self.share_bytes, rows.schema(), writer.most_rows());
+        Ok(FrameTable { rows, writer, batch_rows, passed_on: 0 })
     }
 }
 
@@ -72,7 +71,7 @@ impl fmt::Debug for TableMaker<'_> {
 pub struct FrameTable {
     rows: Rows,
     writer: Box<dyn TableWriter>,
-    share: Share,
+    batch_rows: usize,
     passed_on: u64,
 }
 
@@ -90,8 +89,8 @@ impl FrameTable {
 
     /// Hands full batches on. They are always of the same size, however the rows came.
     fn pass_on_full(&mut self) -> io::Result<()> {
-        while self.rows.count() >= self.share.batch_rows {
-            self.pass_on(self.share.batch_rows)?;
+        while self.rows.count() >= self.batch_rows {
+            self.pass_on(self.batch_rows)?;
         }
         Ok(())
     }

@@ -37,7 +37,7 @@
 //! let setup = Setup { store: Store::Values, states: false, times: Times::Start, memory_bytes: 1 << 20 };
 //!
 //! let count = Arc::new(Mutex::new(0));
-//! let mut maker = TableMaker::new(&database, &decoder, |_, _| true, setup, |_, schema, _| {
+//! let mut maker = TableMaker::new(&database, &decoder, |_, _| true, setup, |_, schema| {
 //!     assert_eq!(schema.field(1).metadata()["unit"], "km/h");
 //!     Ok(Box::new(Count(Arc::clone(&count))))
 //! });
@@ -61,7 +61,6 @@ mod metadata;
 mod setup;
 mod share;
 mod table;
-mod texts;
 mod writer;
 
 pub use arrow_array::RecordBatch;
@@ -70,5 +69,4 @@ pub use arrow_schema::SchemaRef;
 pub use frames::{FrameTable, TableMaker};
 pub use grid::{Grid, GridColumn, GridColumns, GridRemarks, GridRows, GridTable, ROWS_IN_A_GAP, SeveralSenders};
 pub use setup::{Setup, Store, Times};
-pub use texts::{appearance_text, formula_text, state_words_text};
 pub use writer::{TableWriter, arrow_file, arrow_stream, parquet_file};

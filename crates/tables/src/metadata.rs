@@ -4,10 +4,9 @@
 use std::collections::HashMap;
 
 use wirelore_decode::Decoder;
-use wirelore_model::{Database, Frame, FrameId, Scaling, SignalId};
+use wirelore_model::{Database, Frame, FrameId, Scaling, SignalId, appearance_text, formula_text, state_words_text};
 
 use crate::setup::{Setup, Store};
-use crate::texts::{appearance_text, formula_text, state_words_text};
 
 /// The program, as files name it.
 pub(crate) const PROGRAM: &str = concat!("wirelore ", env!("CARGO_PKG_VERSION"));

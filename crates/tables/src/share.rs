@@ -2,27 +2,15 @@
 
 use arrow_schema::{DataType, Schema};
 
-/// Batches of more rows leave the processor's cache.
-const BATCH_MOST_ROWS: usize = 8192;
-/// Batches of fewer rows cost more than they hold.
-const BATCH_LEAST_ROWS: usize = 64;
+/// Batches of fewer rows cost more than they hold: in a file each one has a description of its own, and those are kept to the file's end.
+const LEAST_ROWS: usize = 1024;
 
-/// The share of one table.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) struct Share {
-    /// After so many rows they are handed to the writer.
-    pub(crate) batch_rows: usize,
-    /// The most that the writer may hold of a row group.
-    pub(crate) writer_bytes: usize,
-}
-
-impl Share {
-    /// A quarter is for the rows that are being gathered, the rest for the writer.
-    pub(crate) fn of(share_bytes: usize, schema: &Schema) -> Self {
-        let row_bytes: usize = schema.fields().iter().map(|field| cell_bytes(field.data_type())).sum();
-        let batch_rows = (share_bytes / 4 / row_bytes.max(1)).clamp(BATCH_LEAST_ROWS, BATCH_MOST_ROWS);
-        Self { batch_rows, writer_bytes: share_bytes.saturating_sub(batch_rows * row_bytes) }
-    }
+/// After how many rows a table hands them on, where it may take so many bytes and its writer takes `most_rows` at once.
+///
+/// Three quarters are for the rows; the rest is for the column that is being encoded and for what the system cannot use again at once.
+pub(crate) fn batch_rows(share_bytes: usize, schema: &Schema, most_rows: usize) -> usize {
+    let row_bytes: usize = schema.fields().iter().map(|field| cell_bytes(field.data_type())).sum();
+    (share_bytes / 4 * 3 / row_bytes.max(1)).clamp(LEAST_ROWS, most_rows.max(LEAST_ROWS))
 }
 
 /// What a cell takes, with the bit that says whether it is there; texts and bytes at their longest (CAN FD: 64 bytes).

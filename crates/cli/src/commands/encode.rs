@@ -3,7 +3,7 @@
 use std::io::Write;
 
 use wirelore_decode::{encode, parse_assignment};
-use wirelore_tables::appearance_text;
+use wirelore_model::appearance_text;
 
 use crate::args::EncodeArguments;
 use crate::atomic::Destination;

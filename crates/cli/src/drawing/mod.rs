@@ -8,8 +8,7 @@ mod words;
 
 use std::fmt::Write;
 
-use wirelore_model::{Database, Frame, Page, PageId, Signal, SignalId};
-use wirelore_tables::appearance_text;
+use wirelore_model::{Database, Frame, Page, PageId, Signal, SignalId, appearance_text};
 
 use crate::summary::counted;
 

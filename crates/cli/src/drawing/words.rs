@@ -6,9 +6,8 @@ use wirelore_bits::{ByteOrder, NumberKind, Place};
 use wirelore_decode::reachable;
 use wirelore_model::{
     ByteSpan, Content, Database, EcuId, Frame, Label, LengthRange, Nanoseconds, Period, RawSpan, RawValue, Role,
-    Scaling, Sending, Signal, SignalId, Test,
+    Scaling, Sending, Signal, SignalId, Test, appearance_text, formula_text, state_words_text,
 };
-use wirelore_tables::{appearance_text, formula_text, state_words_text};
 
 /// A name and its title.
 pub(crate) fn title_of(label: &Label) -> String {

@@ -41,11 +41,11 @@ impl Format {
     pub(crate) fn writer<W: Write + Send + 'static>(
         self,
         times: TimeBase,
-        (schema, memory_bytes): (&SchemaRef, usize),
+        schema: &SchemaRef,
         to: W,
     ) -> io::Result<Box<dyn TableWriter>> {
         match self {
-            Self::Parquet => parquet_file(schema, to, memory_bytes),
+            Self::Parquet => parquet_file(schema, to),
             Self::ArrowFile => arrow_file(schema, to),
             Self::ArrowStream => arrow_stream(schema, to),
             Self::Csv => Ok(Box::new(FramesCsv::new(schema, times, to))),

@@ -5,7 +5,7 @@ use std::sync::Arc;
 
 use arrow_array::types::{DurationNanosecondType, Float32Type, Float64Type, TimestampNanosecondType};
 use arrow_array::{ArrayRef, ArrowPrimitiveType, PrimitiveArray};
-use arrow_buffer::{ArrowNativeType, Buffer, NullBuffer, NullBufferBuilder, ScalarBuffer};
+use arrow_buffer::{ArrowNativeType, BooleanBuffer, Buffer, NullBuffer, NullBufferBuilder, ScalarBuffer};
 use wirelore_bits::{Encoding, Number};
 use wirelore_decode::{Bitmap, Block, Column, Numbers as Decode, Reading, Value};
 
@@ -35,22 +35,31 @@ impl<N: ArrowNativeType> Slots<N> {
         self.values.push(value.unwrap_or_default());
     }
 
-    /// Appends a block of values; `valid` says which of them are there, `None`: all.
-    pub(crate) fn extend(&mut self, values: impl ExactSizeIterator<Item = N>, valid: Option<&Bitmap>) {
-        let (begin, count) = (self.values.len(), values.len());
+    /// Appends a block of values, all of which are there.
+    pub(crate) fn extend(&mut self, values: impl ExactSizeIterator<Item = N>) {
+        self.there.append_n_non_nulls(values.len());
         self.values.extend(values);
-        let Some(valid) = valid.filter(|valid| valid.count() < count) else {
-            self.there.append_n_non_nulls(count);
+    }
+
+    /// Appends a block of values; `valid` says which of them are there, `None`: all.
+    pub(crate) fn extend_from(&mut self, values: &[N], valid: Option<&Bitmap>) {
+        let begin = self.values.len();
+        self.values.extend_from_slice(values);
+        let Some(valid) = valid.filter(|valid| valid.count() < values.len()) else {
+            self.there.append_n_non_nulls(values.len());
             return;
         };
         // What stands in the place of a missing value must not depend on what was decoded before.
-        for (row, value) in self.values[begin..].iter_mut().enumerate() {
-            let is_there = valid.has(row);
-            self.there.append(is_there);
-            if !is_there {
+        for (values, there) in self.values[begin..].chunks_mut(64).zip(valid.words()) {
+            let mut missing = !there;
+            while let Some(value) = values.get_mut(missing.trailing_zeros() as usize) {
                 *value = N::default();
+                missing &= missing - 1;
             }
         }
+        let bits: Vec<u64> = valid.words().iter().map(|word| word.to_le()).collect();
+        let bits = BooleanBuffer::new(Buffer::from_vec(bits), 0, values.len());
+        self.there.append_buffer(&NullBuffer::new(bits));
     }
 
     /// The first so many values; the rest stays, and is there again after [`Slots::restock`].
@@ -147,7 +156,7 @@ where
     fn extend(&mut self, column: &Column<'_>, rows: usize) {
         let numbers = column.numbers().filter(|_| self.takes_columns).and_then(T::Native::of);
         match numbers {
-            Some(numbers) => self.slots.extend(numbers.iter().copied(), column.valid()),
+            Some(numbers) => self.slots.extend_from(numbers, column.valid()),
             None => push_each(self, column, rows),
         }
     }
@@ -218,9 +227,11 @@ impl Stamps {
     pub(crate) fn extend(&mut self, block: &Block<'_>) {
         let (times_ns, first_ns) = (block.times_ns(), block.first_time_ns());
         let start_ns = if self.times == Times::Start { first_ns.unwrap_or(0) } else { 0 };
-        let mut ends = times_ns.iter().min().into_iter().chain(times_ns.iter().max());
-        if block.all_have_times() && ends.all(|time_ns| time_ns.checked_sub(start_ns).is_some()) {
-            self.slots.extend(times_ns.iter().map(|time_ns| time_ns - start_ns), None);
+        // The sign is set where a difference leaves the range: then the signs of both and of the difference do not go together.
+        let leaves = |time_ns: &i64| (time_ns ^ start_ns) & (time_ns ^ time_ns.wrapping_sub(start_ns));
+        let is_within = times_ns.iter().fold(0, |any, time_ns| any | leaves(time_ns)) >= 0;
+        if block.all_have_times() && is_within {
+            self.slots.extend(times_ns.iter().map(|time_ns| time_ns.wrapping_sub(start_ns)));
         } else {
             for (row, time_ns) in times_ns.iter().enumerate() {
                 self.push(block.has_time(row).then_some(*time_ns), first_ns);

@@ -2,13 +2,12 @@
 
 use rustc_hash::FxHashMap;
 use wirelore_decode::{Decoder, Reading};
-use wirelore_model::{Database, Frame, FrameId, NetworkId, SignalId};
+use wirelore_model::{Database, Frame, FrameId, NetworkId, SignalId, formula_text};
 
 use super::held::Held;
 use crate::kind::Kind;
 use crate::layout::{Names, TIME};
 use crate::setup::Store;
-use crate::texts::formula_text;
 
 /// The columns of a grid, in the order of the description.
 #[derive(Debug)]

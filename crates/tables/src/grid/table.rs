@@ -14,7 +14,7 @@ use crate::kind::Kind;
 use crate::layout::TIME;
 use crate::metadata;
 use crate::setup::Setup;
-use crate::share::Share;
+use crate::share::batch_rows;
 use crate::table::{Column, signal_fields};
 use crate::writer::TableWriter;
 
@@ -25,13 +25,12 @@ pub struct GridTable {
     times: Stamps,
     columns: Vec<Column>,
     rows: usize,
-    share: Share,
+    batch_rows: usize,
     writer: Box<dyn TableWriter>,
 }
 
 impl GridTable {
-    /// The columns of a grid of the wanted signals, and the table for its rows; `open` is given the schema and how many bytes its writer
-    /// may hold.
+    /// The columns of a grid of the wanted signals, and the table for its rows; `open` makes its writer.
     ///
     /// # Errors
     /// What keeps the table from being opened.
@@ -40,7 +39,7 @@ impl GridTable {
         decoder: &Decoder,
         wanted: impl Fn(NetworkId, FrameId, SignalId) -> bool,
         setup: &Setup,
-        open: impl FnOnce(&SchemaRef, usize) -> io::Result<Box<dyn TableWriter>>,
+        open: impl FnOnce(&SchemaRef) -> io::Result<Box<dyn TableWriter>>,
     ) -> io::Result<(GridColumns, Self)> {
         let grid = GridColumns::typed(database, decoder, wanted, setup.store);
         let mut fields = vec![Field::new(TIME, setup.times.data_type(), true)];
@@ -55,9 +54,9 @@ impl GridTable {
             columns.push(Column::new(cells(kind, database.words(described)), setup.states));
         }
         let schema = Arc::new(Schema::new_with_metadata(fields, metadata::of_file(database, setup)));
-        let share = Share::of(setup.memory_bytes, &schema);
-        let writer = open(&schema, share.writer_bytes)?;
-        Ok((grid, Self { schema, times: Stamps::new(setup.times), columns, rows: 0, share, writer }))
+        let writer = open(&schema)?;
+        let batch_rows = batch_rows(setup.memory_bytes, &schema, writer.most_rows());
+        Ok((grid, Self { schema, times: Stamps::new(setup.times), columns, rows: 0, batch_rows, writer }))
     }
 
     fn pass_on(&mut self) -> io::Result<()> {
@@ -81,7 +80,7 @@ impl GridRows for GridTable {
             column.push(heard.reading_at(at_ns).as_ref(), None);
         }
         self.rows += 1;
-        if self.rows >= self.share.batch_rows { self.pass_on() } else { Ok(()) }
+        if self.rows >= self.batch_rows { self.pass_on() } else { Ok(()) }
     }
 
     fn finish(&mut self) -> io::Result<()> {

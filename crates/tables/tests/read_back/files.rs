@@ -59,7 +59,7 @@ fn a_table_without_rows_is_a_file_with_columns() {
     let decoder = Decoder::new(&database).expect("a decoder");
     for format in [Format::Parquet, Format::File, Format::Stream] {
         let memory = Memory::default();
-        let open = |_, schema: &SchemaRef, bytes| format.writer(schema, bytes, memory.clone());
+        let open = |_, schema: &SchemaRef| format.writer(schema, memory.clone());
         let table = TableMaker::new(&database, &decoder, |_, _| true, setup(), open).table(FrameId(0));
         assert_eq!(table.expect("memory takes everything").finish().expect("memory takes everything"), 0);
         let (schema, batches) = format.read(memory.bytes());
@@ -116,8 +116,8 @@ fn a_receiver_that_leaves_is_recognised() {
     let text = long_log(100_000);
     for room in [0, 100, 5_000, 20_000] {
         for format in [Format::Parquet, Format::File, Format::Stream] {
-            let open = |_, schema: &SchemaRef, bytes| match format {
-                Format::Parquet => parquet_file(schema, Leaves(room), bytes),
+            let open = |_, schema: &SchemaRef| match format {
+                Format::Parquet => parquet_file(schema, Leaves(room)),
                 Format::File => arrow_file(schema, Leaves(room)),
                 Format::Stream => arrow_stream(schema, Leaves(room)),
             };

@@ -45,7 +45,7 @@ fn a_grid_of_the_demo_drive() {
         for (store, states) in [(Store::Values, true), (Store::Raw, false)] {
             let setup = Setup { store, states, memory_bytes: 1 << 20, ..setup() };
             let memory = Memory::default();
-            let open = |schema: &SchemaRef, bytes| format.writer(schema, bytes, memory.clone());
+            let open = |schema: &SchemaRef| format.writer(schema, memory.clone());
             let (columns, table) =
                 GridTable::open(&database, &decoder, |_, _, _| true, &setup, open).expect("memory takes everything");
             let mut grid = Grid::new(columns, EVERY_NS, table);

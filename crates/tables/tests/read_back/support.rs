@@ -47,14 +47,9 @@ impl Write for Memory {
 }
 
 impl Format {
-    pub(crate) fn writer(
-        self,
-        schema: &SchemaRef,
-        memory_bytes: usize,
-        to: Memory,
-    ) -> io::Result<Box<dyn TableWriter>> {
+    pub(crate) fn writer(self, schema: &SchemaRef, to: Memory) -> io::Result<Box<dyn TableWriter>> {
         match self {
-            Self::Parquet => parquet_file(schema, to, memory_bytes),
+            Self::Parquet => parquet_file(schema, to),
             Self::File => arrow_file(schema, to),
             Self::Stream => arrow_stream(schema, to),
         }
@@ -105,11 +100,11 @@ pub(crate) fn tables_by(
 ) -> BTreeMap<String, Vec<u8>> {
     let made: Mutex<BTreeMap<String, Memory>> = Mutex::default();
     let decoder = Decoder::new(database).expect("a decoder");
-    let open = |frame: FrameId, schema: &SchemaRef, memory_bytes| {
+    let open = |frame: FrameId, schema: &SchemaRef| {
         let memory = Memory::default();
         let name = database.frames[frame.index()].label.name.clone();
         made.lock().expect("nobody panics").insert(name, memory.clone());
-        format.writer(schema, memory_bytes, memory)
+        format.writer(schema, memory)
     };
     let mut maker = TableMaker::new(database, &decoder, |_, _| true, setup, open);
     let options = Options { threads: NonZero::new(threads), ..Default::default() };

@@ -39,7 +39,7 @@ impl Run<'_> {
         let lent = Lent::new(Destination::open(self.arguments.output.as_deref())?);
         let (times, to) = (self.arguments.times, lent.clone());
         let wanted = |network, frame, signal| subject.wants(network, frame, signal);
-        let open = |schema: &SchemaRef, memory_bytes| format.writer(times, (schema, memory_bytes), to);
+        let open = |schema: &SchemaRef| format.writer(times, schema, to);
         let table = GridTable::open(database, decoder, wanted, setup, open);
         let (columns, table) = table.map_err(|reason| self.not_written(reason))?;
         let mut rows = Grid::new(columns, every_ns, table);
@@ -79,9 +79,9 @@ impl Run<'_> {
             |name: &str| name.strip_suffix(&ending).is_some_and(|frame| database.frame_named(frame).is_some());
         let mut folder = Folder::open(target, is_table, inputs(self.arguments))?;
         let times = self.arguments.times;
-        let open = |frame: FrameId, schema: &SchemaRef, memory_bytes| {
+        let open = |frame: FrameId, schema: &SchemaRef| {
             let name = format!("{}{ending}", database.frames[frame.index()].label.name);
-            format.writer(times, (schema, memory_bytes), buffered(folder.file(name)))
+            format.writer(times, schema, buffered(folder.file(name)))
         };
         let wanted = |frame: FrameId, signal: SignalId| subject.selection.wants(frame, signal);
         let maker = TableMaker::new(database, decoder, wanted, *setup, open);
@@ -100,7 +100,7 @@ impl Run<'_> {
         refuse_terminal(self.arguments, format)?;
         let lent = Lent::new(Destination::open(self.arguments.output.as_deref())?);
         let (times, to) = (self.arguments.times, lent.clone());
-        let open = |_, schema: &SchemaRef, memory_bytes| format.writer(times, (schema, memory_bytes), to.clone());
+        let open = |_, schema: &SchemaRef| format.writer(times, schema, to.clone());
         let wanted = |frame: FrameId, signal: SignalId| subject.selection.wants(frame, signal);
         let mut maker = TableMaker::new(subject.database, subject.decoder, wanted, *setup, open);
         // The file is there even where the frame is not.

@@ -1,9 +1,11 @@
-//! The words that describe a column for people and for other programs: formulas, identifiers, state words.
+//! The words that describe a signal for people and for other programs: formulas, identifiers, state words. They are written as the
+//! language writes them; nothing reads them here.
 
 use std::fmt::Write;
 
 use wirelore_bits::{Affine, Ratio};
-use wirelore_model::{Appearance, Database, Identifier, Meaning, Scaling, Signal};
+
+use crate::{Appearance, Database, Identifier, Meaning, Scaling, Signal};
 
 /// A factor of more characters than this reads better as a division (`raw / 256` for 0.00390625).
 const SHORT_FACTOR: usize = 6;
