@@ -10,6 +10,10 @@
 #![cfg_attr(feature = "lang", doc = "| [`lang`] | `lang` | text to database, with messages that lead to the mistake |")]
 #![cfg_attr(feature = "decode", doc = "| [`log`] | `decode` | recordings, frame after frame |")]
 #![cfg_attr(feature = "decode", doc = "| [`decode`] | `decode` | frames to readings, and back |")]
+#![cfg_attr(
+    feature = "tables",
+    doc = "| [`tables`] | `tables` (not a default) | recordings to typed tables: Parquet and Arrow |"
+)]
 //!
 //! ```
 //! # #[cfg(all(feature = "lang", feature = "decode"))] {
@@ -40,3 +44,5 @@ pub use wirelore_decode as decode;
 pub use wirelore_lang as lang;
 #[cfg(feature = "decode")]
 pub use wirelore_log as log;
+#[cfg(feature = "tables")]
+pub use wirelore_tables as tables;
