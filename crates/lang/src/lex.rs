@@ -106,7 +106,7 @@ impl TokenKind {
 
 /// Cuts a text into tokens.
 ///
-/// The text must be shorter than 4 GiB; [`crate::syntax::parse`] refuses longer ones (and much shorter ones already) before.
+/// The text must be shorter than 4 GiB; [`crate::syntax::Script::new`] refuses longer ones (and much shorter ones already) before.
 #[must_use]
 pub fn lex(text: &str, file: FileId) -> (Vec<Token>, Vec<Diagnostic>) {
     let mut tokens = Vec::with_capacity(text.len() / 3);

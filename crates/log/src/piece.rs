@@ -30,7 +30,7 @@ impl Piece {
         self.pass.shared.channels.infos()
     }
 
-    /// Hands out the frames of the piece, one after the other. The numbers in [`Frame::place`] count from the piece's start.
+    /// Hands out the frames of the piece, one after the other. The numbers in [`Frame::place`](crate::Frame::place) count from the piece's start.
     pub fn read(mut self, receive: &mut impl Receive) -> PieceEnd {
         let is_found = self.begins_sure || self.pass.find_start(self.until);
         let (start, known) = (self.pass.window.offset(), self.pass.knowledge());

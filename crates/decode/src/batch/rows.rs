@@ -93,6 +93,10 @@ impl Rows {
         self.bytes.len() / self.stride
     }
 
+    pub(crate) fn is_empty(&self) -> bool {
+        self.bytes.is_empty()
+    }
+
     /// Forgets the rows and keeps the room.
     pub(crate) fn clear(&mut self) {
         self.bytes.clear();

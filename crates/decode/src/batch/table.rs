@@ -93,7 +93,7 @@ impl<'d, S: TableSink> Tables<'d, S> {
     }
 
     /// Takes over rows that were gathered elsewhere, each a run of the log in the log's order, and decodes every table that then holds at
-    /// least so many rows.
+    /// least so many rows, one or more.
     pub(crate) fn decode(
         &mut self,
         context: &Context<'_>,
@@ -106,7 +106,7 @@ impl<'d, S: TableSink> Tables<'d, S> {
         for (frame, ((table, rows), plan)) in (0..).map(FrameId).zip(tables) {
             let others = gathered.iter().filter_map(|rows| rows.get(frame.index()));
             let more = others.clone().map(Rows::len).sum::<usize>();
-            if rows.len() + more >= least_rows.max(1) {
+            if rows.len() + more >= least_rows {
                 if table.sink.is_none() {
                     table.sink = Some((self.open)(frame)?);
                 }
@@ -116,8 +116,23 @@ impl<'d, S: TableSink> Tables<'d, S> {
             }
         }
         share(jobs, workspaces, |(frame, table, rows, plan), work| {
-            gathered.iter().filter_map(|rows| rows.get(frame.index())).for_each(|others| rows.append(others));
-            table.decode(context, frame, (plan, rows), work)
+            for others in gathered.iter().filter_map(|rows| rows.get(frame.index())) {
+                // Enough rows are decoded where they lie; a few wait for more.
+                if rows.is_empty() && others.len() >= least_rows {
+                    table.decode(context, frame, (plan, others), work)?;
+                    continue;
+                }
+                rows.append(others);
+                if rows.len() >= least_rows {
+                    table.decode(context, frame, (plan, rows), work)?;
+                    rows.clear();
+                }
+            }
+            if rows.len() >= least_rows {
+                table.decode(context, frame, (plan, rows), work)?;
+                rows.clear();
+            }
+            Ok(())
         })
     }
 
@@ -131,8 +146,9 @@ impl<'d, S: TableSink> Tables<'d, S> {
     /// Adds what the tables counted to the tally of the session.
     pub(crate) fn settle(&mut self, tally: &mut Tally) {
         for table in &mut self.tables {
-            if let Some(counted) = table.tally.take() {
-                tally.add(&counted);
+            if let Some(counted) = table.tally.as_mut().filter(|_| table.has_counted) {
+                tally.add(&std::mem::take(counted));
+                table.has_counted = false;
             }
         }
     }
@@ -157,13 +173,15 @@ pub(crate) struct Context<'a> {
 #[derive(Debug)]
 struct Table<S> {
     checks: Checks,
+    /// What was counted since the session's tally was told, if anything.
     tally: Option<Box<Tally>>,
+    has_counted: bool,
     sink: Option<S>,
 }
 
 impl<S> Default for Table<S> {
     fn default() -> Self {
-        Self { checks: Checks::default(), tally: None, sink: None }
+        Self { checks: Checks::default(), tally: None, has_counted: false, sink: None }
     }
 }
 
@@ -173,13 +191,14 @@ impl<S: TableSink> Table<S> {
         &mut self,
         context: &Context<'_>,
         frame: FrameId,
-        (table, gathered): (&TablePlan, &mut Rows),
+        (table, gathered): (&TablePlan, &Rows),
         work: &mut Workspace,
     ) -> io::Result<()> {
         let (Some(plan), Some(sink)) = (context.decoder.plan(frame), self.sink.as_mut()) else {
             return Ok(());
         };
         let tally = self.tally.get_or_insert_default();
+        self.has_counted = true;
         let blocks = gathered.len().div_ceil(BLOCK_ROWS);
         for rows in (0..blocks).map(|block| gathered.slice(block * BLOCK_ROWS, BLOCK_ROWS)) {
             work.verdicts.clear();
@@ -190,7 +209,6 @@ impl<S: TableSink> Table<S> {
             job.count();
             job.columns(&table.columns, sink)?;
         }
-        gathered.clear();
         Ok(())
     }
 }
