@@ -42,7 +42,7 @@ impl TableWriter for Keep {
 pub(super) fn tables(stage: &Stage, recordings: &Recordings, store: Store) -> Vec<Ready> {
     let checked = check_text("workload.lore", &stage.vehicle.description());
     let database = checked.database.expect("the workload has no mistakes");
-    let setup = Setup { store, states: false, times: Times::Start, memory_bytes: MEMORY_BYTES };
+    let setup = Setup { store, states: false, times: Times::Recorded, memory_bytes: MEMORY_BYTES };
     let mut kept: Vec<(SchemaRef, Keep)> = Vec::new();
     let open = |_, schema: &SchemaRef| {
         let keep = Keep::default();
