@@ -48,66 +48,56 @@ impl Way {
 /// The ways of all channels.
 #[derive(Debug, Default)]
 pub(super) struct Lanes {
-    lanes: Vec<Lane>,
+    /// By channel and 11-bit identifier, in one row: one look tells the way.
+    standard: Vec<Way>,
+    /// By channel and place.
+    extended: Vec<(u32, Way)>,
 }
 
-#[derive(Debug)]
-struct Lane {
-    standard: Box<[Way; STANDARD_IDS]>,
-    extended: Box<[(u32, Way); EXTENDED_PLACES]>,
-}
-
-impl Lane {
-    fn new() -> Self {
-        Self {
-            standard: Box::new([Way::OPEN; STANDARD_IDS]),
-            extended: Box::new([(NO_ID, Way::OPEN); EXTENDED_PLACES]),
-        }
-    }
-
-    /// Fibonacci hashing: Knuth, TAOCP volume 3, section 6.4.
-    #[inline(always)]
-    fn place(id: u32) -> usize {
-        (id.wrapping_mul(0x9E37_79B9) >> (u32::BITS - EXTENDED_BITS)) as usize
-    }
+/// Fibonacci hashing: Knuth, TAOCP volume 3, section 6.4.
+#[inline(always)]
+fn place(channel: Channel, id: u32) -> usize {
+    let place = (id.wrapping_mul(0x9E37_79B9) >> (u32::BITS - EXTENDED_BITS)) as usize;
+    usize::from(channel.0) * EXTENDED_PLACES + place
 }
 
 impl Lanes {
     /// Forgets everything: another log begins.
     pub(super) fn clear(&mut self) {
-        self.lanes.clear();
+        self.standard.clear();
+        self.extended.clear();
     }
 
     /// The way of an identifier.
     #[inline(always)]
     pub(super) fn way(&self, channel: Channel, id: u32, extended: bool) -> Way {
-        let Some(lane) = self.lanes.get(usize::from(channel.0)) else {
-            return Way::OPEN;
-        };
         if extended {
-            match lane.extended.get(Lane::place(id)) {
+            match self.extended.get(place(channel, id)) {
                 Some(&(known, way)) if known == id => way,
                 _ => Way::OPEN,
             }
+        } else if id as usize >= STANDARD_IDS {
+            Way::OPEN
         } else {
-            lane.standard.get(id as usize).copied().unwrap_or(Way::OPEN)
+            let at = usize::from(channel.0) * STANDARD_IDS | id as usize;
+            self.standard.get(at).copied().unwrap_or(Way::OPEN)
         }
     }
 
     /// Keeps what was found out about an identifier.
     #[inline(never)]
     pub(super) fn learn(&mut self, channel: Channel, id: u32, extended: bool, way: Way) {
-        let channel = usize::from(channel.0);
-        if self.lanes.len() <= channel {
-            self.lanes.resize_with(channel + 1, Lane::new);
-        }
-        let lane = &mut self.lanes[channel];
+        let lanes = usize::from(channel.0) + 1;
         if extended {
-            if let Some(place) = lane.extended.get_mut(Lane::place(id)) {
-                *place = (id, way);
+            if self.extended.len() < lanes * EXTENDED_PLACES {
+                self.extended.resize(lanes * EXTENDED_PLACES, (NO_ID, Way::OPEN));
             }
-        } else if let Some(place) = lane.standard.get_mut(id as usize) {
-            *place = way;
+            self.extended[place(channel, id)] = (id, way);
+        } else if (id as usize) < STANDARD_IDS {
+            if self.standard.len() < lanes * STANDARD_IDS {
+                self.standard.resize(lanes * STANDARD_IDS, Way::OPEN);
+            }
+            self.standard[usize::from(channel.0) * STANDARD_IDS | id as usize] = way;
         }
     }
 }
