@@ -56,8 +56,8 @@ impl Gatherer {
         let Some(place) = self.bytes.get_mut(front.next..front.next + ROW_BYTES) else {
             return false;
         };
-        place[..8].copy_from_slice(&time_ns.to_le_bytes());
-        place[8..].copy_from_slice(payload);
+        let row = u128::from(time_ns.cast_unsigned()) | u128::from(u64::from_le_bytes(*payload)) << 64;
+        place.copy_from_slice(&row.to_le_bytes());
         front.next += ROW_BYTES;
         if front.next % FRONT_BYTES == 0 {
             self.empty(table, FRONT_BYTES);
