@@ -79,7 +79,7 @@ impl Lanes {
         } else if id as usize >= STANDARD_IDS {
             Way::OPEN
         } else {
-            let at = usize::from(channel.0) * STANDARD_IDS | id as usize;
+            let at = usize::from(channel.0) * STANDARD_IDS + id as usize;
             self.standard.get(at).copied().unwrap_or(Way::OPEN)
         }
     }
@@ -97,7 +97,7 @@ impl Lanes {
             if self.standard.len() < lanes * STANDARD_IDS {
                 self.standard.resize(lanes * STANDARD_IDS, Way::OPEN);
             }
-            self.standard[usize::from(channel.0) * STANDARD_IDS | id as usize] = way;
+            self.standard[usize::from(channel.0) * STANDARD_IDS + id as usize] = way;
         }
     }
 }
