@@ -47,7 +47,7 @@ mod testing;
 mod threads;
 mod units;
 
-pub use batch::{Bitmap, Block, Column, NumberType, Numbers, Store, TableSink, Tables};
+pub use batch::{Bitmap, Block, Column, Numbers, Store, TableSink, Tables};
 pub use bind::{BindMap, Binding, Reason};
 pub use checks::{Checks, ChecksumVerdict, CounterVerdict, Sender, Verdict};
 pub use decoder::{Decoder, Setup};

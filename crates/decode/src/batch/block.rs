@@ -124,7 +124,7 @@ impl<'a> Column<'a> {
         self.signal
     }
 
-    /// The numbers, of the type that [`Tables::number_type`](crate::Tables::number_type) tells; whatever stands where there is no value.
+    /// The numbers, of the type that [`Store`](crate::Store) asks for, the same in every block; whatever stands where there is no value.
     /// `None`: the signal is characters or bytes, see [`Column::reading`].
     #[must_use]
     pub fn numbers(&self) -> Option<Numbers<'a>> {

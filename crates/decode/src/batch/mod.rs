@@ -20,7 +20,7 @@ mod workspace;
 
 pub use bitmap::Bitmap;
 pub use block::{Block, Column, Numbers};
-pub use plan::{NumberType, Store};
+pub use plan::Store;
 pub use table::{TableSink, Tables};
 
 pub(crate) use gather::Gatherer;

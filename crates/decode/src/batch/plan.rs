@@ -25,9 +25,8 @@ pub enum Store {
 }
 
 /// The type of a column's numbers.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-#[allow(missing_docs, reason = "the names say it")]
-pub enum NumberType {
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum NumberType {
     U8,
     U16,
     U32,

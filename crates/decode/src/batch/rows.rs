@@ -221,7 +221,7 @@ impl<'a> RowSlice<'a> {
     /// Eight bytes of every row, as numbers.
     #[inline(always)]
     fn column<T: Default>(&self, at: usize, into: &mut [T], number: impl Fn([u8; 8]) -> T) {
-        // Rows of classic CAN, whose length the compiler may know: then this becomes vector instructions.
+        // Rows of classic CAN: of a length that the compiler knows, so that no row is looked at for its bounds.
         if self.stride == 2 * TIME_BYTES {
             for (row, into) in self.bytes.as_chunks::<{ 2 * TIME_BYTES }>().0.iter().zip(into) {
                 let (time, payload) = row.split_at(TIME_BYTES);

@@ -3,7 +3,7 @@
 use std::fmt;
 use std::io;
 
-use wirelore_model::{Database, Frame, FrameId, NetworkId, SignalId};
+use wirelore_model::{Database, Frame, FrameId, NetworkId};
 
 use super::BLOCK_ROWS;
 use super::bitmap::Bitmap;
@@ -11,7 +11,7 @@ use super::block::{Block, Column};
 use super::decode::{Source, numbers};
 use super::gather::Gatherer;
 use super::instruction_sets::InstructionSet;
-use super::plan::{ColumnPlan, NumberType, Store, TablePlan};
+use super::plan::{ColumnPlan, Store, TablePlan};
 use super::rows::{RowSlice, Rows};
 use super::workspace::{RowVerdict, Window, Workspace};
 use crate::checks::{Checks, Sender};
@@ -73,13 +73,6 @@ impl<'d, S: TableSink> Tables<'d, S> {
         let gatherer = Gatherer::new(plans.iter().map(TablePlan::rows).collect());
         let tables = plans.iter().map(|_| Table::default()).collect();
         Self { plans, gatherer, tables, open: Box::new(open) }
-    }
-
-    /// The type of a signal's numbers; `None` for characters and bytes, and for signals that are not wanted.
-    #[must_use]
-    pub fn number_type(&self, frame: FrameId, signal: SignalId) -> Option<NumberType> {
-        let columns = &self.plans.get(frame.index())?.columns;
-        columns.iter().find(|column| column.signal == signal)?.number
     }
 
     /// The sinks of the frames that turned up, in the order of the description.

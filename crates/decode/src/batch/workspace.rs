@@ -28,8 +28,8 @@ pub(crate) struct Workspace {
 /// A column of one block, at a place in memory that does not get in the way of others.
 ///
 /// A processor tells stores and loads apart by the low twelve bits of their addresses first. Where a loop's input and output lie a
-/// multiple of 4 KiB apart, as boxes of that size do, each load seems to want what was just stored and waits for it (measured: a loop
-/// takes three times as long). So buffers begin at a page, and the outputs half a page behind one.
+/// multiple of 4 KiB apart, as boxes of that size may, a load can seem to want what was just stored. So buffers begin at a page, and the
+/// outputs half a page behind one. (In a profile the loops' own share fell to 40 %; that of the whole did not change as much.)
 #[repr(C, align(4096))]
 #[derive(Debug)]
 pub(crate) struct Buffer<T, const BEHIND_BYTES: usize> {
