@@ -4,6 +4,8 @@ use std::fmt;
 
 use wirelore_bits::payload_lengths;
 
+use crate::medium::Medium;
+
 /// The channel of a frame: an index into [`Recording::channels`](crate::Recording::channels).
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, PartialOrd, Ord)]
 pub struct Channel(pub u16);
@@ -24,6 +26,14 @@ pub enum Kind {
     Remote,
     /// A message of the recording controller about an error it saw; no frame on the wire.
     Error,
+    /// A header that nobody answered (LIN).
+    Unanswered,
+    /// A frame that was damaged on the wire: the recorder says so, or its check sequence.
+    Faulty,
+    /// A frame that says that its sender has nothing to say (FlexRay null frame).
+    Null,
+    /// Something on the wire that is no frame: a wake-up, a network that falls asleep, a symbol.
+    Signal,
 }
 
 /// One frame of a recording; the payload stays in the reader's buffer.
@@ -33,7 +43,7 @@ pub struct Frame<'a> {
     pub time_ns: Option<i64>,
     /// The channel it was seen on.
     pub channel: Channel,
-    /// The identifier without flags: 0..=0x7FF, or 0..=0x1FFF_FFFF when `extended`.
+    /// The identifier without flags. CAN: 0..=0x7FF, or 0..=0x1FFF_FFFF when `extended`; other networks: see [`Medium`].
     pub id: u32,
     /// Whether the identifier has 29 bits.
     pub extended: bool,
@@ -47,7 +57,9 @@ pub struct Frame<'a> {
     pub error_state: bool,
     /// The data length code, 0..=15, when the log tells it.
     pub dlc: Option<u8>,
-    /// The data bytes, 0..=64.
+    /// What kind of network it is from, and what its header says beside the identifier.
+    pub medium: Medium,
+    /// The data bytes.
     pub payload: &'a [u8],
     /// Where the frame stands in the log.
     pub place: PlaceInLog,
@@ -69,6 +81,7 @@ impl<'a> Frame<'a> {
             bit_rate_switch: false,
             error_state: false,
             dlc: dlc_of_length(payload.len()),
+            medium: Medium::Can,
             payload,
             place: PlaceInLog::Line(0),
         }
@@ -135,6 +148,7 @@ pub(crate) struct Found {
     pub(crate) bit_rate_switch: bool,
     pub(crate) error_state: bool,
     pub(crate) dlc: Option<u8>,
+    pub(crate) medium: Medium,
     pub(crate) payload: std::ops::Range<usize>,
     pub(crate) place: PlaceInLog,
 }
@@ -152,6 +166,7 @@ impl Found {
             bit_rate_switch: self.bit_rate_switch,
             error_state: self.error_state,
             dlc: self.dlc,
+            medium: self.medium,
             payload: buffer.get(self.payload.clone()).unwrap_or_default(),
             place: self.place,
         }

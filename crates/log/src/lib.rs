@@ -35,6 +35,7 @@ mod flaw;
 mod frame;
 mod identifiers;
 mod machine;
+mod medium;
 mod notes;
 mod options;
 mod packet;
@@ -53,6 +54,7 @@ pub mod write;
 
 pub use error::LogError;
 pub use frame::{Channel, ChannelInfo, Frame, Kind, PlaceInLog};
+pub use medium::{CanXl, FlexRay, Lin, LinChecksum, Medium, Most};
 pub use options::{Format, IdentifierOrder, Options};
 pub use piece::{Piece, PieceEnd};
 pub use receive::{Plain, Receive};

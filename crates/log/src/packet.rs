@@ -3,6 +3,7 @@
 use crate::can_record::{self, CanRecord};
 use crate::flaw::Flaw;
 use crate::frame::{Channel, Found, PlaceInLog};
+use crate::medium::Medium;
 use crate::pass::Shared;
 
 /// One packet as its container describes it.
@@ -37,6 +38,7 @@ impl Packet<'_> {
                     bit_rate_switch: frame.bit_rate_switch,
                     error_state: frame.error_state,
                     dlc: frame.dlc,
+                    medium: Medium::Can,
                     payload,
                     place: self.place,
                 })

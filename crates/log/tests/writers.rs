@@ -6,7 +6,7 @@ use common::{Kept, bytes, read};
 use proptest::prelude::*;
 use wirelore_bits::payload_lengths::can_fd_length;
 use wirelore_log::write::PcapngWriter;
-use wirelore_log::{Channel, Frame, Kind, PlaceInLog};
+use wirelore_log::{Channel, Frame, Kind, Medium, PlaceInLog};
 
 const CHANNELS: [&str; 3] = ["drive", "", "body, \"left\""];
 
@@ -46,6 +46,7 @@ fn any_frame() -> impl Strategy<Value = Kept> {
                 bit_rate_switch: fd && bit_rate_switch,
                 error_state: fd && error_state,
                 dlc: Some(code),
+                medium: Medium::Can,
                 payload,
                 place: PlaceInLog::Line(0),
             }

@@ -80,6 +80,22 @@ impl Gate<'_> {
                 tally.error += 1;
                 return None;
             }
+            Kind::Unanswered => {
+                tally.unanswered += 1;
+                return None;
+            }
+            Kind::Faulty => {
+                tally.faulty += 1;
+                return None;
+            }
+            Kind::Null => {
+                tally.null += 1;
+                return None;
+            }
+            Kind::Signal => {
+                tally.wire_signals += 1;
+                return None;
+            }
         }
         let Some(network) = network else {
             tally.on_unbound_channel += 1;

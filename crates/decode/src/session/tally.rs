@@ -33,6 +33,14 @@ pub struct Tally {
     pub error: u64,
     /// Part: CAN XL frames, which are not read.
     pub xl: u64,
+    /// Part: headers that nobody answered.
+    pub unanswered: u64,
+    /// Part: frames that were damaged on the wire.
+    pub faulty: u64,
+    /// Part: frames that say that their sender has nothing to say.
+    pub null: u64,
+    /// Part: signals on the wire that are no frames: wake-ups, networks falling asleep, symbols.
+    pub wire_signals: u64,
     /// Part: lines, records or blocks that could not be read.
     pub damaged: u64,
     /// Part: on a channel that is no network of the description.
@@ -160,8 +168,9 @@ impl Tally {
     pub fn sum_of_parts(&self) -> u64 {
         let decoded = self.decoded + self.too_short + self.not_selected;
         let not_data = self.remote + self.error + self.xl + self.damaged;
+        let not_frames = self.unanswered + self.faulty + self.null + self.wire_signals;
         let left_out = self.on_unbound_channel + self.left_out_by_network + self.left_out_by_time;
-        decoded + self.without_description + not_data + left_out
+        decoded + self.without_description + not_data + not_frames + left_out
     }
 
     /// Adds what another part of the session counted.
@@ -178,10 +187,10 @@ impl Tally {
 
     /// All plain counts; the compiler asks whoever adds a field to say here what becomes of it.
     #[rustfmt::skip]
-    fn numbers(&mut self) -> [&mut u64; 26] {
+    fn numbers(&mut self) -> [&mut u64; 30] {
         let Self {
             read, decoded, too_short, without_description, not_selected, remote, error, xl, damaged,
-            on_unbound_channel, left_out_by_network, left_out_by_time,
+            unanswered, faulty, null, wire_signals, on_unbound_channel, left_out_by_network, left_out_by_time,
             readings, no_reading, sensor_fault, outside_range, unmatched_selectors,
             counters: CounterCounts { first, right, repeated, jumped, suspended, outside_range: counter_outside },
             checksums: ChecksumCounts { right: sum_right, wrong, too_short: sum_too_short },
@@ -189,7 +198,7 @@ impl Tally {
         } = self;
         [
             read, decoded, too_short, without_description, not_selected, remote, error, xl, damaged,
-            on_unbound_channel, left_out_by_network, left_out_by_time,
+            unanswered, faulty, null, wire_signals, on_unbound_channel, left_out_by_network, left_out_by_time,
             readings, no_reading, sensor_fault, outside_range, unmatched_selectors,
             first, right, repeated, jumped, suspended, counter_outside,
             sum_right, wrong, sum_too_short,

@@ -12,6 +12,7 @@ use crate::can_record::{self, CanFrame, CanRecord};
 use crate::frame::{Frame, Kind, PlaceInLog, STANDARD_ID_MAX};
 use crate::identifiers::{ERROR_FLAG, EXTENDED_FLAG, IDENTIFIER_BITS, REMOTE_FLAG};
 use crate::machine;
+use crate::medium::Medium;
 use crate::options::IdentifierOrder;
 use crate::pass::Shared;
 use crate::receive::{Plain, Receive};
@@ -186,6 +187,7 @@ impl PcapngReader {
                     bit_rate_switch,
                     error_state,
                     dlc,
+                    medium: Medium::Can,
                     payload,
                     place,
                 });

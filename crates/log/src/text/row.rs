@@ -7,6 +7,7 @@ use crate::flaw::{Flaw, Shown};
 use crate::frame::{
     CLASSIC_BYTES_MAX, Channel, EXTENDED_ID_MAX, FD_BYTES_MAX, Found, Kind, PlaceInLog, STANDARD_ID_MAX, dlc_of_length,
 };
+use crate::medium::Medium;
 use crate::pass::Shared;
 
 use super::cells::{Cell, unquoted};
@@ -138,6 +139,7 @@ impl RowReader {
             bit_rate_switch: fd && pieces.flag(Role::BitRateSwitch)?.unwrap_or(false),
             error_state: fd && pieces.flag(Role::ErrorState)?.unwrap_or(false),
             dlc,
+            medium: Medium::Can,
             payload: 0..held,
             place: PlaceInLog::Line(0),
         })

@@ -112,9 +112,9 @@ impl<W: Write> PcapngWriter<W> {
     /// The record of link type 227.
     fn record(&mut self, frame: &Frame<'_>) {
         let kind_flag = match frame.kind {
-            Kind::Data => 0,
             Kind::Remote => REMOTE_FLAG,
             Kind::Error => ERROR_FLAG,
+            _ => 0,
         };
         let word = frame.id | kind_flag | if frame.extended { EXTENDED_FLAG } else { 0 };
         let dlc = frame.dlc.filter(|dlc| *dlc <= 15);

@@ -1,7 +1,7 @@
 //! Shared by the tests: logs from bytes, frames kept after their reader is gone, bytes from hex text.
 #![allow(dead_code, reason = "each test program uses its own part")]
 
-use wirelore_log::{Channel, Frame, Kind, LogError, Options, PlaceInLog, Recording, Report};
+use wirelore_log::{Channel, Frame, Kind, LogError, Medium, Options, PlaceInLog, Recording, Report};
 
 /// A frame with its own bytes.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -15,6 +15,7 @@ pub(crate) struct Kept {
     pub(crate) bit_rate_switch: bool,
     pub(crate) error_state: bool,
     pub(crate) dlc: Option<u8>,
+    pub(crate) medium: Medium,
     pub(crate) payload: Vec<u8>,
     pub(crate) place: PlaceInLog,
 }
@@ -31,6 +32,7 @@ impl From<Frame<'_>> for Kept {
             bit_rate_switch: frame.bit_rate_switch,
             error_state: frame.error_state,
             dlc: frame.dlc,
+            medium: frame.medium,
             payload: frame.payload.to_vec(),
             place: frame.place,
         }
@@ -55,6 +57,7 @@ impl Kept {
             bit_rate_switch: self.bit_rate_switch,
             error_state: self.error_state,
             dlc: self.dlc,
+            medium: self.medium,
             payload: &self.payload,
             place: self.place,
         }

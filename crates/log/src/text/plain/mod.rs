@@ -14,6 +14,7 @@ use crate::frame::{
 };
 use crate::identifiers::Digits;
 use crate::machine;
+use crate::medium::Medium;
 use crate::pass::Shared;
 use crate::receive::{Plain, Receive};
 use crate::window::Window;
@@ -227,6 +228,7 @@ impl Row {
             bit_rate_switch: false,
             error_state: false,
             dlc: Some(dlc),
+            medium: Medium::Can,
             payload: payload.get(..held)?,
             place,
         })
