@@ -4,7 +4,7 @@ use std::fmt::Write;
 use std::time::Duration;
 
 use wirelore_decode::{Session, Tally};
-use wirelore_model::{Database, FrameId, NetworkId};
+use wirelore_model::{Database, FrameId, NetworkId, seen_text};
 
 /// How many of a kind are named before the rest is only counted.
 pub(crate) const NAMED: usize = 6;
@@ -62,10 +62,9 @@ fn unknown(database: &Database, tally: &Tally) -> String {
         .iter()
         .take(NAMED)
         .map(|frame| {
-            let digits = if frame.extended { 8 } else { 3 };
             let network = &database.networks[frame.network.index()].label.name;
             let place = if several { format!(" on {network}") } else { String::new() };
-            format!("0x{:0digits$X}{place} ({})", frame.id, times(frame.count))
+            format!("{}{place} ({})", seen_text(frame.id), times(frame.count))
         })
         .collect();
     if tally.unknown_rest() > 0 {

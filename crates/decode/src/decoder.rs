@@ -1,7 +1,7 @@
 //! The principal type: the compiled description.
 
 use wirelore_bits::Affine;
-use wirelore_model::{Database, Frame, FrameId, NetworkId, NetworkKind, Scaling, SignalId, Unit};
+use wirelore_model::{Database, Frame, FrameId, NetworkId, NetworkKind, Scaling, SeenId, SignalId, Unit};
 
 use crate::error::SessionError;
 use crate::lookup::{Lookup, Recognised};
@@ -43,9 +43,19 @@ pub(crate) struct NetworkEntry {
 }
 
 impl NetworkEntry {
-    /// Whether frames on it can be described, and so decoded.
-    pub(crate) fn takes_part(&self) -> bool {
-        matches!(self.kind, NetworkKind::Can | NetworkKind::CanFd)
+    /// Whether frames that show this can be on it.
+    pub(crate) fn can_show(&self, seen: SeenId) -> bool {
+        match seen {
+            SeenId::Can { .. } => self.kind.is_can(),
+            SeenId::Xl { .. } => self.kind == NetworkKind::CanXl,
+            SeenId::Lin(_) => self.kind == NetworkKind::Lin,
+            SeenId::FlexRay { .. } => self.kind == NetworkKind::FlexRay,
+            SeenId::Telegram { .. } => matches!(self.kind, NetworkKind::Kline | NetworkKind::Uart),
+            SeenId::Most { .. } => self.kind == NetworkKind::Most,
+            SeenId::SomeIp { .. } | SeenId::Ports { .. } | SeenId::DoIp { .. } | SeenId::Packet { .. } => {
+                self.kind == NetworkKind::Ethernet
+            }
+        }
     }
 }
 
@@ -97,12 +107,19 @@ impl Decoder {
     #[inline]
     #[must_use]
     pub fn find(&self, network: NetworkId, id: u32, extended: bool) -> Option<FrameId> {
-        self.recognise(network, id, extended).map(|found| found.frame)
+        self.lookup.find(network, id, extended).map(|found| found.frame)
+    }
+
+    /// The same for frames of any network: `payload` are the data bytes, by whose beginning some messages are told apart.
+    #[inline]
+    #[must_use]
+    pub fn find_seen(&self, network: NetworkId, seen: SeenId, payload: &[u8]) -> Option<FrameId> {
+        self.recognise(network, seen, payload).map(|found| found.frame)
     }
 
     #[inline(always)]
-    pub(crate) fn recognise(&self, network: NetworkId, id: u32, extended: bool) -> Option<Recognised> {
-        self.lookup.find(network, id, extended)
+    pub(crate) fn recognise(&self, network: NetworkId, seen: SeenId, payload: &[u8]) -> Option<Recognised> {
+        self.lookup.find_seen(network, seen, payload)
     }
 
     /// Hands the readings of one frame to `each`: signals that are always there first, then those of the pages that hold.
@@ -156,9 +173,10 @@ impl Decoder {
         &self.networks
     }
 
-    /// The networks whose frames can be decoded.
-    pub(crate) fn can_networks(&self) -> impl Iterator<Item = (NetworkId, &NetworkEntry)> + Clone {
-        (0..).map(NetworkId).zip(&self.networks).filter(|(_, network)| network.takes_part())
+    /// The networks that a channel can be: those of CAN, and all others with described frames.
+    pub(crate) fn bindable(&self) -> impl Iterator<Item = (NetworkId, &NetworkEntry)> + Clone {
+        let all = (0..).map(NetworkId).zip(&self.networks);
+        all.filter(|(id, network)| network.kind.is_can() || self.frame_count(*id) > 0)
     }
 
     /// How many frames are described on a network.

@@ -83,16 +83,6 @@ pub enum SessionError {
         /// What may have been meant.
         hint: String,
     },
-    /// A network whose frames cannot be decoded.
-    #[error(
-        "network `{name}` cannot be decoded: it is a {kind} network, and only frames of can and can_fd networks are described"
-    )]
-    NotCan {
-        /// The name.
-        name: String,
-        /// The word of the language for its kind.
-        kind: &'static str,
-    },
     /// A part of the binding that is no pair.
     #[error(
         "cannot understand `{part}` in the binding: write CHANNEL=NETWORK, several with commas, such as can0=drive,can1=comfort"
@@ -115,9 +105,11 @@ pub enum SessionError {
         /// Which channels the log has.
         hint: String,
     },
-    /// A description without frames that could be decoded.
-    #[error("nothing can be decoded: the description has no can or can_fd network")]
-    NoCanNetwork,
+    /// A description without networks that could be decoded.
+    #[error(
+        "nothing can be decoded: the description has no network of the kind can, can_fd or can_xl, and no other has described frames"
+    )]
+    NoNetwork,
     /// A channel that could be more than one network, or none for sure.
     #[error(
         "cannot tell which network channel `{channel}` is: {seen}; say it with --bind '{channel}=NETWORK' (networks: {networks})"

@@ -4,7 +4,11 @@
 //! by their number. So a look-up is at most three probes, whatever is described, and needs no memory of earlier ones: it can be shared
 //! between threads.
 
-use wirelore_model::{Database, FrameId, Identifier, NetworkId, pgn_of};
+mod elsewhere;
+
+use wirelore_model::{Database, FrameId, Identifier, NetworkId, SeenId, pgn_of};
+
+use elsewhere::Elsewhere;
 
 use crate::spans::{Run, Spans};
 
@@ -27,6 +31,17 @@ pub(crate) struct Recognised {
     pub(crate) is_group: bool,
 }
 
+impl Recognised {
+    /// Who sent a parameter group.
+    #[inline(always)]
+    pub(crate) fn source(self, seen: SeenId) -> Option<u8> {
+        match seen {
+            SeenId::Can { id, .. } => self.is_group.then_some(id as u8),
+            _ => None,
+        }
+    }
+}
+
 impl Lookup {
     pub(crate) fn new(database: &Database) -> Self {
         let mut drafts: Vec<Draft> = database.networks.iter().map(|_| Draft::default()).collect();
@@ -46,6 +61,22 @@ impl Lookup {
         if extended { frames.extended(id) } else { frames.standard(id) }
     }
 
+    /// The same for whatever a recording shows; some messages are told apart by the bytes they begin with.
+    #[inline(always)]
+    pub(crate) fn find_seen(&self, network: NetworkId, seen: SeenId, payload: &[u8]) -> Option<Recognised> {
+        match seen {
+            SeenId::Can { id, extended } => self.find(network, id, extended),
+            SeenId::Lin(id) => self.find(network, id.into(), false),
+            _ => self.find_elsewhere(network, seen, payload),
+        }
+    }
+
+    #[inline(never)]
+    fn find_elsewhere(&self, network: NetworkId, seen: SeenId, payload: &[u8]) -> Option<Recognised> {
+        let frame = self.networks.get(network.index())?.elsewhere.find(seen, payload)?;
+        Some(Recognised { frame, is_group: false })
+    }
+
     /// How many frames are described on a network.
     pub(crate) fn count(&self, network: NetworkId) -> usize {
         self.networks.get(network.index()).map_or(0, |frames| frames.count)
@@ -59,6 +90,7 @@ struct Draft {
     exact: Vec<(u32, FrameId)>,
     runs: Vec<Run<FrameId>>,
     groups: Vec<GroupFrame>,
+    elsewhere: Vec<(Identifier, FrameId)>,
     count: usize,
 }
 
@@ -82,6 +114,9 @@ impl Draft {
                     frame,
                 });
             }
+            // Told by their number alone, as those of CAN.
+            &Identifier::Lin { id } => self.standard.push(Run { first: id.into(), last: id.into(), what: frame }),
+            other => self.elsewhere.push((other.clone(), frame)),
         }
     }
 }
@@ -97,12 +132,14 @@ struct NetworkFrames {
     /// Where a parameter group's entries begin in `groups`.
     group_starts: Table,
     groups: Box<[GroupFrame]>,
+    /// Frames that are not recognised by a CAN identifier.
+    elsewhere: Elsewhere,
     count: usize,
 }
 
 impl NetworkFrames {
     fn new(draft: Draft) -> Self {
-        let Draft { standard: mut standard_runs, exact, runs, mut groups, count } = draft;
+        let Draft { standard: mut standard_runs, exact, runs, mut groups, elsewhere, count } = draft;
         // Single identifiers go before runs, and otherwise the description's order decides.
         standard_runs.sort_by_key(|run| run.first != run.last);
         let mut standard = Vec::new();
@@ -126,6 +163,7 @@ impl NetworkFrames {
             runs: Spans::first_wins(runs),
             group_starts: Table::new(group_starts.collect()),
             groups: groups.into(),
+            elsewhere: Elsewhere::new(elsewhere),
             count,
         }
     }

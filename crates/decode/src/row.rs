@@ -29,7 +29,7 @@ pub(crate) fn decode(
     let Row { least_bytes, mut outcome, .. } = row;
     // A stated length has the last word: what a frame may leave out is not missing.
     if let Some(least) = least_bytes {
-        outcome.too_short = payload.len() < usize::from(least);
+        outcome.too_short = payload.len() < least as usize;
     }
     outcome
 }
@@ -43,7 +43,7 @@ struct Row<'a, R> {
     loadable: &'a [u8],
     readings: &'a mut R,
     /// The least length that the innermost page states, else the frame.
-    least_bytes: Option<u16>,
+    least_bytes: Option<u32>,
     outcome: FrameOutcome,
 }
 

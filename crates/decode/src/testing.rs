@@ -153,7 +153,7 @@ pub(crate) fn pgn(pgn: u32) -> Identifier {
 }
 
 /// A length.
-pub(crate) fn length(min: u16, max: u16) -> Option<LengthRange> {
+pub(crate) fn length(min: u32, max: u32) -> Option<LengthRange> {
     Some(LengthRange { min, max })
 }
 

@@ -88,7 +88,7 @@ rules! {
     AddressTaken "address-taken" Error,
     SenderNotOnNetwork "sender-not-on-network" Error,
     ReaderNotOnNetwork "reader-not-on-network" Error,
-    FrameOnMapOnlyNetwork "frame-on-map-only-network" Error,
+    RecognitionDoesNotFit "recognition-does-not-fit" Error,
     FrameTooLong "frame-too-long" Error,
     LengthWithoutCode "length-without-code" Error,
     LengthUpsideDown "length-upside-down" Error,

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::{EcuId, Label, Nanoseconds, NetworkId, PageId, RawSpan, RouteId, Signal, SignalId};
+use crate::{EcuId, Identifier, Label, Nanoseconds, NetworkId, PageId, RawSpan, RouteId, Signal, SignalId};
 use wirelore_bits::Field;
 
 /// One frame of the vehicle, on its own network and wherever a gateway passes it on.
@@ -52,61 +52,14 @@ pub struct Appearance {
     pub via: Option<RouteId>,
 }
 
-/// How a frame is recognised.
-#[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum Identifier {
-    /// CAN and CAN FD: one identifier or an unbroken run of them.
-    Can {
-        /// The first identifier: 0..=0x7FF, or 0..=0x1FFF_FFFF if extended.
-        first: u32,
-        /// The last identifier, not below `first`.
-        last: u32,
-        /// 29 bits instead of 11.
-        extended: bool,
-    },
-    /// An SAE J1939 parameter group, in 29-bit identifiers.
-    Pgn {
-        /// The parameter group number: 18 bits; its low byte is 0 where the group is sent to a destination (PF below 240).
-        pgn: u32,
-        /// The source addresses that count; empty: any.
-        sources: Vec<u8>,
-        /// The priority that counts, 0..=7; `None`: any.
-        priority: Option<u8>,
-    },
-}
-
-impl Identifier {
-    /// Whether a CAN identifier belongs to this frame.
-    #[must_use]
-    pub fn matches(&self, id: u32, extended: bool) -> bool {
-        match self {
-            Self::Can { first, last, extended: long } => *long == extended && (*first..=*last).contains(&id),
-            Self::Pgn { pgn, sources, priority } => {
-                extended
-                    && pgn_of(id) == *pgn
-                    && (sources.is_empty() || sources.contains(&(id as u8)))
-                    && priority.is_none_or(|p| u32::from(p) == id >> 26)
-            }
-        }
-    }
-}
-
-/// The parameter group number in a 29-bit identifier (SAE J1939-21: bits 25..8, where a PF below 240 leaves the low byte to the destination).
-#[must_use]
-pub fn pgn_of(id: u32) -> u32 {
-    let group = (id >> 8) & 0x3_FFFF;
-    if (group >> 8) & 0xFF < 240 { group & 0x3_FF00 } else { group }
-}
-
 /// A least and a greatest payload length in bytes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 #[serde(deny_unknown_fields)]
 pub struct LengthRange {
     /// The least.
-    pub min: u16,
+    pub min: u32,
     /// The greatest, not below `min`.
-    pub max: u16,
+    pub max: u32,
 }
 
 /// When a frame is sent. All empty: not stated.

@@ -72,6 +72,8 @@
 mod database;
 mod description;
 mod frame;
+mod identifier;
+mod identifier_text;
 mod ids;
 mod label;
 mod near;
@@ -87,7 +89,9 @@ mod validate;
 
 pub use database::Database;
 pub use description::{Description, Vehicle};
-pub use frame::{Appearance, FasterWhile, Frame, Identifier, LengthRange, Page, Period, Sending, Test, pgn_of};
+pub use frame::{Appearance, FasterWhile, Frame, LengthRange, Page, Period, Sending, Test};
+pub use identifier::{FlexRayChannels, Identifier, PortProtocol, SeenId, pgn_of};
+pub use identifier_text::{appearance_text, seen_text};
 pub use ids::{EcuId, FrameId, NetworkId, PageId, RouteId, SignalId, StatesId};
 pub use label::{Certainty, Grade, Label};
 pub use near::{nearest_name, nearest_names};
@@ -98,6 +102,6 @@ pub use signal::{
     ValueRange,
 };
 pub use states::{Meaning, RawSpan, RawValue, StateTable, StateWord};
-pub use texts::{appearance_text, formula_text, state_words_text};
+pub use texts::{formula_text, state_words_text};
 pub use unit::Unit;
 pub use validate::{Flaw, InvalidDescription};

@@ -26,10 +26,14 @@ pub enum NetworkKind {
     Can,
     /// CAN FD (ISO 11898-1:2015): payloads of up to 64 bytes.
     CanFd,
+    /// CAN XL (ISO 11898-1:2024): payloads of up to 2048 bytes, beside the frames of CAN FD.
+    CanXl,
     /// LIN (ISO 17987).
     Lin,
-    /// Single-wire networks with a UART's bytes (ISO 9141-2, ISO 14230 and their like).
+    /// The single wire of diagnostics, with the headers of ISO 9141-2 and ISO 14230-2.
     Kline,
+    /// Single-wire networks with the bytes of a serial port and a header of their own.
+    Uart,
     /// FlexRay (ISO 17458).
     #[serde(rename = "flexray")]
     FlexRay,
@@ -41,8 +45,17 @@ pub enum NetworkKind {
 
 impl NetworkKind {
     /// All kinds, in the order of the language page.
-    pub const ALL: [Self; 7] =
-        [Self::Can, Self::CanFd, Self::Lin, Self::Kline, Self::FlexRay, Self::Most, Self::Ethernet];
+    pub const ALL: [Self; 9] = [
+        Self::Can,
+        Self::CanFd,
+        Self::CanXl,
+        Self::Lin,
+        Self::Kline,
+        Self::Uart,
+        Self::FlexRay,
+        Self::Most,
+        Self::Ethernet,
+    ];
 
     /// The word of the language.
     #[must_use]
@@ -50,22 +63,38 @@ impl NetworkKind {
         match self {
             Self::Can => "can",
             Self::CanFd => "can_fd",
+            Self::CanXl => "can_xl",
             Self::Lin => "lin",
             Self::Kline => "kline",
+            Self::Uart => "uart",
             Self::FlexRay => "flexray",
             Self::Most => "most",
             Self::Ethernet => "ethernet",
         }
     }
 
-    /// The longest payload of one frame in bytes, for the kinds whose frames can be described; `None` for the others.
+    /// The longest payload of one frame, or of one message, in bytes.
     #[must_use]
-    pub fn longest_payload(self) -> Option<u16> {
+    pub fn longest_payload(self) -> u32 {
         match self {
-            Self::Can => Some(8),
-            Self::CanFd => Some(64),
-            _ => None,
+            Self::Can | Self::Lin => 8,
+            Self::CanFd => 64,
+            Self::CanXl => 2048,
+            // ISO 14230-2: the length byte.
+            Self::Kline => 255,
+            Self::Uart => 4096,
+            // FlexRay 2.1A: 127 words.
+            Self::FlexRay => 254,
+            Self::Most => 65_535,
+            // SOME/IP and DoIP: 32 bits of length.
+            Self::Ethernet => u32::MAX,
         }
+    }
+
+    /// Whether its frames are those of CAN.
+    #[must_use]
+    pub fn is_can(self) -> bool {
+        matches!(self, Self::Can | Self::CanFd | Self::CanXl)
     }
 }
 

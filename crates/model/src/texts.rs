@@ -1,11 +1,11 @@
-//! The words that describe a signal for people and for other programs: formulas, identifiers, state words. They are written as the
+//! The words that describe a signal for people and for other programs: formulas, state words. They are written as the
 //! language writes them; nothing reads them here.
 
 use std::fmt::Write;
 
 use wirelore_bits::{Affine, Ratio};
 
-use crate::{Appearance, Database, Identifier, Meaning, Scaling, Signal};
+use crate::{Database, Meaning, Scaling, Signal};
 
 /// A factor of more characters than this reads better as a division (`raw / 256` for 0.00390625).
 const SHORT_FACTOR: usize = 6;
@@ -42,38 +42,6 @@ fn affine_text(affine: &Affine) -> String {
         };
     }
     text
-}
-
-/// Where a frame is seen and how it is recognised there: `drive id 0x1B4`, `body pgn 65265 from 0x00`.
-#[must_use]
-pub fn appearance_text(database: &Database, appearance: &Appearance) -> String {
-    let network = &database.networks[appearance.network.index()].label.name;
-    format!("{network} {}", identifier_text(&appearance.identifier))
-}
-
-fn identifier_text(identifier: &Identifier) -> String {
-    match identifier {
-        Identifier::Can { first, last, extended } => {
-            let digits = if *extended { 8 } else { 3 };
-            let long = if *extended { " extended" } else { "" };
-            if first == last {
-                format!("id 0x{first:0digits$X}{long}")
-            } else {
-                format!("id 0x{first:0digits$X}..0x{last:0digits$X}{long}")
-            }
-        }
-        Identifier::Pgn { pgn, sources, priority } => {
-            let mut text = format!("pgn {pgn}");
-            if !sources.is_empty() {
-                let list = sources.iter().map(|source| format!("0x{source:02X}")).collect::<Vec<_>>().join(", ");
-                let _ = write!(text, " from {list}");
-            }
-            if let Some(priority) = priority {
-                let _ = write!(text, " priority {priority}");
-            }
-            text
-        }
-    }
 }
 
 /// The state words of a signal with their raw values: `0 closed, 1 open, 0x3 away (no reading)`; empty where it has none.

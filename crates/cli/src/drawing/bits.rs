@@ -63,7 +63,7 @@ pub(crate) fn letter(number: usize) -> String {
 }
 
 fn drawn_bytes(frame: &Frame) -> u32 {
-    let told = frame.length.map_or(0, |length| u32::from(length.max));
+    let told = frame.length.map_or(0, |length| length.max);
     let needed = frame.signals.iter().map(Signal::needed_bytes).max().unwrap_or(0);
     told.max(needed).min(DRAWN_BYTES)
 }

@@ -182,6 +182,6 @@ fn row_bytes(frame: &Frame) -> usize {
 
 /// How many bytes the frame has as a rule.
 fn usual_bytes(frame: &Frame) -> u32 {
-    let stated = frame.length.map(|length| u32::from(length.max));
+    let stated = frame.length.map(|length| length.max);
     stated.unwrap_or_else(|| frame.signals.iter().map(Signal::needed_bytes).max().unwrap_or(0).max(8))
 }

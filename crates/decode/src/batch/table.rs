@@ -302,7 +302,7 @@ struct Walk<'a> {
     length: u32,
     /// The row, and where it is noted by group.
     noted: Option<(u16, &'a mut Vec<Vec<u16>>)>,
-    least_bytes: Option<u16>,
+    least_bytes: Option<u32>,
     outcome: FrameOutcome,
     unmatched: Vec<Unmatched>,
 }
@@ -313,7 +313,7 @@ impl<'a> Walk<'a> {
     }
 
     fn outcome(&self) -> FrameOutcome {
-        let too_short = self.least_bytes.map_or(self.outcome.too_short, |least| self.length < u32::from(least));
+        let too_short = self.least_bytes.map_or(self.outcome.too_short, |least| self.length < least);
         FrameOutcome { too_short, ..self.outcome }
     }
 }

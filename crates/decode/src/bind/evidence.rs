@@ -10,10 +10,10 @@
 //! compete at all: no other one describes any identifier seen there, and this one describes at least half of them.
 
 use rustc_hash::FxHashSet;
-use wirelore_model::{FrameId, NetworkId};
+use wirelore_model::{FrameId, NetworkId, NetworkKind, SeenId};
 
 use super::Reason;
-use crate::decoder::Decoder;
+use crate::decoder::{Decoder, NetworkEntry};
 
 /// Identifiers that only the better network describes: at least this many...
 const OWN_AT_LEAST: usize = 2;
@@ -25,7 +25,9 @@ const NETWORKS_LISTED: usize = 4;
 /// The different identifiers seen on one channel.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Evidence {
-    ids: FxHashSet<(u32, bool)>,
+    ids: FxHashSet<SeenId>,
+    /// The first of them: it tells the kind of network.
+    first: Option<SeenId>,
 }
 
 /// What they say.
@@ -40,19 +42,43 @@ pub(super) enum Finding {
 struct Candidate<'a> {
     network: NetworkId,
     name: &'a str,
-    described: FxHashSet<(u32, bool)>,
+    described: FxHashSet<SeenId>,
     frames: FxHashSet<FrameId>,
     frame_count: usize,
 }
 
 impl Evidence {
-    pub(crate) fn add(&mut self, id: u32, extended: bool) {
-        self.ids.insert((id, extended));
+    pub(crate) fn add(&mut self, id: SeenId) {
+        self.first.get_or_insert(id);
+        self.ids.insert(id);
+    }
+
+    /// The networks that the channel can be, by their kind.
+    pub(super) fn possible<'a>(&self, decoder: &'a Decoder) -> Vec<(NetworkId, &'a NetworkEntry)> {
+        let Some(first) = self.first else {
+            return decoder.bindable().collect();
+        };
+        let fitting: Vec<_> = decoder.bindable().filter(|(_, network)| network.can_show(first)).collect();
+        match first {
+            // A text with plain identifiers does not say what it was recorded on.
+            SeenId::Can { extended: false, .. } if fitting.is_empty() => {
+                decoder.bindable().filter(|(_, network)| network.kind == NetworkKind::Lin).collect()
+            }
+            _ => fitting,
+        }
+    }
+
+    /// Whether the channel can be this network, by its kind.
+    pub(crate) fn can_be(&self, network: NetworkId, decoder: &Decoder) -> bool {
+        self.possible(decoder).iter().any(|&(possible, _)| possible == network)
     }
 
     pub(super) fn judge(&self, decoder: &Decoder) -> Finding {
-        let mut candidates: Vec<Candidate<'_>> =
-            decoder.can_networks().map(|(id, network)| self.candidate(decoder, id, &network.name)).collect();
+        let mut candidates: Vec<Candidate<'_>> = self
+            .possible(decoder)
+            .into_iter()
+            .map(|(id, network)| self.candidate(decoder, id, &network.name))
+            .collect();
         candidates.sort_by_key(|candidate| std::cmp::Reverse(candidate.described.len()));
         let seen = self.ids.len();
         let Some((best, others)) = candidates.split_first() else {
@@ -75,9 +101,7 @@ impl Evidence {
     }
 
     fn candidate<'a>(&self, decoder: &Decoder, network: NetworkId, name: &'a str) -> Candidate<'a> {
-        let found = || {
-            self.ids.iter().filter_map(|&(id, extended)| Some(((id, extended), decoder.find(network, id, extended)?)))
-        };
+        let found = || self.ids.iter().filter_map(|&id| Some((id, decoder.find_seen(network, id, &[])?)));
         Candidate {
             network,
             name,

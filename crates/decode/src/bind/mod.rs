@@ -156,8 +156,8 @@ struct Told {
 
 impl Binder {
     pub(crate) fn new(decoder: &Decoder, map: &BindMap) -> Result<Self, SessionError> {
-        if decoder.can_networks().next().is_none() {
-            return Err(SessionError::NoCanNetwork);
+        if decoder.bindable().next().is_none() {
+            return Err(SessionError::NoNetwork);
         }
         let told = map.pairs.iter().map(|(channel, network)| {
             let network = told_network(decoder, channel, network)?;
@@ -179,7 +179,7 @@ impl Binder {
             return None;
         }
         let lower = label.to_lowercase();
-        let mut same = decoder.can_networks().filter(|(_, network)| network.name.to_lowercase() == lower);
+        let mut same = decoder.bindable().filter(|(_, network)| network.name.to_lowercase() == lower);
         if let (Some((network, _)), None) = (same.next(), same.next()) {
             return Some((Some(network), Reason::SameName));
         }
@@ -192,22 +192,25 @@ impl Binder {
         !self.told.is_empty()
     }
 
-    /// What the identifiers say of a channel; `is_only` where it is the log's only one.
+    /// What the identifiers say of a channel; `is_only` where no other channel of the log can be the same network.
     pub(crate) fn by_identifiers(
         decoder: &Decoder,
         (label, has_name): (&str, bool),
-        is_only: bool,
+        is_only: impl Fn(NetworkId) -> bool,
         evidence: &Evidence,
     ) -> Result<Decision, SessionError> {
-        let mut networks = decoder.can_networks();
-        if let (true, Some((network, _)), None) = (is_only, networks.next(), networks.next()) {
+        let mut networks = evidence.possible(decoder).into_iter();
+        if let (Some((network, _)), None) = (networks.next(), networks.next())
+            && is_only(network)
+        {
             return Ok((Some(network), Reason::OnlyOne));
         }
         match evidence.judge(decoder) {
             Finding::Clear { network, reason } => Ok((Some(network), reason)),
             Finding::Nothing { seen } => Ok((None, Reason::NothingDescribed { seen })),
             Finding::Unclear { seen } => {
-                let names: Vec<&str> = decoder.can_networks().map(|(_, network)| &*network.name).collect();
+                let names: Vec<&str> =
+                    evidence.possible(decoder).into_iter().map(|(_, network)| &*network.name).collect();
                 let seen = if has_name { seen } else { format!("{seen}; this log names no channels") };
                 Err(SessionError::ChannelUnclear { channel: label.to_owned(), seen, networks: names.join(", ") })
             }
@@ -261,14 +264,10 @@ fn told_network(decoder: &Decoder, channel: &str, network: &str) -> Result<Netwo
 pub(crate) fn network_named(decoder: &Decoder, name: &str) -> Result<NetworkId, SessionError> {
     let known = decoder.networks().iter().position(|network| &*network.name == name);
     let Some(index) = known else {
-        let hint = suggestion(name, decoder.can_networks().map(|(_, network)| &*network.name));
+        let hint = suggestion(name, decoder.bindable().map(|(_, network)| &*network.name));
         return Err(SessionError::NoSuchNetwork { name: name.to_owned(), hint });
     };
-    let network = &decoder.networks()[index];
-    if network.takes_part() {
-        return Ok(NetworkId(index as u32));
-    }
-    Err(SessionError::NotCan { name: name.to_owned(), kind: network.kind.keyword() })
+    Ok(NetworkId(index as u32))
 }
 
 #[cfg(test)]

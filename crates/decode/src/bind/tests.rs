@@ -1,6 +1,6 @@
 //! Decisions about channels.
 
-use wirelore_model::{Identifier, NetworkKind};
+use wirelore_model::{Identifier, NetworkKind, SeenId};
 
 use super::*;
 use crate::testing::*;
@@ -25,12 +25,12 @@ fn two_networks(drive: &[u32], comfort: &[u32]) -> Decoder {
 
 fn evidence(ids: impl IntoIterator<Item = u32>) -> Evidence {
     let mut evidence = Evidence::default();
-    ids.into_iter().for_each(|id| evidence.add(id, id > 0x7FF));
+    ids.into_iter().for_each(|id| evidence.add(SeenId::Can { id, extended: id > 0x7FF }));
     evidence
 }
 
 fn judged(decoder: &Decoder, ids: impl IntoIterator<Item = u32>) -> Result<Decision, SessionError> {
-    Binder::by_identifiers(decoder, ("can0", true), false, &evidence(ids))
+    Binder::by_identifiers(decoder, ("can0", true), |_| false, &evidence(ids))
 }
 
 #[test]
@@ -55,14 +55,13 @@ fn networks_are_looked_at_when_the_session_begins() {
         |text| Binder::new(&decoder, &BindMap::parse(text).expect("a pair")).expect_err("not there").to_string();
     assert_eq!(error("can0=drvie"), "there is no network `drvie` in the description; did you mean `drive`?");
     assert_eq!(error("can0=x"), "there is no network `x` in the description; there are `drive`, `comfort`");
-    assert_eq!(
-        error("can0=seat"),
-        "network `seat` cannot be decoded: it is a lin network, and only frames of can and can_fd networks are described"
-    );
     assert_eq!(error("drive=1"), "there is no network `1` in the description; the channel comes first: 1=drive");
     let empty = Decoder::new(&database(vec![network("seat", NetworkKind::Lin)], vec![])).expect("a decoder");
     let error = Binder::new(&empty, &BindMap::default()).expect_err("nothing to decode").to_string();
-    assert_eq!(error, "nothing can be decoded: the description has no can or can_fd network");
+    assert_eq!(
+        error,
+        "nothing can be decoded: the description has no network of the kind can, can_fd or can_xl, and no other has described frames"
+    );
 }
 
 #[test]
@@ -150,7 +149,7 @@ fn one_identifier_is_enough_where_no_other_network_competes() {
     assert_eq!(reason(&[1], 0), "its only identifier is described there, 0 on `comfort`");
     assert_eq!(reason(&[5, 0x700], 1), "1 of its 2 identifiers is described there, 0 on `drive`");
     let error = |ids: &[u32], has_name| {
-        let decision = Binder::by_identifiers(&decoder, ("0", has_name), false, &evidence(ids.iter().copied()));
+        let decision = Binder::by_identifiers(&decoder, ("0", has_name), |_| false, &evidence(ids.iter().copied()));
         let error = decision.expect_err("unclear").to_string();
         error.strip_prefix("cannot tell which network channel `0` is: ").expect("the beginning").to_owned()
     };
@@ -173,7 +172,7 @@ fn one_channel_and_one_network_belong_together() {
     let described = frame("f", Identifier::Can { first: 1, last: 1, extended: false }, Vec::new());
     let only = Decoder::new(&one_frame(described)).expect("a decoder");
     let decision =
-        |is_only, ids: &[u32]| Binder::by_identifiers(&only, ("0", false), is_only, &evidence(ids.iter().copied()));
+        |is_only, ids: &[u32]| Binder::by_identifiers(&only, ("0", false), |_| is_only, &evidence(ids.iter().copied()));
     assert_eq!(decision(true, &[0x700]).expect("clear"), (Some(NetworkId(0)), Reason::OnlyOne));
     let (network, _) = decision(false, &[1, 0x700, 0x701]).expect("its only frame was seen");
     assert_eq!(network, Some(NetworkId(0)));

@@ -44,7 +44,7 @@ impl Assembly<'_> {
 
     /// What the signals need, and at least the described length.
     fn least_length(&self) -> usize {
-        let least = self.described_length().map_or(0, |length| usize::from(length.min));
+        let least = self.described_length().map_or(0, |length| length.min as usize);
         least.max(self.needed_bytes)
     }
 
@@ -63,8 +63,8 @@ impl Assembly<'_> {
                 length = rounded;
             }
         }
-        let carried = kind.and_then(NetworkKind::longest_payload).map_or(PAYLOAD_BYTES_MAX, usize::from);
-        let most = described.map_or(carried, |length| usize::from(length.max));
+        let carried = kind.map_or(PAYLOAD_BYTES_MAX, |kind| kind.longest_payload() as usize);
+        let most = described.map_or(carried, |length| length.max as usize);
         if length > most { Err(EncodeError::TooLong { needed: length, most }) } else { Ok(length) }
     }
 

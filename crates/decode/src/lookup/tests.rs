@@ -41,7 +41,7 @@ fn nothing_is_found_that_was_not_described() {
             .iter()
             .map(|identifier| match identifier {
                 Identifier::Can { first, .. } => *first,
-                Identifier::Pgn { .. } => unreachable!("none here"),
+                _ => unreachable!("none here"),
             })
             .collect();
         let lookup = lookup(identifiers);
@@ -114,7 +114,8 @@ fn many_identifiers_are_found_as_by_asking_each() {
             continue;
         };
         for id in [first.saturating_sub(1), first, (first + 1) & 0x1FFF_FFFF] {
-            let plain = identifiers.iter().position(|identifier| identifier.matches(id, true));
+            let plain =
+                identifiers.iter().position(|identifier| identifier.matches(SeenId::Can { id, extended: true }, &[]));
             assert_eq!(found(&lookup, id, true), plain.map(|index| index as u32), "{id:X}");
         }
     }

@@ -37,7 +37,7 @@ pub(crate) struct Group {
     /// A shorter payload ends before some signal of the group (wanted or not) does.
     pub(crate) needed_bytes: u32,
     /// The least length that the description states for the frame (group 0) or for the page itself.
-    pub(crate) least_bytes: Option<u16>,
+    pub(crate) least_bytes: Option<u32>,
     pub(crate) next_switch: u32,
 }
 
@@ -143,7 +143,7 @@ impl<'a> Planner<'a> {
 struct Members {
     signals: Vec<SignalId>,
     needed_bytes: u32,
-    least_bytes: Option<u16>,
+    least_bytes: Option<u32>,
 }
 
 impl Members {

@@ -1,7 +1,7 @@
 //! The channels of the log that is being read, and what has been decided about them.
 
 use wirelore_log::{Channel, ChannelInfo, Recording};
-use wirelore_model::NetworkId;
+use wirelore_model::{NetworkId, SeenId};
 
 use crate::bind::{BindMap, Binder, Binding, Evidence, Reason};
 use crate::decoder::Decoder;
@@ -103,9 +103,9 @@ impl Channels {
     }
 
     /// Adds an identifier to what is known of a channel.
-    pub(super) fn weigh(&mut self, channel: Channel, id: u32, extended: bool) {
+    pub(super) fn weigh(&mut self, channel: Channel, id: SeenId) {
         if let Some(State::Undecided(evidence)) = self.states.get_mut(usize::from(channel.0)) {
-            evidence.add(id, extended);
+            evidence.add(id);
         }
     }
 
@@ -114,20 +114,34 @@ impl Channels {
     /// # Errors
     /// One that could be several networks, or two that look like the same one.
     pub(super) fn decide(&mut self, decoder: &Decoder, recording: &Recording) -> Result<(), SessionError> {
-        let is_only = self.seen().count() == 1;
         let mut alike = None;
         for number in 0..self.states.len() {
             let State::Undecided(evidence) = &self.states[number] else {
                 continue;
             };
             let label = Label::of(recording, number);
-            let (network, reason) = Binder::by_identifiers(decoder, (&label.text, label.is_name), is_only, evidence)?;
+            let (network, reason) = Binder::by_identifiers(
+                decoder,
+                (&label.text, label.is_name),
+                |network| self.is_only(number, network, decoder),
+                evidence,
+            )?;
             self.states[number] = State::Decided(network);
             self.record(decoder, label, network, reason);
             alike = alike.or(self.claim(number, network).map(|one| (one, number)));
         }
         self.undecided = 0;
         alike.map_or(Ok(()), |channels| Err(self.alike(channels, decoder, recording)))
+    }
+
+    /// Whether no other channel of the log can be this network.
+    fn is_only(&self, number: usize, network: NetworkId, decoder: &Decoder) -> bool {
+        let others = self.states.iter().enumerate().filter(|&(other, _)| other != number);
+        !others.into_iter().any(|(_, state)| match state {
+            State::Unseen => false,
+            State::Undecided(evidence) => evidence.can_be(network, decoder),
+            State::Decided(decided) => decided.is_none_or(|decided| decided == network),
+        })
     }
 
     /// Notes which channel a network is; `Some`: another channel is it already, and nobody told so.

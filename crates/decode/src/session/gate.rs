@@ -105,8 +105,8 @@ impl Gate<'_> {
             tally.left_out_by_network += 1;
             return None;
         }
-        let Some(found) = self.decoder.recognise(network, seen.id, seen.extended) else {
-            tally.unknown(network, seen.id, seen.extended);
+        let Some(found) = self.decoder.recognise(network, seen.id, seen.payload) else {
+            tally.unknown(network, seen.id);
             return None;
         };
         if !self.decoder.wants(found.frame) {

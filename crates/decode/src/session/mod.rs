@@ -15,6 +15,7 @@ use std::thread;
 
 use wirelore_bits::Ratio;
 use wirelore_log::{Channel, Frame, Kind, Receive, Recording};
+use wirelore_model::SeenId;
 
 use channels::Channels;
 use gate::{Gate, Target};
@@ -232,8 +233,8 @@ impl<'d> Session<'d> {
             }
             _ => {
                 self.sample.push(seen);
-                let &Seen { channel, id, extended, kind, .. } = seen;
-                self.hold(channel, (kind != Kind::Error).then_some((id, extended)), recording, target)
+                let &Seen { channel, id, kind, .. } = seen;
+                self.hold(channel, (kind != Kind::Error).then_some(id), recording, target)
             }
         }
     }
@@ -242,15 +243,15 @@ impl<'d> Session<'d> {
     fn hold(
         &mut self,
         channel: Channel,
-        identifier: Option<(u32, bool)>,
+        identifier: Option<SeenId>,
         recording: &Recording,
         target: &mut impl Target,
     ) -> Result<(), SessionError> {
         if self.channels.is_new(channel) {
             self.channels.meet(channel, self.gate.decoder, recording)?;
         }
-        if let Some((id, extended)) = identifier {
-            self.channels.weigh(channel, id, extended);
+        if let Some(id) = identifier {
+            self.channels.weigh(channel, id);
         }
         if self.channels.all_decided() || self.sample.is_full() { self.decide(recording, target) } else { Ok(()) }
     }

@@ -24,7 +24,7 @@ impl<S: Sink> Target for RowTarget<'_, S> {
             return;
         }
         let (&Passed { seen, network, .. }, frame) = (passed, passed.found.frame);
-        let source = passed.found.is_group.then_some(seen.id as u8);
+        let source = passed.found.source(seen.id);
         let event = Event {
             time_ns: seen.time_ns,
             first_time_ns: passed.first_time_ns,
@@ -33,7 +33,6 @@ impl<S: Sink> Target for RowTarget<'_, S> {
             source,
             channel: seen.channel,
             id: seen.id,
-            extended: seen.extended,
             payload: seen.payload,
         };
         let sink = &mut *self.sink;

@@ -2,7 +2,8 @@
 
 use std::ops::Range;
 
-use wirelore_log::{Channel, Frame, Kind};
+use wirelore_log::{Channel, Frame, Kind, Medium};
+use wirelore_model::SeenId;
 
 /// How many frames are kept at most before the decision: at a usual 2,000 frames per second and network, several seconds.
 pub(super) const SAMPLE_FRAMES: usize = 20_000;
@@ -12,8 +13,7 @@ pub(super) const SAMPLE_FRAMES: usize = 20_000;
 pub(super) struct Seen<'a> {
     pub(super) time_ns: Option<i64>,
     pub(super) channel: Channel,
-    pub(super) id: u32,
-    pub(super) extended: bool,
+    pub(super) id: SeenId,
     pub(super) kind: Kind,
     pub(super) payload: &'a [u8],
 }
@@ -21,9 +21,45 @@ pub(super) struct Seen<'a> {
 impl<'a> From<&Frame<'a>> for Seen<'a> {
     #[inline(always)]
     fn from(frame: &Frame<'a>) -> Self {
-        let &Frame { time_ns, channel, id, extended, kind, payload, .. } = frame;
-        Self { time_ns, channel, id, extended, kind, payload }
+        let &Frame { time_ns, channel, kind, payload, .. } = frame;
+        Self { time_ns, channel, id: seen_id(frame), kind, payload }
     }
+}
+
+/// What a frame shows of itself.
+#[inline(always)]
+fn seen_id(frame: &Frame<'_>) -> SeenId {
+    let &Frame { id, extended, .. } = frame;
+    match frame.medium {
+        Medium::Can => SeenId::Can { id, extended },
+        _ => seen_id_elsewhere(frame),
+    }
+}
+
+fn seen_id_elsewhere(frame: &Frame<'_>) -> SeenId {
+    let &Frame { id, extended, .. } = frame;
+    match frame.medium {
+        Medium::Can => SeenId::Can { id, extended },
+        Medium::CanXl(xl) => SeenId::Xl { acceptance: xl.acceptance, priority: id as u16 },
+        Medium::Lin(_) => SeenId::Lin(id as u8),
+        Medium::FlexRay(header) => SeenId::FlexRay { slot: id as u16, cycle: header.cycle, on_b: header.on_b },
+        Medium::Most(_) => SeenId::Most {
+            block: (id >> 24) as u8,
+            instance: (id >> 16) as u8,
+            function: (id >> 4 & 0xFFF) as u16,
+            operation: (id & 0xF) as u8,
+        },
+        Medium::Serial => SeenId::Telegram { source: None, target: None },
+        Medium::Ethernet => SeenId::Packet { ether_type: ether_type(frame.payload) },
+    }
+}
+
+/// The EtherType of a packet, behind its VLAN tags if it has any (IEEE 802.3, 802.1Q).
+fn ether_type(packet: &[u8]) -> u16 {
+    const TAGS: [u16; 2] = [0x8100, 0x88A8];
+    let word = |at: usize| packet.get(at..at + 2).map(|word| u16::from_be_bytes([word[0], word[1]]));
+    let places = [12, 16, 20];
+    places.into_iter().filter_map(word).find(|word| !TAGS.contains(word)).unwrap_or_default()
 }
 
 /// Frames with their payloads in one run of bytes.
@@ -38,8 +74,7 @@ impl Sample {
     pub(super) fn push(&mut self, seen: &Seen<'_>) {
         let start = self.bytes.len();
         self.bytes.extend_from_slice(seen.payload);
-        let &Seen { time_ns, channel, id, extended, kind, .. } = seen;
-        self.frames.push((Seen { time_ns, channel, id, extended, kind, payload: &[] }, start..self.bytes.len()));
+        self.frames.push((Seen { payload: &[], ..*seen }, start..self.bytes.len()));
     }
 
     pub(super) fn is_empty(&self) -> bool {

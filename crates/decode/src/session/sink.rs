@@ -3,7 +3,7 @@
 use std::io;
 
 use wirelore_log::Channel;
-use wirelore_model::{FrameId, NetworkId, SignalId};
+use wirelore_model::{FrameId, NetworkId, SeenId, SignalId};
 
 use crate::checks::Verdict;
 use crate::reading::{FrameOutcome, Reading};
@@ -23,10 +23,8 @@ pub struct Event<'a> {
     pub source: Option<u8>,
     /// The channel of the log it was seen on.
     pub channel: Channel,
-    /// Its identifier.
-    pub id: u32,
-    /// Whether the identifier has 29 bits.
-    pub extended: bool,
+    /// What it shows of itself to be recognised by.
+    pub id: SeenId,
     /// Its bytes.
     pub payload: &'a [u8],
 }

@@ -5,7 +5,8 @@
 
 use std::convert::Infallible;
 
-use wirelore_log::{Frame, Kind, Piece, PieceEnd, Plain, Receive, Recording};
+use wirelore_log::{Frame, Kind, Medium, Piece, PieceEnd, Plain, Receive, Recording};
+use wirelore_model::SeenId;
 
 use super::channels::Channels;
 use super::gate::{Gate, Passed, Target};
@@ -255,6 +256,7 @@ fn at_once(lanes: &Lanes, gatherer: &mut Gatherer, plain: Plain<'_>) -> bool {
 fn straight_on(lanes: &Lanes, gatherer: &mut Gatherer, frame: &Frame<'_>) -> bool {
     let way = lanes.way(frame.channel, frame.id, frame.extended);
     frame.kind == Kind::Data
+        && frame.medium == Medium::Can
         && gatherer.push(
             way.table(),
             &Gathered {
@@ -278,12 +280,15 @@ impl Target for Gather<'_> {
         let row = Gathered {
             time_ns: seen.time_ns,
             channel: seen.channel,
-            source: found.is_group.then_some(seen.id as u8),
+            source: found.source(seen.id),
             payload: seen.payload,
         };
         let table = found.frame.index();
-        if self.gatherer.push(table, &row) && passed.so_do_all {
-            self.lanes.learn(seen.channel, seen.id, seen.extended, Way::to(table, found.is_group));
+        if self.gatherer.push(table, &row)
+            && passed.so_do_all
+            && let SeenId::Can { id, extended } = seen.id
+        {
+            self.lanes.learn(seen.channel, id, extended, Way::to(table, found.is_group));
         }
     }
 }

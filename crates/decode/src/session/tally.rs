@@ -1,6 +1,6 @@
 //! What became of every frame: each is counted in exactly one part.
 
-use wirelore_model::{FrameId, NetworkId, SignalId};
+use wirelore_model::{FrameId, NetworkId, SeenId, SignalId};
 
 use super::counts::Counts;
 use crate::checks::{ChecksumVerdict, CounterVerdict, Verdict};
@@ -65,8 +65,7 @@ pub struct Tally {
     /// What the checksums said.
     pub checksums: ChecksumCounts,
 
-    /// By network, length of the identifier, identifier.
-    unknown: Counts<(NetworkId, bool, u32), UNKNOWN_MAX>,
+    unknown: Counts<(NetworkId, SeenId), UNKNOWN_MAX>,
     unmatched: Counts<(FrameId, Unmatched), UNMATCHED_MAX>,
     wrong_checksums: Counts<(NetworkId, FrameId), FAULTS_MAX>,
     counter_faults: Counts<(NetworkId, FrameId), FAULTS_MAX>,
@@ -78,10 +77,8 @@ pub struct Tally {
 pub struct UnknownFrame {
     /// The network.
     pub network: NetworkId,
-    /// The identifier.
-    pub id: u32,
-    /// Whether it has 29 bits.
-    pub extended: bool,
+    /// What it shows of itself.
+    pub id: SeenId,
     /// How often it was seen.
     pub count: u64,
 }
@@ -120,7 +117,7 @@ impl Tally {
     #[must_use]
     pub fn unknown_frames(&self) -> Vec<UnknownFrame> {
         let frames = self.unknown.sorted().into_iter();
-        frames.map(|((network, extended, id), count)| UnknownFrame { network, id, extended, count }).collect()
+        frames.map(|((network, id), count)| UnknownFrame { network, id, count }).collect()
     }
 
     /// Frames without a description whose identifiers are not listed.
@@ -214,9 +211,9 @@ impl Tally {
     }
 
     #[inline(never)]
-    pub(crate) fn unknown(&mut self, network: NetworkId, id: u32, extended: bool) {
+    pub(crate) fn unknown(&mut self, network: NetworkId, id: SeenId) {
         self.without_description += 1;
-        self.unknown.add((network, extended, id));
+        self.unknown.add((network, id));
     }
 
     pub(crate) fn unmatched(&mut self, frame: FrameId, value: Unmatched) {

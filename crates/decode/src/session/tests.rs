@@ -102,9 +102,9 @@ fn frames_come_in_their_order_and_each_is_counted_once() {
     let tally = session.tally();
     assert_eq!((tally.read, tally.decoded, tally.too_short, tally.without_description), (10, 4, 1, 3));
     assert_eq!((tally.on_unbound_channel, tally.damaged, tally.readings), (1, 1, 5));
-    let unknown: Vec<_> =
-        tally.unknown_frames().iter().map(|frame| (frame.network.0, frame.id, frame.extended, frame.count)).collect();
-    assert_eq!(unknown, [(0, 0x7FF, false, 2), (0, 0x100, true, 1)]);
+    let unknown: Vec<_> = tally.unknown_frames().iter().map(|frame| (frame.network.0, frame.id, frame.count)).collect();
+    let can = |id, extended| SeenId::Can { id, extended };
+    assert_eq!(unknown, [(0, can(0x7FF, false), 2), (0, can(0x100, true), 1)]);
     let bindings: Vec<String> = session.bindings().iter().map(ToString::to_string).collect();
     assert_eq!(
         bindings,
@@ -223,7 +223,7 @@ fn a_span_of_time_that_ends_before_it_begins_is_an_error() {
 fn what_is_counted_apart_is_bounded() {
     let mut tally = Tally::default();
     for id in 0..150_000 {
-        tally.unknown(NetworkId(0), id, true);
+        tally.unknown(NetworkId(0), SeenId::Can { id, extended: true });
         tally.read += 1;
     }
     for number in 0..12_000 {
@@ -237,7 +237,7 @@ fn what_is_counted_apart_is_bounded() {
         (tally.unmatched_selectors, tally.unmatched_values().len(), tally.unmatched_rest()),
         (12_000, 10_000, 2_000)
     );
-    tally.unknown(NetworkId(0), 0, true);
+    tally.unknown(NetworkId(0), SeenId::Can { id: 0, extended: true });
     tally.read += 1;
     assert_eq!((tally.unknown_frames()[0].count, tally.sum_of_parts()), (2, tally.read));
 }

@@ -22,9 +22,9 @@ pub(crate) fn check(resolved: &Resolved<'_>, catalogue: &Catalogue<'_>, messages
 /// The fastest rate of a kind in bit/s, and who says so.
 fn fastest(kind: NetworkKind) -> (u64, &'static str) {
     match kind {
-        NetworkKind::Can | NetworkKind::CanFd => (1_000_000, "ISO 11898-2"),
+        NetworkKind::Can | NetworkKind::CanFd | NetworkKind::CanXl => (1_000_000, "ISO 11898-2"),
         NetworkKind::Lin => (20_000, "ISO 17987"),
-        NetworkKind::Kline => (125_000, "common practice"),
+        NetworkKind::Kline | NetworkKind::Uart => (125_000, "common practice"),
         NetworkKind::FlexRay => (10_000_000, "ISO 17458"),
         NetworkKind::Most => (150_000_000, "the fastest MOST ring"),
         NetworkKind::Ethernet => (10_000_000_000, "IEEE 802.3ch"),
@@ -49,14 +49,14 @@ fn rates(network: &Sourced<'_, tree::Network<'_>>, messages: &mut Messages) {
     }
     let Some(data_rate) = tree.data_rate else { return };
     let site = at(network.file, data_rate.span);
-    if kind != NetworkKind::CanFd {
+    if !matches!(kind, NetworkKind::CanFd | NetworkKind::CanXl) {
         messages.push(
             Diagnostic::new(
                 Rule::DataRateNeedless,
                 site,
                 format!("a `{}` network has no second rate for the data", kind.keyword()),
             )
-            .here("only CAN FD has a data phase")
+            .here("only CAN FD and CAN XL have a data phase")
             .remark(at(network.file, kind_span), "the kind")
             .help("make the network a `can_fd` one, or take the data rate away"),
         );
@@ -114,7 +114,7 @@ fn leads(ecu: &Sourced<'_, tree::Ecu<'_>>, catalogue: &Catalogue<'_>, messages: 
     for name in &ecu.tree.leads {
         let network = catalogue.networks.iter().find(|network| network.tree.head.name.value == name.value);
         let Some((network, kind)) = network.and_then(|network| Some((network, network.tree.kind?))) else { continue };
-        if kind.value.longest_payload().is_none() {
+        if !kind.value.is_can() {
             continue;
         }
         messages.push(

@@ -53,10 +53,10 @@ fn covered(signal: &Signal, origin: &SignalOrigin<'_>, limit: &Limit, messages: 
 }
 
 fn limit(contents: &Contents<'_>, page: Option<PageId>, kind: Option<NetworkKind>) -> Option<Limit> {
-    let longest = kind.and_then(NetworkKind::longest_payload);
+    let longest = kind.map(NetworkKind::longest_payload);
     match contents.length_on(page) {
-        Some(LengthRange { max, .. }) => Some(Limit { bytes: max.into(), stated: stated_at(contents, page), kind }),
-        None => Some(Limit { bytes: longest?.into(), stated: None, kind }),
+        Some(LengthRange { max, .. }) => Some(Limit { bytes: max, stated: stated_at(contents, page), kind }),
+        None => Some(Limit { bytes: longest?, stated: None, kind }),
     }
 }
 

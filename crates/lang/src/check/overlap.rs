@@ -64,8 +64,8 @@ pub(crate) fn check(
 
 /// Whether nothing overlaps in a frame without pages, which is the common case.
 fn is_free(contents: &Contents<'_>, kind: Option<NetworkKind>) -> bool {
-    let longest = kind.and_then(NetworkKind::longest_payload).unwrap_or(64);
-    let length = u32::from(contents.frame.length.map_or(longest, |length| length.max));
+    let longest = kind.map_or(64, NetworkKind::longest_payload);
+    let length = contents.frame.length.map_or(longest, |length| length.max);
     let mut taken = Bits::default();
     let mut is_new = |bits: Bits| {
         let is_new = !taken.meets(&bits);
@@ -77,8 +77,8 @@ fn is_free(contents: &Contents<'_>, kind: Option<NetworkKind>) -> bool {
 }
 
 fn occupants<'a>(contents: &'a Contents<'_>, kind: Option<NetworkKind>) -> Vec<Occupant<'a>> {
-    let longest = kind.and_then(NetworkKind::longest_payload).unwrap_or(64);
-    let length = |page| u32::from(contents.length_on(page).map_or(longest, |length| length.max));
+    let longest = kind.map_or(64, NetworkKind::longest_payload);
+    let length = |page| contents.length_on(page).map_or(longest, |length| length.max);
     let certain = contents.frame.signals.iter().zip(&contents.origins).filter(|(_, origin)| !origin.is_uncertain);
     let signals = certain.map(|(signal, origin)| Occupant {
         name: &signal.label.name,

@@ -165,7 +165,7 @@ impl<'t> Contents<'t> {
         page.map_or(self.frame.length, |page| self.page_lengths[page.index()])
     }
 
-    fn fixed_length(&self, page: Option<PageId>) -> Option<u16> {
+    fn fixed_length(&self, page: Option<PageId>) -> Option<u32> {
         self.length_on(page).filter(|length| length.min == length.max).map(|length| length.max)
     }
 

@@ -4,7 +4,7 @@ use wirelore_bits::ByteOrder;
 use wirelore_model::{Appearance, EcuId, Frame, NetworkId, Signal};
 
 use crate::syntax::tree::{self, OrderWord, Recognition};
-use crate::{Diagnostic, FileId, Rule, Site};
+use crate::{FileId, Rule, Site};
 
 use super::contents;
 use super::flat::Body;
@@ -46,26 +46,14 @@ pub(crate) fn read<'t>(resolver: &mut Resolver<'_, 't>, index: usize) -> (Frame,
     let network = tree.on.as_ref().and_then(|name| resolver.names.network(file, name, resolver.messages));
     let identifier = tree.recognition.as_ref().and_then(|written| recognition::read(resolver, file, written, network));
     let kind = network.and_then(|network| resolver.catalogue.kind(network));
-    let is_map_only = kind.is_some_and(|kind| kind.longest_payload().is_none());
-    if let (true, Some(kind), Some(name)) = (is_map_only, kind, &tree.on) {
-        resolver.messages.push(
-            Diagnostic::new(
-                Rule::FrameOnMapOnlyNetwork,
-                at(file, name.span),
-                format!("frames of `{}` networks cannot be described yet", kind.keyword()),
-            )
-            .here("can be on the map, with its control units")
-            .help("describe frames of `can` and `can_fd` networks"),
-        );
-    }
     let settings = settings(resolver, file, tree, network);
     let body = Body { file, tree: &tree.body, settings };
-    let contents = contents::read(resolver, body, kind.filter(|_| !is_map_only), None);
+    let contents = contents::read(resolver, body, kind, None);
     let mut frame = contents.frame;
     frame.label = label(&tree.head, &item.front);
     frame.optional = tree.optional.is_some();
     let (identifier, sources) = identifier.unzip();
-    if let (Some(network), Some(identifier), false) = (network, identifier, is_map_only) {
+    if let (Some(network), Some(identifier)) = (network, identifier) {
         frame.seen_on.push(Appearance { network, identifier, via: None });
     }
     frame.senders = senders(resolver, file, &contents.senders, network);

@@ -47,20 +47,20 @@ fn range(
         );
         return None;
     }
-    let longest = kind.and_then(NetworkKind::longest_payload).unwrap_or(u16::MAX);
+    let longest = kind.map_or(u32::MAX, NetworkKind::longest_payload);
     if low < 0 || high > i128::from(longest) {
         messages.push(too_long(if low < 0 { low } else { high }, longest, kind, at(file, max.span)));
         // Signals are measured against the length as it is written, so that one mistake gives one message.
-        let length = |value: i128| u16::try_from(value.max(0)).unwrap_or(u16::MAX);
+        let length = |value: i128| u32::try_from(value.max(0)).unwrap_or(u32::MAX);
         return Some(LengthRange { min: length(low), max: length(high) });
     }
     if kind == Some(NetworkKind::CanFd) {
         [min, max].into_iter().for_each(|length| say_without_code(length, file, messages));
     }
-    Some(LengthRange { min: low as u16, max: high as u16 })
+    Some(LengthRange { min: low as u32, max: high as u32 })
 }
 
-fn too_long(length: i128, longest: u16, kind: Option<NetworkKind>, site: crate::Site) -> Diagnostic {
+fn too_long(length: i128, longest: u32, kind: Option<NetworkKind>, site: crate::Site) -> Diagnostic {
     let network = kind.map_or("network", NetworkKind::keyword);
     let message = Diagnostic::new(Rule::FrameTooLong, site, format!("a frame cannot have {length} bytes"))
         .here(format!("a `{network}` network carries 0 to {longest}"));

@@ -61,7 +61,7 @@ pub(crate) fn ecu(
     for network in sits_on.into_iter().chain(leads.iter().copied()) {
         if seen.insert(network) {
             // Only frames of these kinds carry addresses of SAE J1939.
-            let has_address = catalogue.kind(network).is_none_or(|kind| kind.longest_payload().is_some());
+            let has_address = catalogue.kind(network).is_none_or(|kind| kind.is_can());
             on.push(Attachment { network, address: address.filter(|_| has_address) });
         }
     }

@@ -18,13 +18,13 @@ pub(crate) struct Placer<'a> {
     pub(crate) scope: &'a Scope,
     pub(crate) messages: &'a mut Messages,
     /// The payload's length in bytes, where it is always the same.
-    pub(crate) fixed_length: Option<u16>,
+    pub(crate) fixed_length: Option<u32>,
     /// A place contradicts what is said of its order: where its bits are is not certain.
     pub(crate) is_uncertain: bool,
 }
 
 impl<'a> Placer<'a> {
-    pub(crate) fn new(scope: &'a Scope, messages: &'a mut Messages, fixed_length: Option<u16>) -> Self {
+    pub(crate) fn new(scope: &'a Scope, messages: &'a mut Messages, fixed_length: Option<u32>) -> Self {
         Self { scope, messages, fixed_length, is_uncertain: false }
     }
 }
@@ -143,7 +143,7 @@ impl Placer<'_> {
             );
             return None;
         };
-        let byte = u32::from(length).checked_sub(1).and_then(|last| last.checked_sub(self.scope.base));
+        let byte = length.checked_sub(1).and_then(|last| last.checked_sub(self.scope.base));
         if byte.is_none() {
             let message = format!("the payload ends before this, with {length} bytes");
             self.messages.push(Diagnostic::new(Rule::OutsideFrame, site, message));

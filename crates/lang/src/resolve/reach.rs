@@ -1,7 +1,7 @@
 //! Where frames come to be seen: gateways pass on what another gateway may have passed to them.
 
 use rustc_hash::{FxHashMap, FxHashSet};
-use wirelore_model::{Appearance, Description, FrameId, Identifier, NetworkId, Passed, RouteId};
+use wirelore_model::{Appearance, Description, FrameId, Identifier, NetworkId, NetworkKind, Passed, RouteId};
 
 use crate::{Diagnostic, Rule};
 
@@ -101,7 +101,8 @@ impl Reach<'_, '_, '_> {
         self.used[route.index()] = true;
         let to = self.description.routes[route.index()].to;
         let origin = &self.lines.origins[route.index()];
-        let longest = self.longest_payload(to).unwrap_or(0);
+        let kind = self.kind(to);
+        let longest = kind.longest_payload();
         let length = self.description.frames[frame.index()].length.map_or(0, |length| length.max);
         if length > longest {
             let (_, to_name) = origin.networks();
@@ -121,9 +122,17 @@ impl Reach<'_, '_, '_> {
         }
         let identifier = match origin.new_id {
             None => Some(seen.identifier.clone()),
-            Some((first, extended)) => renumbered(&seen.identifier, first, extended),
+            Some((first, extended)) => renumbered(&seen.identifier, first, extended, kind),
         };
         match identifier {
+            Some(identifier) if !identifier.belongs_on(kind) => {
+                let text = format!("a `{}` network does not have what the frame is recognised by", kind.keyword());
+                self.resolver.messages.push(
+                    Diagnostic::new(Rule::RecognitionDoesNotFit, origin.arrival(), text)
+                        .here("of another kind")
+                        .help("copy its signals into a frame of that network: `copy FRAME.SIGNAL from A to FRAME.SIGNAL on B`"),
+                );
+            }
             Some(identifier) => self.add(frame, Appearance { network: to, identifier, via: Some(route) }),
             None => {
                 let text = "the run of identifiers would go beyond the largest one";
@@ -144,7 +153,8 @@ impl Reach<'_, '_, '_> {
             return;
         }
         let length = told.length.map_or(0, |length| length.max);
-        if self.longest_payload(to).is_none_or(|longest| length > longest) {
+        let kind = self.kind(to);
+        if length > kind.longest_payload() {
             return;
         }
         let identifier = match &rule.what {
@@ -152,13 +162,13 @@ impl Reach<'_, '_, '_> {
             Passed::Identifiers { first, last, extended } => common(&seen.identifier, *first, *last, *extended),
             _ => None,
         };
-        if let Some(identifier) = identifier {
+        if let Some(identifier) = identifier.filter(|identifier| identifier.belongs_on(kind)) {
             self.add(frame, Appearance { network: to, identifier, via: Some(route) });
         }
     }
 
-    fn longest_payload(&self, network: NetworkId) -> Option<u16> {
-        self.description.networks[network.index()].kind.longest_payload()
+    fn kind(&self, network: NetworkId) -> NetworkKind {
+        self.description.networks[network.index()].kind
     }
 
     fn add(&mut self, frame: FrameId, appearance: Appearance) {
@@ -177,10 +187,13 @@ impl Reach<'_, '_, '_> {
 }
 
 /// A frame's identifier where a gateway gives it a new one; a run of them keeps its length. `None` beyond the largest identifier.
-fn renumbered(identifier: &Identifier, first: u32, extended: bool) -> Option<Identifier> {
+fn renumbered(identifier: &Identifier, first: u32, extended: bool, kind: NetworkKind) -> Option<Identifier> {
+    if kind == NetworkKind::Lin {
+        return u8::try_from(first).ok().filter(|id| *id <= 63 && !extended).map(|id| Identifier::Lin { id });
+    }
     let length = match identifier {
         Identifier::Can { first, last, .. } => last - first,
-        Identifier::Pgn { .. } => 0,
+        _ => 0,
     };
     let most = if extended { 0x1FFF_FFFF } else { 0x7FF };
     let last = first.checked_add(length).filter(|last| *last <= most)?;
@@ -231,7 +244,9 @@ mod tests {
 
     #[test]
     fn a_run_keeps_its_length() {
-        assert_eq!(renumbered(&can(0x10, 0x1F), 0x7F0, false), Some(can(0x7F0, 0x7FF)));
-        assert_eq!(renumbered(&can(0x10, 0x1F), 0x7F1, false), None);
+        assert_eq!(renumbered(&can(0x10, 0x1F), 0x7F0, false, NetworkKind::Can), Some(can(0x7F0, 0x7FF)));
+        assert_eq!(renumbered(&can(0x10, 0x1F), 0x7F1, false, NetworkKind::CanFd), None);
+        assert_eq!(renumbered(&can(0x10, 0x10), 0x12, false, NetworkKind::Lin), Some(Identifier::Lin { id: 0x12 }));
+        assert_eq!(renumbered(&can(0x10, 0x10), 0x40, false, NetworkKind::Lin), None, "LIN has 64 identifiers");
     }
 }

@@ -1,6 +1,6 @@
 //! How frames are recognised: CAN identifiers and SAE J1939 parameter groups.
 
-use wirelore_model::{EcuId, Identifier, NetworkId, pgn_of};
+use wirelore_model::{EcuId, Identifier, NetworkId, NetworkKind, pgn_of};
 
 use crate::syntax::tree::{Integer, RawRange, Recognition, Source};
 use crate::{Diagnostic, FileId, Rule, Span, Spanned};
@@ -11,6 +11,9 @@ use super::messages::{Messages, at};
 /// The largest identifiers (ISO 11898-1): 11 bits, and 29 bits if extended.
 const LARGEST: i128 = 0x7FF;
 const LARGEST_EXTENDED: i128 = 0x1FFF_FFFF;
+
+/// The largest LIN identifier: 6 bits.
+const LARGEST_LIN: u8 = 0x3F;
 
 /// The largest parameter group number (SAE J1939-21): 18 bits.
 const LARGEST_PGN: i128 = 0x3_FFFF;
@@ -25,7 +28,40 @@ pub(crate) fn read(
     recognition: &Spanned<Recognition>,
     network: Option<NetworkId>,
 ) -> Option<(Identifier, Vec<EcuId>)> {
+    let kind = network.and_then(|network| resolver.catalogue.kind(network));
+    let (identifier, sources) = identifier(resolver, file, recognition, network, kind)?;
+    if let Some(kind) = kind.filter(|kind| !identifier.belongs_on(*kind)) {
+        let text = format!("frames of a `{}` network are not recognised like this", kind.keyword());
+        let message = Diagnostic::new(Rule::RecognitionDoesNotFit, at(file, recognition.span), text);
+        resolver.messages.push(message.here("of another kind of network").help(ways(kind)));
+        return None;
+    }
+    Some((identifier, sources))
+}
+
+/// How frames of a network are recognised, for whoever wrote something else.
+fn ways(kind: NetworkKind) -> &'static str {
+    match kind {
+        NetworkKind::Can | NetworkKind::CanFd | NetworkKind::CanXl => {
+            "write `id 0x1B4`, `id 0x18FEF100 extended` or `pgn 65265`"
+        }
+        NetworkKind::Lin => "write `id 0x23`, without the parity bits",
+        _ => "correct the network's kind, or the frame's network",
+    }
+}
+
+fn identifier(
+    resolver: &mut Resolver<'_, '_>,
+    file: FileId,
+    recognition: &Spanned<Recognition>,
+    network: Option<NetworkId>,
+    kind: Option<NetworkKind>,
+) -> Option<(Identifier, Vec<EcuId>)> {
     match &recognition.value {
+        Recognition::Id { ids, extended } if kind == Some(NetworkKind::Lin) => {
+            let id = lin_identifier(ids, *extended, file, resolver.messages)?;
+            Some((Identifier::Lin { id }, Vec::new()))
+        }
         Recognition::Id { ids, extended } => {
             let (first, last, extended) = can_identifiers(ids, *extended, file, resolver.messages)?;
             Some((Identifier::Can { first, last, extended }, Vec::new()))
@@ -50,6 +86,31 @@ pub(crate) fn read(
             is_whole.then_some((Identifier::Pgn { pgn: number?, sources: addresses, priority }, ecus))
         }
     }
+}
+
+/// Reads a LIN identifier.
+fn lin_identifier(ids: &RawRange, extended: Option<Span>, file: FileId, messages: &mut Messages) -> Option<u8> {
+    let id = ids.first.value;
+    let is_one = ids.first.value == ids.last.value && extended.is_none();
+    if let Some(id) = u8::try_from(id).ok().filter(|id| is_one && *id <= LARGEST_LIN) {
+        return Some(id);
+    }
+    let mut message =
+        Diagnostic::new(Rule::IdTooLarge, at(file, ids.span), "this is not the identifier of a LIN frame");
+    message = message.here("one number from 0 to 0x3F");
+    if let Some(plain) = u8::try_from(id).ok().filter(|sent| protected(*sent & LARGEST_LIN) == *sent) {
+        let plain = plain & LARGEST_LIN;
+        message = message.help(format!("as a protected identifier it stands for `id {plain:#04X}`"));
+    }
+    messages.push(message);
+    None
+}
+
+/// A LIN identifier with its parity bits (LIN 2.2A, 2.3.1.3).
+fn protected(id: u8) -> u8 {
+    let bit = |at: u8| id >> at & 1;
+    let (p0, p1) = (bit(0) ^ bit(1) ^ bit(2) ^ bit(4), 1 ^ bit(1) ^ bit(3) ^ bit(4) ^ bit(5));
+    id | p0 << 6 | p1 << 7
 }
 
 /// Reads one identifier or a run of them.

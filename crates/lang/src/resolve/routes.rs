@@ -142,11 +142,11 @@ fn check_ends(resolver: &mut Resolver<'_, '_>, route: &Route, origin: &RouteOrig
     }
     let mut is_sound = true;
     for (network, name) in [(route.from, from_name), (route.to, to_name)] {
-        let is_map_only = resolver.catalogue.kind(network).filter(|kind| kind.longest_payload().is_none());
-        if let (Some(kind), Passed::Frame(_) | Passed::Identifiers { .. }) = (is_map_only, &route.what) {
-            let text = format!("frames on `{}` networks cannot be described yet", kind.keyword());
-            let message = Diagnostic::new(Rule::FrameOnMapOnlyNetwork, at(file, name.span), text);
-            resolver.messages.push(message.here("has no CAN identifiers").help("`pass all` may name any two networks"));
+        let other_kind = resolver.catalogue.kind(network).filter(|kind| !kind.is_can());
+        if let (Some(kind), Passed::Identifiers { .. }) = (other_kind, &route.what) {
+            let text = format!("`{}` networks have no CAN identifiers", kind.keyword());
+            let message = Diagnostic::new(Rule::RecognitionDoesNotFit, at(file, name.span), text);
+            resolver.messages.push(message.here("none here").help("name the frames that are passed, or their signals"));
             is_sound = false;
         } else if !resolver.sits_on(route.gateway, network) {
             let message =

@@ -24,7 +24,7 @@ pub(crate) fn read<'t>(
     resolver: &mut Resolver<'_, 't>,
     scoped: &Scoped<'t, tree::Signal<'t>>,
     scope: &Scope,
-    fixed_length: Option<u16>,
+    fixed_length: Option<u32>,
     signals: &mut Vec<Signal>,
 ) -> bool {
     let tree = scoped.tree;
@@ -92,7 +92,7 @@ fn complete<'t>(
     signal: &mut Signal,
     tree: &'t tree::Signal<'t>,
     scope: &Scope,
-    fixed_length: Option<u16>,
+    fixed_length: Option<u32>,
 ) {
     let Some(encoding) = signal.encoding() else {
         say_numbers_only(tree, scope, resolver);

@@ -49,11 +49,13 @@ pub(super) fn vehicle(i: Cursor<'_>) -> Parsed<'_, Head<'_>> {
     Ok((behind, head))
 }
 
-const KINDS: [(&str, NetworkKind); 7] = [
+const KINDS: [(&str, NetworkKind); 9] = [
     ("can", NetworkKind::Can),
     ("can_fd", NetworkKind::CanFd),
+    ("can_xl", NetworkKind::CanXl),
     ("lin", NetworkKind::Lin),
     ("kline", NetworkKind::Kline),
+    ("uart", NetworkKind::Uart),
     ("flexray", NetworkKind::FlexRay),
     ("most", NetworkKind::Most),
     ("ethernet", NetworkKind::Ethernet),

@@ -95,15 +95,23 @@ pub enum Flaw {
         what: &'static str,
     },
     /// A data-phase bit rate on a network that has no data phase.
-    #[error("only CAN FD has a bit rate for the data phase; remove it or change the kind")]
+    #[error("only CAN FD and CAN XL have a bit rate for the data phase; remove it or change the kind")]
     NoDataPhase,
     /// An identifier on a network whose kind does not have that sort.
-    #[error("network `{network}` is of the kind `{kind}`, whose frames have no CAN identifiers")]
+    #[error("network `{network}` is of the kind `{kind}`, whose frames are not recognised like this")]
     WrongIdentifier {
         /// The network's name.
         network: String,
         /// The keyword of its kind.
         kind: &'static str,
+    },
+    /// A repetition that FlexRay does not have.
+    #[error(
+        "a FlexRay frame cannot be sent every {every} cycles; it can every 1, 2, 4, 5, 8, 10, 16, 20, 32, 40, 50 or 64"
+    )]
+    NoRepetition {
+        /// Every how many cycles.
+        every: u8,
     },
     /// A parameter group below PF 240 whose low byte is not 0 (SAE J1939-21).
     #[error("parameter group {pgn} is sent to a destination, so its low byte has to be 0; use {group}", group = pgn & 0x3_FF00)]

@@ -58,7 +58,7 @@ pub(super) struct FrameContext<'a> {
 }
 
 /// Checks everything but pages, timing and signals; tells the longest payload that the frame's own network carries.
-fn head(description: &Description, frame: &Frame, id: FrameId) -> Result<u16, Flaw> {
+fn head(description: &Description, frame: &Frame, id: FrameId) -> Result<u32, Flaw> {
     plain_name(&frame.label)?;
     let mut longest = None;
     for appearance in &frame.seen_on {
@@ -72,7 +72,7 @@ fn head(description: &Description, frame: &Frame, id: FrameId) -> Result<u16, Fl
 }
 
 /// Checks one appearance; tells the longest payload that the network carries.
-fn seen_on(description: &Description, appearance: &Appearance, frame: FrameId, is_own: bool) -> Result<u16, Flaw> {
+fn seen_on(description: &Description, appearance: &Appearance, frame: FrameId, is_own: bool) -> Result<u32, Flaw> {
     let networks = &description.networks;
     refers("network", appearance.network.0, networks.len())?;
     let network = &networks[appearance.network.index()];
@@ -94,15 +94,31 @@ fn seen_on(description: &Description, appearance: &Appearance, frame: FrameId, i
             }
         }
     }
-    let Some(longest) = network.kind.longest_payload() else {
+    if !appearance.identifier.belongs_on(network.kind) {
         return Err(Flaw::WrongIdentifier { network: network.label.name.clone(), kind: network.kind.keyword() });
-    };
+    }
     identifier(&appearance.identifier)?;
-    Ok(longest)
+    Ok(network.kind.longest_payload())
 }
 
 fn identifier(identifier: &Identifier) -> Checked {
     match identifier {
+        Identifier::Xl { priority, .. } => at_most("priority", priority.unwrap_or(0), 0x7FF_u16),
+        Identifier::Lin { id } => at_most("identifier", *id, 63_u8),
+        Identifier::FlexRay { slot, first_cycle, repetition, .. } => {
+            not_zero("slot", (*slot).into())?;
+            at_most("slot", *slot, 2047_u16)?;
+            if !FLEXRAY_REPETITIONS.contains(repetition) {
+                return Err(Flaw::NoRepetition { every: *repetition });
+            }
+            at_most("first cycle", *first_cycle, repetition - 1)
+        }
+        Identifier::Most { function, operation, .. } => {
+            at_most("function", *function, 0xFFF_u16)?;
+            at_most("operation", operation.unwrap_or(0), 0xF_u8)
+        }
+        Identifier::Telegram { starts, .. } => at_most("number of leading bytes", starts.len() as u64, 64_u8),
+        Identifier::SomeIp { .. } | Identifier::Port { .. } | Identifier::DoIp { .. } => Ok(()),
         Identifier::Can { first, last, extended } => identifiers(*first, *last, *extended),
         Identifier::Pgn { pgn, sources: _, priority } => {
             at_most("parameter group number", *pgn, 0x3_FFFF_u32)?;
@@ -113,16 +129,19 @@ fn identifier(identifier: &Identifier) -> Checked {
     }
 }
 
+/// Every how many cycles a FlexRay frame can be sent (2.1A: the powers of two; 3.0.1 adds the others).
+const FLEXRAY_REPETITIONS: [u8; 12] = [1, 2, 4, 5, 8, 10, 16, 20, 32, 40, 50, 64];
+
 /// Whether a payload of at most `limit` bytes can have the first `needed` ones.
-pub(super) fn inside(needed: u32, limit: u16) -> Checked {
-    if needed <= u32::from(limit) {
+pub(super) fn inside(needed: u32, limit: u32) -> Checked {
+    if needed <= limit {
         return Ok(());
     }
-    Err(Flaw::OutsidePayload { byte: needed - 1, bytes: limit.into() })
+    Err(Flaw::OutsidePayload { byte: needed - 1, bytes: limit })
 }
 
 impl FrameContext<'_> {
-    fn page(&self, page: &Page, longest: u16) -> Checked {
+    fn page(&self, page: &Page, longest: u32) -> Checked {
         page.tests.iter().try_for_each(|test| self.test(test, page.parent))?;
         page.every.map_or(Ok(()), period)?;
         pages::length(page.length, longest)

@@ -110,8 +110,8 @@ fn enter(switches: &mut Vec<Switch>, page: &Page) -> Checked {
 }
 
 /// The most payload bytes that there can be on each page: its own length, else that of the page around, else the frame's.
-pub(super) fn limits(pages: &[Page], frame_limit: u16) -> Vec<u16> {
-    let mut limits: Vec<u16> = Vec::with_capacity(pages.len());
+pub(super) fn limits(pages: &[Page], frame_limit: u32) -> Vec<u32> {
+    let mut limits: Vec<u32> = Vec::with_capacity(pages.len());
     for page in pages {
         let around = page.parent.and_then(|parent| limits.get(parent.index()).copied()).unwrap_or(frame_limit);
         limits.push(page.length.map_or(around, |length| length.max));
@@ -120,7 +120,7 @@ pub(super) fn limits(pages: &[Page], frame_limit: u16) -> Vec<u16> {
 }
 
 /// A length that is in order and not above what the network can carry.
-pub(super) fn length(length: Option<crate::LengthRange>, longest: u16) -> Checked {
+pub(super) fn length(length: Option<crate::LengthRange>, longest: u32) -> Checked {
     let Some(length) = length else { return Ok(()) };
     if length.max < length.min {
         return Err(Flaw::UpsideDown { what: "length" });

@@ -10,7 +10,7 @@ use crate::{ByteSpan, Checksum, Content, Counter, Curve, Role, Scaling, Signal, 
 
 pub(super) fn check_all(
     context: &FrameContext<'_>,
-    frame_limit: u16,
+    frame_limit: u32,
     fitting: &mut FittingTables,
 ) -> Result<(), InvalidDescription> {
     let frame = context.frame;
@@ -42,8 +42,8 @@ fn names(context: &FrameContext<'_>) -> Result<(), InvalidDescription> {
 fn one(
     context: &FrameContext<'_>,
     signal: &Signal,
-    frame_limit: u16,
-    limits: &[u16],
+    frame_limit: u32,
+    limits: &[u32],
     fitting: &mut FittingTables,
 ) -> Checked {
     signal_name(&signal.label)?;
@@ -115,7 +115,7 @@ fn rising(curve: &Curve) -> Checked {
     if rises { Ok(()) } else { Err(Flaw::WrongCurve) }
 }
 
-fn byte_span(span: ByteSpan, limit: u16) -> Checked {
+fn byte_span(span: ByteSpan, limit: u32) -> Checked {
     let last = span.last.unwrap_or(span.first);
     if last < span.first {
         return Err(Flaw::UpsideDown { what: "run of bytes" });
@@ -123,7 +123,7 @@ fn byte_span(span: ByteSpan, limit: u16) -> Checked {
     inside(last.saturating_add(1), limit)
 }
 
-fn role(role: &Role, field: &Field, encoding: Encoding, limit: u16) -> Checked {
+fn role(role: &Role, field: &Field, encoding: Encoding, limit: u32) -> Checked {
     let unsigned = |what| {
         if encoding.kind() == NumberKind::Unsigned { Ok(()) } else { Err(Flaw::NotUnsigned { what }) }
     };
@@ -142,7 +142,7 @@ fn counter(counter: Counter, encoding: Encoding) -> Checked {
     not_zero("step", counter.step)
 }
 
-fn checksum(checksum: &Checksum, field: &Field, limit: u16) -> Checked {
+fn checksum(checksum: &Checksum, field: &Field, limit: u32) -> Checked {
     if checksum.over.is_empty() {
         return Err(Flaw::Missing { what: "byte that its checksum covers" });
     }

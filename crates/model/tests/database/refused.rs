@@ -66,8 +66,8 @@ refused! {
     networks_units_and_wires {
         |d| d.networks[0].rate = Some(BitRate(0)) => "network `on_can`: its bit rate is 0",
         |d| d.networks[1].data_rate = Some(BitRate(0)) => "network `on_can_fd`: its bit rate is 0",
-        |d| d.networks[0].data_rate = Some(BitRate(1)) => "network `on_can`: only CAN FD has a bit rate for the data phase",
-        |d| d.ecus[0].on[1].network = NetworkId(7) => "ecu `brakes`: it refers to network number 7 (counted from 0), and there are 7",
+        |d| d.networks[0].data_rate = Some(BitRate(1)) => "network `on_can`: only CAN FD and CAN XL have a bit rate for the data phase",
+        |d| d.ecus[0].on[1].network = NetworkId(9) => "ecu `brakes`: it refers to network number 9 (counted from 0), and there are 9",
         |d| d.ecus[1].leads[0] = NetworkId(9) => "ecu `hub`: it refers to network number 9",
         |d| d.ecus[0].on[1].network = NetworkId(0) => "ecu `brakes`: its list of networks names the same item twice",
         |d| d.ecus[1].leads.push(NetworkId(2)) => "ecu `hub`: its list of networks that it leads names the same item twice",
@@ -78,15 +78,15 @@ refused! {
 
     routes {
         |d| d.routes[0].gateway = EcuId(3) => "route number 0 (counted from 0): it refers to ecu number 3",
-        |d| d.routes[3].from = NetworkId(7) => "route number 3 (counted from 0): it refers to network number 7",
-        |d| d.routes[3].to = NetworkId(7) => "route number 3 (counted from 0): it refers to network number 7",
-        |d| d.routes[3].what = Passed::Frame(FrameId(3)) => "route number 3 (counted from 0): it refers to frame number 3",
-        |d| d.routes[2].what = Passed::All { except: vec![FrameId(3)] } => "route number 2 (counted from 0): it refers to frame number 3",
+        |d| d.routes[3].from = NetworkId(9) => "route number 3 (counted from 0): it refers to network number 9",
+        |d| d.routes[3].to = NetworkId(9) => "route number 3 (counted from 0): it refers to network number 9",
+        |d| d.routes[3].what = Passed::Frame(FrameId(99)) => "route number 3 (counted from 0): it refers to frame number 99",
+        |d| d.routes[2].what = Passed::All { except: vec![FrameId(99)] } => "route number 2 (counted from 0): it refers to frame number 99",
         |d| d.routes[1].what = Passed::Identifiers { first: 2, last: 1, extended: false } => "route number 1 (counted from 0): the end of its run of identifiers",
         |d| d.routes[1].what = Passed::Identifiers { first: 2, last: 0x800, extended: false } => "route number 1 (counted from 0): its identifier is 2048, and at most 2047",
         |d| d.routes[3].what = Passed::Signal { from_frame: FrameId(0), from_signal: SignalId(4), to_frame: FrameId(1), to_signal: SignalId(0) }
             => "route number 3 (counted from 0): it refers to signal number 4 (counted from 0), and there are 4",
-        |d| d.routes[3].what = Passed::Signal { from_frame: FrameId(0), from_signal: SignalId(0), to_frame: FrameId(9), to_signal: SignalId(0) }
+        |d| d.routes[3].what = Passed::Signal { from_frame: FrameId(0), from_signal: SignalId(0), to_frame: FrameId(99), to_signal: SignalId(0) }
             => "route number 3 (counted from 0): it refers to frame number 9",
         |d| d.routes[1].pace = Pace::Every(Nanoseconds(0)) => "route number 1 (counted from 0): its period is 0",
         |d| d.routes[2].pace = Pace::Nth(1) => "route number 2 (counted from 0): it has no second frame",
@@ -94,19 +94,26 @@ refused! {
 
     frames {
         |d| d.frames[0].seen_on.clear() => "frame `speeds`: it has no network that it is seen on",
-        |d| d.frames[0].seen_on[0].network = NetworkId(7) => "frame `speeds`: it refers to network number 7",
+        |d| d.frames[0].seen_on[0].network = NetworkId(9) => "frame `speeds`: it refers to network number 9",
         |d| d.frames[0].seen_on[0].via = Some(RouteId(0)) => "frame `speeds`: it is seen on network `on_can` through a route, and the first",
         |d| d.frames[0].seen_on[1].via = None => "frame `speeds`: it is seen on network `on_can_fd` without a route",
         |d| d.frames[0].seen_on[1].via = Some(RouteId(4)) => "frame `speeds`: it refers to route number 4",
         |d| d.frames[0].seen_on[1].via = Some(RouteId(2)) => "frame `speeds`: it is seen on network `on_can_fd` through a route that leads to another network",
         |d| d.routes[0].what = Passed::Frame(FrameId(1)) => "frame `speeds`: it is seen on network `on_can_fd` through a route that passes another frame",
-        |d| d.frames[0].seen_on[0].network = NetworkId(2) => "frame `speeds`: network `on_lin` is of the kind `lin`, whose frames have no CAN identifiers",
+        |d| d.frames[0].seen_on[0].network = NetworkId(3) => "frame `speeds`: network `on_lin` is of the kind `lin`, whose frames are not recognised like this",
         |d| d.frames[0].seen_on[0].identifier = Identifier::Can { first: 0, last: 0x800, extended: false } => "frame `speeds`: its identifier is 2048, and at most 2047",
         |d| d.frames[0].seen_on[0].identifier = Identifier::Can { first: 0, last: 0x2000_0000, extended: true } => "frame `speeds`: its identifier is 536870912",
         |d| d.frames[0].seen_on[0].identifier = Identifier::Can { first: 2, last: 1, extended: true } => "frame `speeds`: the end of its run of identifiers lies before",
         |d| d.frames[2].seen_on[0].identifier = Identifier::Pgn { pgn: 0x4_0000, sources: vec![], priority: None } => "frame `group`: its parameter group number is 262144",
         |d| d.frames[2].seen_on[0].identifier = Identifier::Pgn { pgn: 0xEA01, sources: vec![], priority: None } => "frame `group`: parameter group 59905 is sent to a destination, so its low byte has to be 0; use 59904",
         |d| d.frames[2].seen_on[0].identifier = Identifier::Pgn { pgn: 0xFEF1, sources: vec![], priority: Some(8) } => "frame `group`: its priority is 8, and at most 7",
+        |d| d.frames[5].seen_on[0].identifier = Identifier::Lin { id: 64 } => "frame `other_3`: its identifier is 64, and at most 63",
+        |d| slot(d, 0, 0, 1) => "frame `other_6`: its slot is 0",
+        |d| slot(d, 2048, 0, 1) => "frame `other_6`: its slot is 2048, and at most 2047",
+        |d| slot(d, 1, 4, 4) => "frame `other_6`: its first cycle is 4, and at most 3",
+        |d| slot(d, 1, 0, 3) => "frame `other_6`: a FlexRay frame cannot be sent every 3 cycles",
+        |d| d.frames[11].seen_on[0].identifier = Identifier::Most { block: 1, instance: None, function: 0x1000, operation: None } => "frame `other_9`: its function is 4096, and at most 4095",
+        |d| d.frames[11].seen_on[0].identifier = Identifier::Can { first: 1, last: 1, extended: false } => "frame `other_9`: network `on_most` is of the kind `most`",
         |d| d.frames[0].length = Some(LengthRange { min: 8, max: 7 }) => "frame `speeds`: the end of its length lies before",
         |d| d.frames[0].length = Some(LengthRange { min: 8, max: 9 }) => "frame `speeds`: its length in bytes is 9, and at most 8",
         |d| d.frames[0].senders[0] = EcuId(3) => "frame `speeds`: it refers to ecu number 3",
@@ -264,4 +271,9 @@ fn large_descriptions_are_checked_in_bounded_time() {
     assert!(Database::new(description.clone()).is_ok());
     description.frames[1].signals[2].page = None;
     assert!(matches!(Database::new(description).map_err(|error| error.flaw().clone()), Err(Flaw::SignalNameTaken)));
+}
+
+fn slot(description: &mut Description, slot: u16, first_cycle: u8, repetition: u8) {
+    let identifier = Identifier::FlexRay { slot, first_cycle, repetition, channels: FlexRayChannels::A };
+    description.frames[8].seen_on[0].identifier = identifier;
 }

@@ -186,7 +186,7 @@ fn a_stored_description_is_validated() {
 #[test]
 fn items_are_found_by_name() {
     let database = database();
-    assert_eq!(database.network_named("on_lin").map(|(id, _)| id.0), Some(2));
+    assert_eq!(database.network_named("on_lin").map(|(id, _)| id.0), Some(3));
     assert_eq!(database.ecu_named("hub").map(|(id, ecu)| (id.0, ecu.leads.len())), Some((1, 1)));
     assert_eq!(database.states_named("gear").map(|(id, table)| (id.0, table.words.len())), Some((0, 4)));
     let (id, frame) = database.frame_named("request").expect("it is there");

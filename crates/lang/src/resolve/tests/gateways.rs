@@ -30,6 +30,7 @@ fn seen(checked: &Checked) -> Vec<String> {
         wirelore_model::Identifier::Pgn { pgn, .. } => {
             format!("{} pgn {pgn}", database.networks[seen.network.index()].label.name)
         }
+        other => format!("{other:?}"),
     };
     database.frames[0].seen_on.iter().map(show).collect()
 }
@@ -87,7 +88,12 @@ fn what_gateways_cannot_do() {
     assert_eq!(rule("gateway first { pass f from b to a }"), [Rule::PassFromNowhere]);
     assert_eq!(rule("gateway second { pass f from a to c }"), [Rule::PassWithoutGateway]);
     assert_eq!(rule("gateway first { pass f from a to a }"), [Rule::PassToItself]);
-    assert_eq!(rule("gateway first { pass f from a to seat }"), [Rule::FrameOnMapOnlyNetwork]);
+    assert_eq!(rule("gateway first { pass f from a to seat }"), [Rule::PassWithoutGateway]);
+    let to_seat = |end: &str| {
+        rule(&format!("frame h on c id 0x300 {{ length 2 }}\ngateway reader {{ pass h from c to seat{end} }}"))
+    };
+    assert_eq!(to_seat(""), [Rule::RecognitionDoesNotFit]);
+    assert_eq!(to_seat(" as id 0x12"), []);
     assert_eq!(rule("gateway first { copy f.s from a to g.t on b }"), []);
     assert_eq!(rule("gateway first { copy f.s from b to g.t on b }"), [Rule::PassFromNowhere]);
     assert_eq!(rule("gateway first { copy f.x from a to g.t on b }"), [Rule::UnknownSignal]);

@@ -175,7 +175,36 @@ pub(super) fn group() -> Frame {
     }
 }
 
-fn frame(name: &str, length: u16, signals: Vec<Signal>) -> Frame {
+/// A frame for each way in which the other networks recognise theirs. (Networks stand in the order of [`NetworkKind::ALL`].)
+pub(super) fn of_other_networks() -> Vec<Frame> {
+    let slot = |slot, channels| Identifier::FlexRay { slot, first_cycle: 1, repetition: 4, channels };
+    let port = |protocol| Identifier::Port { protocol, port: 41_200 };
+    let identifiers = [
+        (2, Identifier::Xl { acceptance: 0x1122_3344, priority: Some(0x123) }),
+        (2, Identifier::Xl { acceptance: 0x1122_3345, priority: None }),
+        (3, Identifier::Lin { id: 0x23 }),
+        (4, Identifier::Telegram { source: Some(0xF1), target: Some(0x10), starts: vec![] }),
+        (5, Identifier::Telegram { source: None, target: None, starts: vec![0x2C, 0x06] }),
+        (6, slot(42, FlexRayChannels::A)),
+        (6, slot(43, FlexRayChannels::B)),
+        (6, slot(44, FlexRayChannels::Both)),
+        (7, Identifier::Most { block: 0x22, instance: Some(1), function: 0x0D2, operation: Some(0xC) }),
+        (7, Identifier::Most { block: 0x22, instance: None, function: 0x0D3, operation: None }),
+        (8, Identifier::SomeIp { service: 0x4A10, method: 0x8001, message_type: Some(2) }),
+        (8, Identifier::SomeIp { service: 0x4A10, method: 1, message_type: None }),
+        (8, port(PortProtocol::Udp)),
+        (8, port(PortProtocol::Tcp)),
+        (8, Identifier::DoIp { payload_type: 0x8001, source: Some(0x0E00), target: Some(0x1001) }),
+        (8, Identifier::DoIp { payload_type: 0x8002, source: None, target: None }),
+    ];
+    let made = identifiers.into_iter().zip(1..).map(|((network, identifier), number): (_, u32)| Frame {
+        seen_on: vec![Appearance { network: NetworkId(network), identifier, via: None }],
+        ..frame(&format!("other_{number}"), 8, vec![])
+    });
+    made.collect()
+}
+
+fn frame(name: &str, length: u32, signals: Vec<Signal>) -> Frame {
     Frame {
         label: Label::named(name),
         seen_on: vec![Appearance {
