@@ -12,18 +12,23 @@ pub(crate) const NAMED: usize = 6;
 /// The summary after a run.
 pub(crate) fn text(database: &Database, session: &Session<'_>, wall: Duration) -> String {
     let tally = session.tally();
-    let rate = tally.read as f64 / wall.as_secs_f64().max(1e-9);
+    let frames = tally.read - tally.messages;
+    let rate = frames as f64 / wall.as_secs_f64().max(1e-9);
     let mut text = format!(
         "{} read in {:.3} s ({} frames/s)\n",
-        counted(tally.read, "frame"),
+        counted(frames, "frame"),
         wall.as_secs_f64(),
         grouped(rate.round() as u64)
     );
+    if tally.messages > 0 {
+        let _ = writeln!(text, "and {} put together from them", counted(tally.messages, "longer message"));
+    }
     for (count, what, details) in parts(database, tally) {
         let _ = writeln!(text, "{:>14}  {what}{details}", grouped(count));
     }
     push_values(&mut text, database, tally);
     push_unmatched(&mut text, database, tally);
+    push_message_faults(&mut text, database, tally);
     if tally.decoded == 0 && tally.without_description > 0 {
         text.push_str("none of the identifiers is described: is this the description of that vehicle?\n");
     }
@@ -41,6 +46,7 @@ fn parts(database: &Database, tally: &Tally) -> Vec<(u64, &'static str, String)>
     let where_any = [
         (tally.too_short, "too short for what is described; what fits was decoded", none()),
         (tally.not_selected, "without a selected signal", none()),
+        (tally.carrying, "carrying longer messages", none()),
         (tally.remote, "remote frames", none()),
         (tally.error, "error records of the recorder", none()),
         (tally.xl, "CAN XL frames, which are not read", none()),
@@ -154,6 +160,25 @@ fn push_unmatched(text: &mut String, database: &Database, tally: &Tally) {
     }
     if values.len() > NAMED {
         let _ = writeln!(text, "no page for {} more selector values", grouped((values.len() - NAMED) as u64));
+    }
+}
+
+/// Longer messages that could not be used: how often, and the first ones with their place.
+fn push_message_faults(text: &mut String, database: &Database, tally: &Tally) {
+    let faults = tally.first_message_faults();
+    if faults.is_empty() {
+        return;
+    }
+    let count = tally.message_faults;
+    let _ = writeln!(text, "{} that could not be put together:", counted(count, "longer message"));
+    for fault in faults.iter().take(NAMED) {
+        let network = &database.networks[fault.network.index()].label.name;
+        let place = fault.place.map_or_else(|| "at the end".to_owned(), |place| place.to_string());
+        let _ = writeln!(text, "  {place}: {} on {network}: {}", seen_text(fault.id), fault.what);
+    }
+    let shown = faults.len().min(NAMED) as u64;
+    if count > shown {
+        let _ = writeln!(text, "  and {} more", grouped(count - shown));
     }
 }
 

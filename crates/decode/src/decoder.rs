@@ -1,7 +1,9 @@
 //! The principal type: the compiled description.
 
 use wirelore_bits::Affine;
-use wirelore_model::{Database, Frame, FrameId, NetworkId, NetworkKind, Scaling, SeenId, SignalId, Unit};
+use wirelore_model::{
+    Database, Frame, FrameId, Network, NetworkId, NetworkKind, Scaling, SeenId, SignalId, Transport, Unit,
+};
 
 use crate::error::SessionError;
 use crate::lookup::{Lookup, Recognised};
@@ -9,7 +11,9 @@ use crate::plan::{Conversion, FramePlan, Planner};
 use crate::reading::{FrameOutcome, Reading, Readings};
 use crate::row;
 use crate::selection::Selection;
+use crate::session::Carries;
 use crate::units::Units;
+use wirelore_transport::j1939_tp;
 
 /// How a [`Decoder`] is to be made.
 #[derive(Debug, Clone, Default)]
@@ -31,6 +35,8 @@ pub struct Decoder {
     words: Box<[Box<str>]>,
     lookup: Lookup,
     networks: Box<[NetworkEntry]>,
+    /// By frame.
+    carried: Box<[Option<CarriedBy>]>,
     /// The unit of each signal of each frame, as shown.
     units: Box<[Box<[Option<Unit>]>]>,
 }
@@ -40,6 +46,31 @@ pub struct Decoder {
 pub(crate) struct NetworkEntry {
     pub(crate) name: Box<str>,
     pub(crate) kind: NetworkKind,
+    carries: Carries,
+}
+
+impl NetworkEntry {
+    fn new(network: &Network, id: NetworkId, frames: &[Frame]) -> Self {
+        let mut carries = Carries::default();
+        for frame in frames {
+            match frame.carried {
+                Some(transport) if frame.seen_on.iter().any(|seen| seen.network == id) => match transport {
+                    Transport::J1939Tp => carries.j1939_tp = true,
+                    Transport::IsoTp | Transport::IsoTpExtended | Transport::IsoTpMixed => carries.iso_tp = true,
+                },
+                _ => {}
+            }
+        }
+        Self { name: network.label.name.as_str().into(), kind: network.kind, carries }
+    }
+}
+
+/// How the messages of a frame are carried.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct CarriedBy {
+    pub(crate) transport: Transport,
+    /// No longer one is put together.
+    pub(crate) most_bytes: u32,
 }
 
 impl NetworkEntry {
@@ -57,6 +88,12 @@ impl NetworkEntry {
             }
         }
     }
+}
+
+fn carried_by(frame: &Frame) -> Option<CarriedBy> {
+    let transport = frame.carried?;
+    let most_bytes = frame.length.map_or(transport.usual_most(), |length| length.max);
+    Some(CarriedBy { transport, most_bytes })
 }
 
 impl Decoder {
@@ -93,11 +130,12 @@ impl Decoder {
             plans,
             words: planner.into_words(),
             lookup: Lookup::new(database),
-            networks: database
-                .networks
-                .iter()
-                .map(|network| NetworkEntry { name: network.label.name.as_str().into(), kind: network.kind })
+            networks: (0..)
+                .map(NetworkId)
+                .zip(&database.networks)
+                .map(|(id, network)| NetworkEntry::new(network, id, &database.frames))
                 .collect(),
+            carried: database.frames.iter().map(carried_by).collect(),
             units: database.frames.iter().map(shown).collect(),
         })
     }
@@ -167,6 +205,28 @@ impl Decoder {
         let plan = self.plan(frame)?;
         let at = plan.steps.iter().position(|step| step.signal == signal)?;
         plan.details.get(at)?.formula()
+    }
+
+    /// What carries the messages of a frame.
+    pub(crate) fn carried(&self, frame: FrameId) -> Option<CarriedBy> {
+        *self.carried.get(frame.index())?
+    }
+
+    /// What the frames of a network carry.
+    #[inline]
+    pub(crate) fn carries(&self, network: NetworkId) -> Carries {
+        self.networks.get(network.index()).map_or(Carries::default(), |network| network.carries)
+    }
+
+    /// Whether the frames with this identifier are decoded as they come: they carry nothing that has to be put together first.
+    pub(crate) fn goes_straight(&self, network: NetworkId, frame: FrameId, id: u32) -> bool {
+        let in_parts = |carried: CarriedBy| carried.transport != Transport::J1939Tp;
+        !self.carried(frame).is_some_and(in_parts) && !(self.carries(network).j1939_tp && j1939_tp::carries(id))
+    }
+
+    /// Whether the order of frames decides what is decoded.
+    pub(crate) fn carries_anything(&self) -> bool {
+        self.networks.iter().any(|network| network.carries.anything())
     }
 
     pub(crate) fn networks(&self) -> &[NetworkEntry] {

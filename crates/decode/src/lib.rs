@@ -56,5 +56,5 @@ pub use error::SessionError;
 pub use reach::reachable;
 pub use reading::{FrameOutcome, Reading, Readings, Unmatched, Value};
 pub use selection::Selection;
-pub use session::{ChecksumCounts, CounterCounts, Event, Options, Session, Sink, Tally, UnknownFrame};
+pub use session::{ChecksumCounts, CounterCounts, Event, MessageFault, Options, Session, Sink, Tally, UnknownFrame};
 pub use units::Units;

@@ -130,6 +130,7 @@ pub(crate) fn frame(name: &str, identifier: Identifier, signals: Vec<Signal>) ->
     Frame {
         label: Label::named(name),
         seen_on: vec![Appearance { network: NetworkId(0), identifier, via: None }],
+        carried: None,
         length: None,
         senders: Vec::new(),
         readers: Vec::new(),

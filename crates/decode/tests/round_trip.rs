@@ -55,6 +55,7 @@ fn database(drafts: &[Draft], order: ByteOrder) -> Database {
     let frame = Frame {
         label: Label::named("frame"),
         seen_on: vec![Appearance { network: NetworkId(0), identifier, via: None }],
+        carried: None,
         length: None,
         senders: Vec::new(),
         readers: Vec::new(),

@@ -89,6 +89,7 @@ rules! {
     SenderNotOnNetwork "sender-not-on-network" Error,
     ReaderNotOnNetwork "reader-not-on-network" Error,
     RecognitionDoesNotFit "recognition-does-not-fit" Error,
+    TransportDoesNotFit "transport-does-not-fit" Error,
     FrameTooLong "frame-too-long" Error,
     LengthWithoutCode "length-without-code" Error,
     LengthUpsideDown "length-upside-down" Error,

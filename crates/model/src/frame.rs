@@ -13,6 +13,8 @@ pub struct Frame {
     pub label: Label,
     /// Where it is seen: first the network it is declared on, then those it is passed on to. Never empty.
     pub seen_on: Vec<Appearance>,
+    /// What carries it where it is longer than one frame of its network.
+    pub carried: Option<Transport>,
     /// How many payload bytes it has, where that is known.
     pub length: Option<LengthRange>,
     /// Who sends it.
@@ -37,6 +39,58 @@ impl Frame {
     /// The signals with this name: more than one only where they are on pages of which none is around another.
     pub fn signals_named<'a>(&'a self, name: &'a str) -> impl Iterator<Item = (SignalId, &'a Signal)> {
         (0..).map(SignalId).zip(&self.signals).filter(move |(_, signal)| signal.label.name == name)
+    }
+}
+
+/// What carries a message that is longer than a frame.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Transport {
+    /// ISO 15765-2.
+    IsoTp,
+    /// ISO 15765-2 with extended addressing: the first byte of each frame is the address of the target.
+    IsoTpExtended,
+    /// ISO 15765-2 with mixed addressing: the first byte of each frame is an address extension.
+    IsoTpMixed,
+    /// The transport protocol of SAE J1939-21; messages of up to 8 bytes come in a frame of their own.
+    J1939Tp,
+}
+
+impl Transport {
+    /// The words of the language, behind `carried by`.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::IsoTp => "iso_tp",
+            Self::IsoTpExtended => "iso_tp extended",
+            Self::IsoTpMixed => "iso_tp mixed",
+            Self::J1939Tp => "j1939_tp",
+        }
+    }
+
+    /// The longest message in bytes.
+    #[must_use]
+    pub fn longest_payload(self) -> u32 {
+        match self {
+            Self::IsoTp | Self::IsoTpExtended | Self::IsoTpMixed => u32::MAX,
+            Self::J1939Tp => 1785,
+        }
+    }
+
+    /// The longest message where the description does not say how long its messages are: for ISO 15765-2 what a first frame announces
+    /// without escape.
+    #[must_use]
+    pub fn usual_most(self) -> u32 {
+        self.longest_payload().min(4095)
+    }
+
+    /// Whether messages that are recognised like this can be carried so.
+    #[must_use]
+    pub fn carries(self, identifier: &Identifier) -> bool {
+        match self {
+            Self::IsoTp | Self::IsoTpExtended | Self::IsoTpMixed => matches!(identifier, Identifier::Can { .. }),
+            Self::J1939Tp => matches!(identifier, Identifier::Pgn { .. }),
+        }
     }
 }
 

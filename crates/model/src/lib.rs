@@ -38,6 +38,7 @@
 //!         identifier: Identifier::Can { first: 0x1B4, last: 0x1B4, extended: false },
 //!         via: None,
 //!     }],
+//!     carried: None,
 //!     length: Some(LengthRange { min: 8, max: 8 }),
 //!     senders: vec![],
 //!     readers: vec![],
@@ -89,7 +90,7 @@ mod validate;
 
 pub use database::Database;
 pub use description::{Description, Vehicle};
-pub use frame::{Appearance, FasterWhile, Frame, LengthRange, Page, Period, Sending, Test};
+pub use frame::{Appearance, FasterWhile, Frame, LengthRange, Page, Period, Sending, Test, Transport};
 pub use identifier::{FlexRayChannels, Identifier, PortProtocol, SeenId, pgn_of};
 pub use identifier_text::{appearance_text, seen_text};
 pub use ids::{EcuId, FrameId, NetworkId, PageId, RouteId, SignalId, StatesId};

@@ -54,7 +54,7 @@ impl Assembly<'_> {
         let mut length = self.least_length();
         let network = self.frame.seen_on.first().and_then(|seen| self.database.networks.get(seen.network.index()));
         let kind = network.map(|network| network.kind);
-        if kind == Some(NetworkKind::CanFd) {
+        if kind == Some(NetworkKind::CanFd) && self.frame.carried.is_none() {
             let rounded = (length..=PAYLOAD_BYTES_MAX)
                 .find(|&length| payload_lengths::is_can_fd_length(length as u8))
                 .unwrap_or(length);
@@ -63,7 +63,11 @@ impl Assembly<'_> {
                 length = rounded;
             }
         }
-        let carried = kind.map_or(PAYLOAD_BYTES_MAX, |kind| kind.longest_payload() as usize);
+        let carried = match (self.frame.carried, kind) {
+            (Some(transport), _) => transport.longest_payload() as usize,
+            (None, Some(kind)) => kind.longest_payload() as usize,
+            (None, None) => PAYLOAD_BYTES_MAX,
+        };
         let most = described.map_or(carried, |length| length.max as usize);
         if length > most { Err(EncodeError::TooLong { needed: length, most }) } else { Ok(length) }
     }

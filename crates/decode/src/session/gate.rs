@@ -1,10 +1,13 @@
 //! What becomes of a frame: counted into the one part that it belongs to, and passed on where it is to be decoded.
 
-use wirelore_log::Kind;
-use wirelore_model::NetworkId;
+use std::fmt;
 
+use wirelore_log::Kind;
+use wirelore_model::{NetworkId, SeenId};
+
+use super::carry::{Carriers, Give, Taken};
 use super::sample::Seen;
-use super::tally::Tally;
+use super::tally::{MessageFault, Tally};
 use crate::decoder::Decoder;
 use crate::lookup::Recognised;
 
@@ -52,21 +55,66 @@ impl Gate<'_> {
         &self,
         network: Option<NetworkId>,
         seen: &Seen<'_>,
+        carriers: &mut Carriers,
         tally: &mut Tally,
         target: &mut impl Target,
     ) {
         tally.read += 1;
-        let Some((network, found)) = self.pass(network, seen, tally) else {
+        let Some(network) = self.of_interest(network, seen, tally) else {
             return;
         };
+        if self.decoder.carries(network).anything()
+            && self.carried(network, seen, carriers, tally, target) == Taken::Carrying
+        {
+            return;
+        }
+        if !self.is_in_time(seen.time_ns) {
+            tally.left_out_by_time += 1;
+            return;
+        }
+        self.decode(network, seen, tally, target);
+    }
+
+    /// What a frame carries goes on, if it comes in time; the frame itself is counted here. Messages are put together also out of frames
+    /// from outside the wanted time.
+    #[inline(never)]
+    fn carried(
+        &self,
+        network: NetworkId,
+        seen: &Seen<'_>,
+        carriers: &mut Carriers,
+        tally: &mut Tally,
+        target: &mut impl Target,
+    ) -> Taken {
+        let is_in_time = self.is_in_time(seen.time_ns);
+        let mut give = Onward { gate: self, network, seen, is_in_time, tally, target };
+        let taken = carriers.take(self.decoder, network, seen, &mut give);
+        if taken == Taken::Carrying {
+            *(if is_in_time { &mut tally.carrying } else { &mut tally.left_out_by_time }) += 1;
+        }
+        taken
+    }
+
+    /// A frame or a message that is to be decoded, if it is described and wanted.
+    #[inline(always)]
+    fn decode(&self, network: NetworkId, seen: &Seen<'_>, tally: &mut Tally, target: &mut impl Target) {
+        let Some(found) = self.decoder.recognise(network, seen.id, seen.payload) else {
+            tally.unknown(network, seen.id);
+            return;
+        };
+        if !self.decoder.wants(found.frame) {
+            tally.not_selected += 1;
+            return;
+        }
         let Self { decoder, first_time_ns, from_ns, until_ns, .. } = *self;
         let so_do_all = first_time_ns.is_some() && from_ns.is_none() && until_ns.is_none();
         target.frame(&Passed { decoder, seen, network, found, first_time_ns, so_do_all }, tally);
     }
 
+    /// The network of a frame that may be decoded; all others are counted here.
     #[inline(always)]
-    fn pass(&self, network: Option<NetworkId>, seen: &Seen<'_>, tally: &mut Tally) -> Option<(NetworkId, Recognised)> {
-        if !self.is_in_time(seen.time_ns) {
+    fn of_interest(&self, network: Option<NetworkId>, seen: &Seen<'_>, tally: &mut Tally) -> Option<NetworkId> {
+        if seen.kind != Kind::Data && !self.is_in_time(seen.time_ns) {
             tally.left_out_by_time += 1;
             return None;
         }
@@ -97,23 +145,21 @@ impl Gate<'_> {
                 return None;
             }
         }
-        let Some(network) = network else {
-            tally.on_unbound_channel += 1;
-            return None;
-        };
-        if !self.wanted.get(network.index()).copied().unwrap_or(false) {
-            tally.left_out_by_network += 1;
-            return None;
+        match network {
+            Some(network) if self.wanted.get(network.index()).copied().unwrap_or(false) => Some(network),
+            _ if !self.is_in_time(seen.time_ns) => {
+                tally.left_out_by_time += 1;
+                None
+            }
+            Some(_) => {
+                tally.left_out_by_network += 1;
+                None
+            }
+            None => {
+                tally.on_unbound_channel += 1;
+                None
+            }
         }
-        let Some(found) = self.decoder.recognise(network, seen.id, seen.payload) else {
-            tally.unknown(network, seen.id);
-            return None;
-        };
-        if !self.decoder.wants(found.frame) {
-            tally.not_selected += 1;
-            return None;
-        }
-        Some((network, found))
     }
 
     /// Whether a time lies in the wanted span; a frame without one does only where every time is wanted.
@@ -127,5 +173,33 @@ impl Gate<'_> {
         };
         let after = time.saturating_sub(first);
         self.from_ns.is_none_or(|from| from <= after) && self.until_ns.is_none_or(|until| after <= until)
+    }
+}
+
+/// Passes on what a frame carries.
+struct Onward<'a, 'd, T> {
+    gate: &'a Gate<'d>,
+    network: NetworkId,
+    seen: &'a Seen<'a>,
+    is_in_time: bool,
+    tally: &'a mut Tally,
+    target: &'a mut T,
+}
+
+impl<T: Target> Give for Onward<'_, '_, T> {
+    fn message(&mut self, id: SeenId, bytes: &[u8]) {
+        if self.is_in_time {
+            self.tally.read += 1;
+            self.tally.messages += 1;
+            let message = Seen { id, payload: bytes, ..*self.seen };
+            self.gate.decode(self.network, &message, self.tally, self.target);
+        }
+    }
+
+    fn fault(&mut self, id: SeenId, what: &dyn fmt::Display) {
+        if self.is_in_time {
+            let place = Some(self.seen.place);
+            self.tally.message_fault(MessageFault { network: self.network, id, place, what: what.to_string() });
+        }
     }
 }

@@ -1,5 +1,6 @@
 //! Recordings through the decoder: which channel is which network, what is decoded, and what becomes of every other frame.
 
+mod carry;
 mod channels;
 mod counts;
 mod gate;
@@ -17,13 +18,15 @@ use wirelore_bits::Ratio;
 use wirelore_log::{Channel, Frame, Kind, Receive, Recording};
 use wirelore_model::SeenId;
 
+use carry::Carriers;
+pub(crate) use carry::Carries;
 use channels::Channels;
 use gate::{Gate, Target};
 use rows::RowTarget;
 use sample::{SAMPLE_FRAMES, Sample, Seen};
 pub use sink::{Event, Sink};
 use tables::ForTables;
-pub use tally::{ChecksumCounts, CounterCounts, Tally, UnknownFrame};
+pub use tally::{ChecksumCounts, CounterCounts, MessageFault, Tally, UnknownFrame};
 
 use crate::bind::{BindMap, Binding, network_named};
 use crate::checks::Checks;
@@ -84,6 +87,7 @@ pub struct Session<'d> {
     frames_in_log: u64,
     has_checked_told: bool,
     checks: Checks,
+    carriers: Carriers,
     tally: Tally,
     threads: usize,
     /// What is kept for tables; empty as long as there are none.
@@ -120,6 +124,7 @@ impl<'d> Session<'d> {
             frames_in_log: 0,
             has_checked_told: false,
             checks: Checks::default(),
+            carriers: Carriers::default(),
             tally: Tally::default(),
             threads: options.threads.map_or_else(available_threads, NonZero::get),
             for_tables: ForTables::default(),
@@ -184,9 +189,9 @@ impl<'d> Session<'d> {
     /// Frames of channels that are not decided yet, and all behind them, wait until the recording can be asked for the channels' names.
     fn stretch(&mut self, recording: &mut Recording, target: &mut impl Target) -> Result<bool, SessionError> {
         let is_settled = self.is_settled();
-        let Self { gate, channels, tally, .. } = self;
+        let Self { gate, channels, carriers, tally, .. } = self;
         let mut receiver =
-            Receiver { gate, channels, tally, target, is_settled, waiting: Sample::default(), frames: 0 };
+            Receiver { gate, channels, carriers, tally, target, is_settled, waiting: Sample::default(), frames: 0 };
         let more = recording.stretch(STRETCH_BYTES, &mut receiver)?;
         let Receiver { waiting, frames, .. } = receiver;
         self.settle(recording, &waiting, frames, more, target)?;
@@ -228,7 +233,7 @@ impl<'d> Session<'d> {
         match self.channels.decided(seen.channel) {
             Some(network) if self.channels.all_decided() => {
                 self.gate.note_time(seen.time_ns);
-                self.gate.frame(network, seen, &mut self.tally, target);
+                self.gate.frame(network, seen, &mut self.carriers, &mut self.tally, target);
                 Ok(())
             }
             _ => {
@@ -263,7 +268,7 @@ impl<'d> Session<'d> {
         for seen in sample.frames() {
             let network = self.channels.decided(seen.channel).flatten();
             self.gate.note_time(seen.time_ns);
-            self.gate.frame(network, &seen, &mut self.tally, target);
+            self.gate.frame(network, &seen, &mut self.carriers, &mut self.tally, target);
         }
         Ok(())
     }
@@ -272,6 +277,9 @@ impl<'d> Session<'d> {
     fn end_log(&mut self, recording: &Recording) -> Result<(), SessionError> {
         self.channels.check_told(recording)?;
         self.channels.end_log();
+        let tally = &mut self.tally;
+        self.carriers
+            .finish(|_, network, id, what| tally.message_fault(MessageFault { network, id, place: None, what }));
         self.frames_in_log = 0;
         self.has_checked_told = false;
         let report = recording.report();
@@ -284,6 +292,7 @@ impl<'d> Session<'d> {
 struct Receiver<'a, 'd, T> {
     gate: &'a mut Gate<'d>,
     channels: &'a Channels,
+    carriers: &'a mut Carriers,
     tally: &'a mut Tally,
     target: &'a mut T,
     /// Nothing was open about any channel when the stretch began.
@@ -301,7 +310,7 @@ impl<T: Target> Receive for Receiver<'_, '_, T> {
         match self.channels.decided(seen.channel) {
             Some(network) if self.is_settled => {
                 self.gate.note_time(seen.time_ns);
-                self.gate.frame(network, &seen, self.tally, self.target);
+                self.gate.frame(network, &seen, self.carriers, self.tally, self.target);
             }
             _ => {
                 self.is_settled = false;

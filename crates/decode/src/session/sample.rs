@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use wirelore_log::{Channel, Frame, Kind, Medium};
+use wirelore_log::{Channel, Frame, Kind, Medium, PlaceInLog};
 use wirelore_model::SeenId;
 
 /// How many frames are kept at most before the decision: at a usual 2,000 frames per second and network, several seconds.
@@ -15,14 +15,15 @@ pub(super) struct Seen<'a> {
     pub(super) channel: Channel,
     pub(super) id: SeenId,
     pub(super) kind: Kind,
+    pub(super) place: PlaceInLog,
     pub(super) payload: &'a [u8],
 }
 
 impl<'a> From<&Frame<'a>> for Seen<'a> {
     #[inline(always)]
     fn from(frame: &Frame<'a>) -> Self {
-        let &Frame { time_ns, channel, kind, payload, .. } = frame;
-        Self { time_ns, channel, id: seen_id(frame), kind, payload }
+        let &Frame { time_ns, channel, kind, place, payload, .. } = frame;
+        Self { time_ns, channel, id: seen_id(frame), kind, place, payload }
     }
 }
 

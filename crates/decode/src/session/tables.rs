@@ -8,6 +8,7 @@ use std::convert::Infallible;
 use wirelore_log::{Frame, Kind, Medium, Piece, PieceEnd, Plain, Receive, Recording};
 use wirelore_model::SeenId;
 
+use super::carry::Carriers;
 use super::channels::Channels;
 use super::gate::{Gate, Passed, Target};
 use super::lanes::{Lanes, Way};
@@ -107,9 +108,10 @@ impl Session<'_> {
     fn one_stretch(&mut self, recording: &mut Recording, gatherer: &mut Gatherer) -> Result<bool, SessionError> {
         let mut lanes = std::mem::take(&mut self.for_tables.lanes);
         let is_settled = self.is_settled();
-        let Self { gate, channels, tally, .. } = self;
+        let Self { gate, channels, carriers, tally, .. } = self;
         let target = &mut Gather { gatherer, lanes: &mut lanes };
-        let with_care = Receiver { gate, channels, tally, target, is_settled, waiting: Sample::default(), frames: 0 };
+        let with_care =
+            Receiver { gate, channels, carriers, tally, target, is_settled, waiting: Sample::default(), frames: 0 };
         let mut receiver = StretchReceiver { with_care, straight_on: 0 };
         let more = recording.stretch(STRETCH_BYTES, &mut receiver)?;
         let StretchReceiver { with_care: Receiver { waiting, frames, .. }, straight_on } = receiver;
@@ -124,6 +126,10 @@ impl Session<'_> {
     /// log cannot be cut, and as long as something about its channels or its first time is open.
     fn side_by_side<S: TableSink>(&mut self, recording: &mut Recording, tables: &Tables<'_, S>) -> usize {
         let is_settled = self.is_settled() && self.has_checked_told;
+        // Messages are put together out of frames in their order.
+        if self.gate.decoder.carries_anything() {
+            return 0;
+        }
         if self.threads < 2 || !is_settled || self.gate.first_time_ns.is_none() {
             return 0;
         }
@@ -237,7 +243,11 @@ impl PieceReceiver<'_> {
         let Gathering { gatherer, lanes, tally, met_unknown, careful, .. } = &mut *self.gathering;
         *careful += 1;
         match self.channels.decided(frame.channel) {
-            Some(network) => self.gate.frame(network, &Seen::from(frame), tally, &mut Gather { gatherer, lanes }),
+            Some(network) => {
+                // Nothing is put together where pieces are read side by side.
+                let carriers = &mut Carriers::default();
+                self.gate.frame(network, &Seen::from(frame), carriers, tally, &mut Gather { gatherer, lanes });
+            }
             None => *met_unknown = true,
         }
     }
@@ -287,6 +297,7 @@ impl Target for Gather<'_> {
         if self.gatherer.push(table, &row)
             && passed.so_do_all
             && let SeenId::Can { id, extended } = seen.id
+            && passed.decoder.goes_straight(passed.network, found.frame, id)
         {
             self.lanes.learn(seen.channel, id, extended, Way::to(table, found.is_group));
         }

@@ -1,5 +1,6 @@
 //! What became of every frame: each is counted in exactly one part.
 
+use wirelore_log::PlaceInLog;
 use wirelore_model::{FrameId, NetworkId, SeenId, SignalId};
 
 use super::counts::Counts;
@@ -10,10 +11,12 @@ use crate::reading::{FrameOutcome, Reading, Unmatched, Value};
 const UNKNOWN_MAX: usize = 100_000;
 /// How many different selector values without a page are counted apart.
 const UNMATCHED_MAX: usize = 10_000;
+/// How many messages that could not be used are kept in words.
+const MESSAGE_FAULTS_KEPT: usize = 10;
 /// How many different frames or signals with faults are counted apart.
 const FAULTS_MAX: usize = 10_000;
 
-/// The frames of a session, each in one part.
+/// The frames of a session, and the messages put together from them, each in one part.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
 pub struct Tally {
     /// All of them: the sum of the parts.
@@ -33,6 +36,8 @@ pub struct Tally {
     pub error: u64,
     /// Part: CAN XL frames, which are not read.
     pub xl: u64,
+    /// Part: frames that carry a longer message or a part of one; the messages themselves are counted in other parts.
+    pub carrying: u64,
     /// Part: headers that nobody answered.
     pub unanswered: u64,
     /// Part: frames that were damaged on the wire.
@@ -50,6 +55,10 @@ pub struct Tally {
     /// Part: outside the wanted span of time, or without a time where one is wanted.
     pub left_out_by_time: u64,
 
+    /// How many of those read are no frames of the log but messages that were put together.
+    pub messages: u64,
+    /// How often a longer message, or a part of one, could not be used.
+    pub message_faults: u64,
     /// How many readings were handed out.
     pub readings: u64,
     /// How many of them said "no reading".
@@ -70,6 +79,21 @@ pub struct Tally {
     wrong_checksums: Counts<(NetworkId, FrameId), FAULTS_MAX>,
     counter_faults: Counts<(NetworkId, FrameId), FAULTS_MAX>,
     outside_ranges: Counts<(FrameId, SignalId), FAULTS_MAX>,
+    /// The first of them.
+    first_message_faults: Vec<MessageFault>,
+}
+
+/// A longer message, or a part of one, that could not be used.
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct MessageFault {
+    /// The network.
+    pub network: NetworkId,
+    /// What the message is, or would have been, recognised by.
+    pub id: SeenId,
+    /// The frame at which it turned out; `None` at the end of the log.
+    pub place: Option<PlaceInLog>,
+    /// What is wrong.
+    pub what: String,
 }
 
 /// An identifier without a description.
@@ -160,11 +184,24 @@ impl Tally {
         flat(self.outside_ranges.sorted())
     }
 
+    /// The first ten longer messages that could not be used.
+    #[must_use]
+    pub fn first_message_faults(&self) -> &[MessageFault] {
+        &self.first_message_faults
+    }
+
+    pub(crate) fn message_fault(&mut self, fault: MessageFault) {
+        self.message_faults += 1;
+        if self.first_message_faults.len() < MESSAGE_FAULTS_KEPT {
+            self.first_message_faults.push(fault);
+        }
+    }
+
     /// The sum of the parts, which is `read`.
     #[must_use]
     pub fn sum_of_parts(&self) -> u64 {
         let decoded = self.decoded + self.too_short + self.not_selected;
-        let not_data = self.remote + self.error + self.xl + self.damaged;
+        let not_data = self.remote + self.error + self.xl + self.damaged + self.carrying;
         let not_frames = self.unanswered + self.faulty + self.null + self.wire_signals;
         let left_out = self.on_unbound_channel + self.left_out_by_network + self.left_out_by_time;
         decoded + self.without_description + not_data + not_frames + left_out
@@ -180,23 +217,25 @@ impl Tally {
         self.wrong_checksums.merge(&other.wrong_checksums);
         self.counter_faults.merge(&other.counter_faults);
         self.outside_ranges.merge(&other.outside_ranges);
+        let free = MESSAGE_FAULTS_KEPT.saturating_sub(self.first_message_faults.len());
+        self.first_message_faults.extend(other.first_message_faults.iter().take(free).cloned());
     }
 
     /// All plain counts; the compiler asks whoever adds a field to say here what becomes of it.
     #[rustfmt::skip]
-    fn numbers(&mut self) -> [&mut u64; 30] {
+    fn numbers(&mut self) -> [&mut u64; 33] {
         let Self {
             read, decoded, too_short, without_description, not_selected, remote, error, xl, damaged,
-            unanswered, faulty, null, wire_signals, on_unbound_channel, left_out_by_network, left_out_by_time,
-            readings, no_reading, sensor_fault, outside_range, unmatched_selectors,
+            carrying, unanswered, faulty, null, wire_signals, on_unbound_channel, left_out_by_network, left_out_by_time,
+            messages, message_faults, readings, no_reading, sensor_fault, outside_range, unmatched_selectors,
             counters: CounterCounts { first, right, repeated, jumped, suspended, outside_range: counter_outside },
             checksums: ChecksumCounts { right: sum_right, wrong, too_short: sum_too_short },
-            unknown: _, unmatched: _, wrong_checksums: _, counter_faults: _, outside_ranges: _,
+            unknown: _, unmatched: _, wrong_checksums: _, counter_faults: _, outside_ranges: _, first_message_faults: _,
         } = self;
         [
             read, decoded, too_short, without_description, not_selected, remote, error, xl, damaged,
-            unanswered, faulty, null, wire_signals, on_unbound_channel, left_out_by_network, left_out_by_time,
-            readings, no_reading, sensor_fault, outside_range, unmatched_selectors,
+            carrying, unanswered, faulty, null, wire_signals, on_unbound_channel, left_out_by_network, left_out_by_time,
+            messages, message_faults, readings, no_reading, sensor_fault, outside_range, unmatched_selectors,
             first, right, repeated, jumped, suspended, counter_outside,
             sum_right, wrong, sum_too_short,
         ]

@@ -103,6 +103,7 @@ fn empty_frame() -> Frame {
     Frame {
         label: wirelore_model::Label::default(),
         seen_on: Vec::new(),
+        carried: None,
         length: None,
         senders: Vec::new(),
         readers: Vec::new(),

@@ -1,10 +1,10 @@
 //! Frames: where they are, how they are recognised, who sends and reads them.
 
 use wirelore_bits::ByteOrder;
-use wirelore_model::{Appearance, EcuId, Frame, NetworkId, Signal};
+use wirelore_model::{Appearance, EcuId, Frame, Identifier, LengthRange, NetworkId, Signal, Transport};
 
 use crate::syntax::tree::{self, OrderWord, Recognition};
-use crate::{FileId, Rule, Site};
+use crate::{Diagnostic, FileId, Rule, Site, Spanned};
 
 use super::contents;
 use super::flat::Body;
@@ -39,6 +39,38 @@ impl FrameOrigin<'_> {
     }
 }
 
+/// Reads what carries the frame, and says where it cannot.
+fn carried(
+    resolver: &mut Resolver<'_, '_>,
+    file: FileId,
+    tree: &tree::Frame<'_>,
+    length: Option<LengthRange>,
+    identifier: Option<&Identifier>,
+) -> Option<Transport> {
+    let Spanned { value: transport, span } = tree.carried?;
+    if identifier.is_some_and(|identifier| !transport.carries(identifier)) {
+        let (text, help) = match transport {
+            Transport::J1939Tp => (
+                "only parameter groups are carried by j1939_tp",
+                "recognise the frame by its parameter group: `pgn 65226`",
+            ),
+            _ => {
+                ("only frames with CAN identifiers are carried by iso_tp", "parameter groups are `carried by j1939_tp`")
+            }
+        };
+        let message = Diagnostic::new(Rule::TransportDoesNotFit, at(file, span), text).here("does not carry it");
+        resolver.messages.push(message.help(help));
+        return None;
+    }
+    let longest = transport.longest_payload();
+    if let Some(length) = length.filter(|length| length.max > longest) {
+        let text = format!("a message carried by {} cannot have {} bytes", transport.words(), length.max);
+        let message = Diagnostic::new(Rule::FrameTooLong, at(file, span), text);
+        resolver.messages.push(message.here(format!("carries up to {longest}")).help("correct the length"));
+    }
+    Some(transport)
+}
+
 /// Reads one frame of the catalogue.
 pub(crate) fn read<'t>(resolver: &mut Resolver<'_, 't>, index: usize) -> (Frame, FrameOrigin<'t>) {
     let sourced = &resolver.catalogue.frames[index];
@@ -48,10 +80,12 @@ pub(crate) fn read<'t>(resolver: &mut Resolver<'_, 't>, index: usize) -> (Frame,
     let kind = network.and_then(|network| resolver.catalogue.kind(network));
     let settings = settings(resolver, file, tree, network);
     let body = Body { file, tree: &tree.body, settings };
-    let contents = contents::read(resolver, body, kind, None);
+    // A message may be longer than a frame of its network.
+    let contents = contents::read(resolver, body, kind.filter(|_| tree.carried.is_none()), None);
     let mut frame = contents.frame;
     frame.label = label(&tree.head, &item.front);
     frame.optional = tree.optional.is_some();
+    frame.carried = carried(resolver, file, tree, frame.length, identifier.as_ref().map(|(identifier, _)| identifier));
     let (identifier, sources) = identifier.unzip();
     if let (Some(network), Some(identifier)) = (network, identifier) {
         frame.seen_on.push(Appearance { network, identifier, via: None });

@@ -2,8 +2,9 @@
 
 use nom::Parser;
 use nom::combinator::opt;
+use wirelore_model::Transport;
 
-use super::basic::{missing, name, want, want_so, word};
+use super::basic::{missing, name, one_of, want, want_so, word};
 use super::block::{Open, find_open, opens_wrongly};
 use super::clause::{COMMON, Clauses, begins_common, check_once, common, is_listed};
 use super::cursor::{Cursor, Parsed, Problem, broken};
@@ -33,8 +34,12 @@ pub(super) fn layout(i: Cursor<'_>) -> Parsed<'_, Layout<'_>> {
 }
 
 const FRAME: Clauses = Clauses {
-    words: &["optional", "called", "confirmed", "likely", "guessed", "measured", "from"],
-    begins: |i| if i.word() == "optional" { i.next().at_stop() } else { begins_common(i) },
+    words: &["carried", "optional", "called", "confirmed", "likely", "guessed", "measured", "from"],
+    begins: |i| match i.word() {
+        "optional" => i.next().at_stop(),
+        "carried" => i.next().word() == "by",
+        _ => begins_common(i),
+    },
     first_is_free: false,
     has_block: true,
 };
@@ -47,7 +52,7 @@ pub(super) fn frame(begin: Cursor<'_>) -> Parsed<'_, Frame<'_>> {
         Ok(read) => read,
         Err(problem) => return without_head(begin, problem),
     };
-    let mut frame = Frame { head, on: None, recognition: None, optional: None, body: Body::default() };
+    let mut frame = Frame { head, on: None, recognition: None, carried: None, optional: None, body: Body::default() };
     let i = match place_and_recognition(i, &mut frame) {
         Ok((behind, ())) => behind,
         Err(problem) => {
@@ -66,12 +71,35 @@ pub(super) fn frame(begin: Cursor<'_>) -> Parsed<'_, Frame<'_>> {
             frame.optional.get_or_insert(i.span());
             return Ok((i.next(), ()));
         }
+        if word == "carried" {
+            check_once(i, word, frame.carried.map(|carried| carried.span));
+            let (behind, carried) = carried_by(i)?;
+            frame.carried.get_or_insert(carried);
+            return Ok((behind, ()));
+        }
         common(word, i, &mut frame.head)
     });
     let Some(open) = find_open(begin, behind) else { return Ok((behind, frame)) };
     let (behind, body) = body(open, Inside::Frame);
     frame.body = body;
     Ok((behind, frame))
+}
+
+const TRANSPORTS: [(&str, Transport); 2] = [("iso_tp", Transport::IsoTp), ("j1939_tp", Transport::J1939Tp)];
+const ADDRESSINGS: [(&str, Transport); 2] = [("extended", Transport::IsoTpExtended), ("mixed", Transport::IsoTpMixed)];
+
+/// `carried by iso_tp`, `carried by iso_tp extended`, `carried by j1939_tp`
+fn carried_by(i: Cursor<'_>) -> Parsed<'_, Spanned<Transport>> {
+    let (behind, _) = word("by")(i.next())?;
+    let (behind, transport) = want_so(
+        "`iso_tp` or `j1939_tp`",
+        "messages longer than a frame are `carried by iso_tp` (ISO 15765-2) or `carried by j1939_tp` (SAE J1939-21)",
+        one_of("a transport", &TRANSPORTS),
+    )(behind)?;
+    match ADDRESSINGS.iter().find(|(word, _)| transport.value == Transport::IsoTp && *word == behind.word()) {
+        Some(&(_, addressed)) => Ok((behind.next(), Spanned::new(addressed, i.span_to(behind.next())))),
+        None => Ok((behind, Spanned::new(transport.value, i.span_to(behind)))),
+    }
 }
 
 /// A frame without a readable name cannot be kept, but what is wrong inside of it is told.

@@ -105,6 +105,14 @@ pub enum Flaw {
         /// The keyword of its kind.
         kind: &'static str,
     },
+    /// A transport that does not carry what is recognised like this.
+    #[error("on network `{network}` it is recognised by something that is not carried by {transport}")]
+    WrongTransport {
+        /// The network's name.
+        network: String,
+        /// The transport.
+        transport: &'static str,
+    },
     /// A repetition that FlexRay does not have.
     #[error(
         "a FlexRay frame cannot be sent every {every} cycles; it can every 1, 2, 4, 5, 8, 10, 16, 20, 32, 40, 50 or 64"

@@ -98,7 +98,13 @@ fn seen_on(description: &Description, appearance: &Appearance, frame: FrameId, i
         return Err(Flaw::WrongIdentifier { network: network.label.name.clone(), kind: network.kind.keyword() });
     }
     identifier(&appearance.identifier)?;
-    Ok(network.kind.longest_payload())
+    match description.frames[frame.index()].carried {
+        None => Ok(network.kind.longest_payload()),
+        Some(transport) if transport.carries(&appearance.identifier) => Ok(transport.longest_payload()),
+        Some(transport) => {
+            Err(Flaw::WrongTransport { network: network.label.name.clone(), transport: transport.words() })
+        }
+    }
 }
 
 fn identifier(identifier: &Identifier) -> Checked {

@@ -22,6 +22,12 @@ pub use reassembler::{Conversation, Event, Message, Outcome, Reassembler};
 pub use segment::{Group, SegmentError, broadcast, connection};
 pub use timers::{Timeouts, Timer};
 
+/// Whether frames with this 29-bit identifier are frames of the protocol.
+#[must_use]
+pub fn carries(id: u32) -> bool {
+    identifier::Addressed::read(id).is_some()
+}
+
 /// The shortest message: up to 8 bytes go into a frame of their own.
 pub const LEAST_BYTES: u16 = 9;
 /// The longest message: 255 packets of 7 bytes.

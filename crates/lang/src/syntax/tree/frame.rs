@@ -1,6 +1,8 @@
 //! Frames and what stands between their braces.
 
 use super::{Front, Head, Integer, Name, OrderWord, Place, RawRange, Signal, Time};
+use wirelore_model::Transport;
+
 use crate::{Span, Spanned};
 
 /// `frame NAME "title" on NETWORK RECOGNITION[, clauses] { ... }`
@@ -12,6 +14,8 @@ pub struct Frame<'t> {
     pub on: Option<Name<'t>>,
     /// How it is recognised; missing where it could not be read.
     pub recognition: Option<Spanned<Recognition<'t>>>,
+    /// `carried by iso_tp`
+    pub carried: Option<Spanned<Transport>>,
     /// `optional`
     pub optional: Option<Span>,
     /// What stands between the braces.

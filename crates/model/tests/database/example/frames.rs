@@ -201,7 +201,23 @@ pub(super) fn of_other_networks() -> Vec<Frame> {
         seen_on: vec![Appearance { network: NetworkId(network), identifier, via: None }],
         ..frame(&format!("other_{number}"), 8, vec![])
     });
-    made.collect()
+    made.chain(carried()).collect()
+}
+
+fn carried() -> impl Iterator<Item = Frame> {
+    let transports = [Transport::IsoTp, Transport::IsoTpExtended, Transport::IsoTpMixed, Transport::J1939Tp];
+    transports.into_iter().zip(1..).map(|(transport, number): (_, u32)| {
+        let identifier = match transport {
+            Transport::J1939Tp => Identifier::Pgn { pgn: 65_226, sources: vec![], priority: None },
+            _ => Identifier::Can { first: 0x700 + number, last: 0x700 + number, extended: false },
+        };
+        Frame {
+            seen_on: vec![Appearance { network: NetworkId(0), identifier, via: None }],
+            carried: Some(transport),
+            length: Some(LengthRange { min: 2, max: 1785 }),
+            ..frame(&format!("carried_{number}"), 0, vec![])
+        }
+    })
 }
 
 fn frame(name: &str, length: u32, signals: Vec<Signal>) -> Frame {
@@ -212,6 +228,7 @@ fn frame(name: &str, length: u32, signals: Vec<Signal>) -> Frame {
             identifier: Identifier::Can { first: 0xC8, last: 0xC8, extended: false },
             via: None,
         }],
+        carried: None,
         length: Some(LengthRange { min: length, max: length }),
         senders: vec![EcuId(0)],
         readers: vec![EcuId(1), EcuId(2)],
