@@ -13,6 +13,8 @@
 //! | --- | --- |
 //! | [`iso_tp`] | ISO 15765-2, the transport of diagnostics on CAN and CAN FD |
 //! | [`j1939_tp`] | the transport protocol of SAE J1939-21: broadcasts and connections |
+//! | [`ethernet`] | packets: VLAN tags, IPv4 and IPv6, UDP and TCP |
+//! | [`tcp`] | RFC 9293, byte streams out of segments |
 //!
 //! ```
 //! use wirelore_transport::iso_tp::{Event, Reassembler, Rules};
@@ -35,5 +37,8 @@
 //! ```
 
 mod conversations;
+pub mod ethernet;
+mod fields;
 pub mod iso_tp;
 pub mod j1939_tp;
+pub mod tcp;
