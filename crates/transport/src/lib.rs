@@ -48,3 +48,4 @@ pub mod iso_tp;
 pub mod j1939_tp;
 pub mod someip;
 pub mod tcp;
+pub mod uart;

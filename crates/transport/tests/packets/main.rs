@@ -8,6 +8,7 @@ mod sd;
 mod someip;
 mod tcp;
 mod tp;
+mod uart;
 
 /// The bytes that a text of hex digits says.
 fn hex(text: &str) -> Vec<u8> {
