@@ -18,6 +18,7 @@
 //! | [`cut`] | messages whose header tells their length, out of streams and datagrams |
 //! | [`someip`] | AUTOSAR SOME/IP, its segmented messages and its service discovery |
 //! | [`doip`] | ISO 13400-2, diagnosis over IP |
+//! | [`uart`] | ISO 9141-2, ISO 14230-2 and other messages of single-wire networks |
 //!
 //! ```
 //! use wirelore_transport::iso_tp::{Event, Reassembler, Rules};
