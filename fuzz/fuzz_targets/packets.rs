@@ -52,7 +52,7 @@ fuzz_target!(|input: &[u8]| {
 fn packet(bytes: &[u8], streams: &mut Streams<(Cutter<SomeIp>, Cutter<DoIp>)>, segmented: &mut Reassembler<()>) {
     match read(bytes).map(|packet| packet.carried) {
         Ok(Carried::Tcp(segment)) => {
-            streams.take(None, &segment, &mut |_, (someip, doip), piece| {
+            streams.feed(None, &segment, &mut |_, (someip, doip), piece| {
                 someip.piece(piece, &mut |_| {});
                 doip.piece(piece, &mut |_| {});
             });
@@ -70,7 +70,7 @@ fn datagram(bytes: &[u8], segmented: &mut Reassembler<()>) {
         assert!(read.write(&mut written));
         assert_eq!(written, message);
         if read.header.segmented {
-            segmented.take((), None, &read, &mut |_| {});
+            segmented.feed((), None, &read, &mut |_| {});
         }
         if let Ok(discovery) = Discovery::read(read.payload) {
             let mut written = Vec::new();

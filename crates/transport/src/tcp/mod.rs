@@ -17,7 +17,7 @@
 //!     _ => {}
 //! };
 //! for segment in [segment(1, b"one "), segment(9, b"three"), segment(1, b"one "), segment(5, b"two ")] {
-//!     streams.take(None, &segment, &mut gather);
+//!     streams.feed(None, &segment, &mut gather);
 //! }
 //! streams.finish(&mut gather);
 //! ```

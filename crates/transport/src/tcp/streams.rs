@@ -44,7 +44,7 @@ impl<S: Clone> Streams<S> {
     }
 
     /// Takes the next segment; `tell` is called with the state of the stream for all that becomes of it.
-    pub fn take(
+    pub fn feed(
         &mut self,
         time_ns: Option<i64>,
         segment: &Segment<'_>,

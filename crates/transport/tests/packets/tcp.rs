@@ -28,7 +28,7 @@ impl Net {
     }
 
     fn take(&mut self, segment: Segment<'_>) -> Taken {
-        self.streams.take(None, &segment, &mut gather(&mut self.told))
+        self.streams.feed(None, &segment, &mut gather(&mut self.told))
     }
 
     fn finish(mut self) -> Vec<Told> {

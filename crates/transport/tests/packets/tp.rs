@@ -56,7 +56,7 @@ fn feed(most_bytes: usize, messages: &[&Vec<u8>]) -> Vec<Told> {
     for (index, message) in messages.iter().enumerate() {
         let message = Message::read(message).expect("a message");
         assert!(message.header.segmented);
-        reassembler.take((), Some(index as i64), &message, &mut tell(&mut told));
+        reassembler.feed((), Some(index as i64), &message, &mut tell(&mut told));
     }
     reassembler.finish(&mut tell(&mut told));
     told
@@ -136,6 +136,20 @@ fn bounds_and_lengths() {
     odd.truncate(18);
     odd[7] = 10;
     assert_eq!(feed(40, &[&odd]), [Told::Fault(1, TpFault::WordCut { held: 2 })]);
+}
+
+#[test]
+fn the_series_that_was_silent_for_longest_makes_room() {
+    let first = cut(1, &[1; 48], 16);
+    let message = Message::read(&first[0]).expect("a message");
+    let (mut told, mut reassembler) = (Vec::new(), Reassembler::new(100));
+    for client in 0..257 {
+        reassembler.feed(client, None, &message, &mut tell(&mut told));
+    }
+    assert_eq!(told.iter().filter(|told| **told == Told::Part).count(), 257);
+    assert_eq!(told[256], Told::Fault(1, TpFault::Unfinished { held: 16 }));
+    reassembler.finish(&mut tell(&mut told));
+    assert_eq!(told.len(), 2 * 257);
 }
 
 proptest! {

@@ -1,10 +1,7 @@
 //! Segments into a payload.
 
-use std::hash::Hash;
-
-use rustc_hash::FxHashMap;
-
 use super::{UNIT, WORD_BYTES, Word};
+use crate::conversations::Conversations;
 use crate::fields::Fields;
 use crate::someip::{Header, Message, MessageKind};
 
@@ -12,8 +9,7 @@ use crate::someip::{Header, Message, MessageKind};
 #[derive(Debug)]
 pub struct Reassembler<K> {
     most_bytes: usize,
-    open: FxHashMap<(K, Series), State>,
-    segments: u64,
+    series: Conversations<(K, Series), State>,
 }
 
 /// Messages of one series come one after another; the session tells them apart.
@@ -28,11 +24,7 @@ struct State {
     is_given_up: bool,
     segments: u32,
     first_ns: Option<i64>,
-    last_used: u64,
 }
-
-/// How many series may be open at once; beyond that the one that was silent for longest is given up.
-const SERIES_MAX: usize = 256;
 
 /// What a segment led to.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -108,29 +100,29 @@ pub enum TpFault {
     },
 }
 
-impl<K: Copy + Eq + Hash> Reassembler<K> {
+impl<K: Copy + Ord> Reassembler<K> {
     /// For payloads of at most `most_bytes`.
     #[must_use]
     pub fn new(most_bytes: usize) -> Self {
-        Self { most_bytes, open: FxHashMap::default(), segments: 0 }
+        Self { most_bytes, series: Conversations::new() }
     }
 
     /// Takes a message whose header says `segmented`. `tell` is called for what it leads to: once, or twice when a fault of the message
     /// before comes first.
-    pub fn take(&mut self, key: K, time_ns: Option<i64>, message: &Message<'_>, tell: &mut impl FnMut(Tp<'_>)) {
-        self.segments += 1;
+    pub fn feed(&mut self, key: K, time_ns: Option<i64>, message: &Message<'_>, tell: &mut impl FnMut(Tp<'_>)) {
         let header = Header { segmented: false, ..message.header };
-        let series = (key, (header.service, header.method, header.client, header.interface_version, header.kind));
+        let key = (key, (header.service, header.method, header.client, header.interface_version, header.kind));
         let mut fields = Fields(message.payload);
         let Some(word) = fields.u32().map(Word::of_bits) else {
             let fault = TpFault::WordCut { held: message.payload.len().min(WORD_BYTES) };
             return tell(Tp::Fault { header, fault });
         };
-        if !self.open.contains_key(&series) {
-            self.make_room(tell);
+        if self.series.get(&key).is_none()
+            && let Some((_, silent)) = self.series.put(key, State::new(header))
+        {
+            silent.tell_unfinished(tell);
         }
-        let state = self.open.entry(series).or_insert_with(|| State::new(header));
-        state.last_used = self.segments;
+        let Some(state) = self.series.get(&key) else { return };
         if header.session != state.header.session || (word.byte_index == 0 && !state.is_repeated(word, fields.0)) {
             state.restart(header, time_ns, tell);
         }
@@ -140,26 +132,14 @@ impl<K: Copy + Eq + Hash> Reassembler<K> {
 
     /// The recording has ended: messages that are not whole are told, those that were silent for longest first.
     pub fn finish(&mut self, tell: &mut impl FnMut(Tp<'_>)) {
-        let mut states: Vec<_> = std::mem::take(&mut self.open).into_values().collect();
-        states.sort_unstable_by_key(|state| state.last_used);
-        states.iter().for_each(|state| state.tell_unfinished(tell));
-    }
-
-    fn make_room(&mut self, tell: &mut impl FnMut(Tp<'_>)) {
-        if self.open.len() < SERIES_MAX {
-            return;
-        }
-        let oldest = self.open.iter().min_by_key(|(_, state)| state.last_used).map(|(series, _)| *series);
-        if let Some(state) = oldest.and_then(|series| self.open.remove(&series)) {
-            state.tell_unfinished(tell);
-        }
+        self.series.take_all().for_each(|(_, state)| state.tell_unfinished(tell));
     }
 }
 
 impl State {
     fn new(header: Header) -> Self {
         let payload = Vec::new();
-        Self { header, payload, last: None, is_given_up: false, segments: 0, first_ns: None, last_used: 0 }
+        Self { header, payload, last: None, is_given_up: false, segments: 0, first_ns: None }
     }
 
     fn restart(&mut self, header: Header, time_ns: Option<i64>, tell: &mut impl FnMut(Tp<'_>)) {
