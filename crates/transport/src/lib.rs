@@ -13,6 +13,12 @@
 //! | --- | --- |
 //! | [`iso_tp`] | ISO 15765-2, the transport of diagnostics on CAN and CAN FD |
 //! | [`j1939_tp`] | the transport protocol of SAE J1939-21: broadcasts and connections |
+//! | [`ethernet`] | packets: VLAN tags, IPv4 and IPv6, UDP and TCP |
+//! | [`tcp`] | RFC 9293, byte streams out of segments |
+//! | [`cut`] | messages whose header tells their length, out of streams and datagrams |
+//! | [`someip`] | AUTOSAR SOME/IP, its segmented messages and its service discovery |
+//! | [`doip`] | ISO 13400-2, diagnosis over IP |
+//! | [`uart`] | ISO 9141-2, ISO 14230-2 and other messages of single-wire networks |
 //!
 //! ```
 //! use wirelore_transport::iso_tp::{Event, Reassembler, Rules};
@@ -35,5 +41,12 @@
 //! ```
 
 mod conversations;
+pub mod cut;
+pub mod doip;
+pub mod ethernet;
+mod fields;
 pub mod iso_tp;
 pub mod j1939_tp;
+pub mod someip;
+pub mod tcp;
+pub mod uart;
