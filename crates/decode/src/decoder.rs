@@ -2,7 +2,7 @@
 
 use wirelore_bits::Affine;
 use wirelore_model::{
-    Database, Frame, FrameId, Network, NetworkId, NetworkKind, Scaling, SeenId, SignalId, Transport, Unit,
+    Database, Frame, FrameId, Identifier, Network, NetworkId, NetworkKind, Scaling, SeenId, SignalId, Transport, Unit,
 };
 
 use crate::error::SessionError;
@@ -11,7 +11,7 @@ use crate::plan::{Conversion, FramePlan, Planner};
 use crate::reading::{FrameOutcome, Reading, Readings};
 use crate::row;
 use crate::selection::Selection;
-use crate::session::Carries;
+use crate::session::{Carries, Ports, SerialForm};
 use crate::units::Units;
 use wirelore_transport::j1939_tp;
 
@@ -35,6 +35,8 @@ pub struct Decoder {
     words: Box<[Box<str>]>,
     lookup: Lookup,
     networks: Box<[NetworkEntry]>,
+    /// By network: whether its frames carry something.
+    carrying: Box<[bool]>,
     /// By frame.
     carried: Box<[Option<CarriedBy>]>,
     /// The unit of each signal of each frame, as shown.
@@ -51,19 +53,30 @@ pub(crate) struct NetworkEntry {
 
 impl NetworkEntry {
     fn new(network: &Network, id: NetworkId, frames: &[Frame]) -> Self {
-        let mut carries = Carries::default();
-        for frame in frames {
+        let mut carries =
+            Carries { serial: SerialForm::new(network.kind, network.telegram.as_ref()), ..Carries::default() };
+        let mut ports = Ports { most_bytes: LONGEST_UNSTATED, ..Ports::default() };
+        let here = frames.iter().flat_map(|frame| frame.seen_on.iter().map(move |seen| (frame, seen)));
+        for (frame, seen) in here.filter(|(_, seen)| seen.network == id) {
             match frame.carried {
-                Some(transport) if frame.seen_on.iter().any(|seen| seen.network == id) => match transport {
-                    Transport::J1939Tp => carries.j1939_tp = true,
-                    Transport::IsoTp | Transport::IsoTpExtended | Transport::IsoTpMixed => carries.iso_tp = true,
-                },
+                Some(Transport::J1939Tp) => carries.j1939_tp = true,
+                Some(Transport::IsoTp | Transport::IsoTpExtended | Transport::IsoTpMixed) => carries.iso_tp = true,
+                None => {}
+            }
+            ports.most_bytes = ports.most_bytes.max(frame.length.map_or(0, |length| length.max as usize));
+            match seen.identifier {
+                Identifier::Port { protocol, port } => ports.described.push((protocol, port)),
+                Identifier::SomeIp { .. } => ports.services = true,
                 _ => {}
             }
         }
+        carries.ethernet = (network.kind == NetworkKind::Ethernet).then_some(ports);
         Self { name: network.label.name.as_str().into(), kind: network.kind, carries }
     }
 }
+
+/// The longest message on Ethernet that is put together where no description says how long one can be.
+const LONGEST_UNSTATED: usize = 65_536;
 
 /// How the messages of a frame are carried.
 #[derive(Debug, Clone, Copy)]
@@ -121,6 +134,11 @@ impl Decoder {
             planner.frame(frame, wanted, conversion).map_err(|fault| too_fine(frame, fault.signal, &setup.units))
         };
         let plans = database.frames.iter().zip(0..).map(plan).collect::<Result<Box<[FramePlan]>, _>>()?;
+        let networks: Box<[NetworkEntry]> = (0..)
+            .map(NetworkId)
+            .zip(&database.networks)
+            .map(|(id, network)| NetworkEntry::new(network, id, &database.frames))
+            .collect();
         let shown = |frame: &Frame| {
             let units = frame.signals.iter().map(|signal| signal.unit.as_ref().map(|unit| setup.units.shown(unit)));
             units.collect()
@@ -130,11 +148,8 @@ impl Decoder {
             plans,
             words: planner.into_words(),
             lookup: Lookup::new(database),
-            networks: (0..)
-                .map(NetworkId)
-                .zip(&database.networks)
-                .map(|(id, network)| NetworkEntry::new(network, id, &database.frames))
-                .collect(),
+            carrying: networks.iter().map(|network| network.carries.anything()).collect(),
+            networks,
             carried: database.frames.iter().map(carried_by).collect(),
             units: database.frames.iter().map(shown).collect(),
         })
@@ -214,19 +229,27 @@ impl Decoder {
 
     /// What the frames of a network carry.
     #[inline]
-    pub(crate) fn carries(&self, network: NetworkId) -> Carries {
-        self.networks.get(network.index()).map_or(Carries::default(), |network| network.carries)
+    pub(crate) fn carries(&self, network: NetworkId) -> &Carries {
+        const NOTHING: &Carries = &Carries { iso_tp: false, j1939_tp: false, serial: None, ethernet: None };
+        self.networks.get(network.index()).map_or(NOTHING, |network| &network.carries)
+    }
+
+    /// Whether the frames of a network carry something that has to be put together or taken out first.
+    #[inline]
+    pub(crate) fn carries_anything_on(&self, network: NetworkId) -> bool {
+        self.carrying.get(network.index()).copied().unwrap_or(false)
     }
 
     /// Whether the frames with this identifier are decoded as they come: they carry nothing that has to be put together first.
     pub(crate) fn goes_straight(&self, network: NetworkId, frame: FrameId, id: u32) -> bool {
-        let in_parts = |carried: CarriedBy| carried.transport != Transport::J1939Tp;
-        !self.carried(frame).is_some_and(in_parts) && !(self.carries(network).j1939_tp && j1939_tp::carries(id))
+        let is_plain = self.carried(frame).is_none_or(|carried| carried.transport == Transport::J1939Tp);
+        let is_part = self.carries(network).j1939_tp && j1939_tp::carries(id);
+        is_plain && !is_part
     }
 
     /// Whether the order of frames decides what is decoded.
     pub(crate) fn carries_anything(&self) -> bool {
-        self.networks.iter().any(|network| network.carries.anything())
+        self.carrying.contains(&true)
     }
 
     pub(crate) fn networks(&self) -> &[NetworkEntry] {

@@ -66,7 +66,13 @@ fn database(drafts: &[Draft], order: ByteOrder) -> Database {
         unknown: Vec::new(),
         unused: Vec::new(),
     };
-    let network = Network { label: Label::named("network"), kind: NetworkKind::CanFd, rate: None, data_rate: None };
+    let network = Network {
+        label: Label::named("network"),
+        kind: NetworkKind::CanFd,
+        rate: None,
+        data_rate: None,
+        telegram: None,
+    };
     Database::new(Description { networks: vec![network], frames: vec![frame], ..Description::default() })
         .expect("a good description")
 }

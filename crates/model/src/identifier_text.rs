@@ -11,7 +11,9 @@ pub fn appearance_text(database: &Database, appearance: &Appearance) -> String {
     format!("{network} {}", identifier_text(&appearance.identifier))
 }
 
-fn identifier_text(identifier: &Identifier) -> String {
+/// How a frame is recognised, as the language writes it.
+#[must_use]
+pub fn identifier_text(identifier: &Identifier) -> String {
     match identifier {
         Identifier::Can { first, last, extended } => {
             let digits = if *extended { 8 } else { 3 };
@@ -73,7 +75,7 @@ fn other_network_text(identifier: &Identifier) -> String {
         }
         Identifier::SomeIp { service, method, message_type } => {
             let word = if *method < FIRST_EVENT { "method" } else { "event" };
-            let sort = message_type.map_or_else(String::new, |sort| format!(" type 0x{sort:02X}"));
+            let sort = message_type.map_or_else(String::new, message_type_text);
             write!(text, "service 0x{service:04X} {word} 0x{method:04X}{sort}")
         }
         Identifier::Port { protocol, port } => write!(text, "{} port {port}", protocol_word(*protocol)),
@@ -84,6 +86,23 @@ fn other_network_text(identifier: &Identifier) -> String {
         }
     };
     text
+}
+
+/// The word for a message type of SOME/IP (AUTOSAR PRS SOME/IP Protocol).
+#[must_use]
+pub fn message_type_word(message_type: u8) -> Option<&'static str> {
+    match message_type {
+        0x00 => Some("request"),
+        0x01 => Some("request_no_return"),
+        0x02 => Some("notification"),
+        0x80 => Some("response"),
+        0x81 => Some("error"),
+        _ => None,
+    }
+}
+
+fn message_type_text(message_type: u8) -> String {
+    message_type_word(message_type).map_or_else(|| format!(" type 0x{message_type:02X}"), |word| format!(" {word}"))
 }
 
 /// Events of SOME/IP have the highest bit of their number set.
@@ -128,7 +147,7 @@ pub fn seen_text(seen: SeenId) -> String {
         }
         SeenId::SomeIp { service, method, message_type } => {
             let word = if method < FIRST_EVENT { "method" } else { "event" };
-            format!("service 0x{service:04X} {word} 0x{method:04X} type 0x{message_type:02X}")
+            format!("service 0x{service:04X} {word} 0x{method:04X}{}", message_type_text(message_type))
         }
         SeenId::Ports { protocol, from, to } => format!("{} port {from} to {to}", protocol_word(protocol)),
         SeenId::DoIp { payload_type, source: None, target: None } => format!("doip 0x{payload_type:04X}"),

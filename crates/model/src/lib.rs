@@ -49,7 +49,7 @@
 //!     unknown: vec![],
 //!     unused: vec![],
 //! };
-//! let drive = Network { label: Label::named("drive"), kind: NetworkKind::Can, rate: None, data_rate: None };
+//! let drive = Network { label: Label::named("drive"), kind: NetworkKind::Can, rate: None, data_rate: None, telegram: None };
 //! let description = Description { networks: vec![drive], frames: vec![wheel_speeds], ..Description::default() };
 //!
 //! // From here on every promise holds: indices lead somewhere, places lie inside their payloads, names are unique.
@@ -84,6 +84,7 @@ mod route;
 mod signal;
 mod states;
 pub mod store;
+mod telegram;
 mod texts;
 pub mod unit;
 mod validate;
@@ -92,7 +93,7 @@ pub use database::Database;
 pub use description::{Description, Vehicle};
 pub use frame::{Appearance, FasterWhile, Frame, LengthRange, Page, Period, Sending, Test, Transport};
 pub use identifier::{FlexRayChannels, Identifier, PortProtocol, SeenId, pgn_of};
-pub use identifier_text::{appearance_text, seen_text};
+pub use identifier_text::{appearance_text, identifier_text, message_type_word, seen_text};
 pub use ids::{EcuId, FrameId, NetworkId, PageId, RouteId, SignalId, StatesId};
 pub use label::{Certainty, Grade, Label};
 pub use near::{nearest_name, nearest_names};
@@ -103,6 +104,7 @@ pub use signal::{
     ValueRange,
 };
 pub use states::{Meaning, RawSpan, RawValue, StateTable, StateWord};
+pub use telegram::{Telegram, TelegramCheck, TelegramSize};
 pub use texts::{formula_text, state_words_text};
 pub use unit::Unit;
 pub use validate::{Flaw, InvalidDescription};

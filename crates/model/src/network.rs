@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::{EcuId, Label, NetworkId};
+use crate::{EcuId, Label, NetworkId, Telegram};
 
 /// One network of the vehicle.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -16,6 +16,8 @@ pub struct Network {
     pub rate: Option<BitRate>,
     /// CAN FD: the bit rate of the data phase.
     pub data_rate: Option<BitRate>,
+    /// Single-wire networks with a header of their own: what their messages look like.
+    pub telegram: Option<Telegram>,
 }
 
 /// The kinds of network that a description can declare.

@@ -2,7 +2,7 @@
 
 use std::fmt;
 
-use wirelore_log::Kind;
+use wirelore_log::{Channel, Kind, PlaceInLog};
 use wirelore_model::{NetworkId, SeenId};
 
 use super::carry::{Carriers, Give, Taken};
@@ -63,8 +63,8 @@ impl Gate<'_> {
         let Some(network) = self.of_interest(network, seen, tally) else {
             return;
         };
-        if self.decoder.carries(network).anything()
-            && self.carried(network, seen, carriers, tally, target) == Taken::Carrying
+        if self.decoder.carries_anything_on(network)
+            && self.carried(network, seen, carriers, tally, target) != Taken::Plain
         {
             return;
         }
@@ -86,11 +86,14 @@ impl Gate<'_> {
         tally: &mut Tally,
         target: &mut impl Target,
     ) -> Taken {
-        let is_in_time = self.is_in_time(seen.time_ns);
-        let mut give = Onward { gate: self, network, seen, is_in_time, tally, target };
+        let &Seen { channel, time_ns, place, .. } = seen;
+        let mut give = Onward { gate: self, network, channel, time_ns, place: Some(place), tally, target };
         let taken = carriers.take(self.decoder, network, seen, &mut give);
-        if taken == Taken::Carrying {
-            *(if is_in_time { &mut tally.carrying } else { &mut tally.left_out_by_time }) += 1;
+        match taken {
+            Taken::Plain => {}
+            _ if !self.is_in_time(time_ns) => tally.left_out_by_time += 1,
+            Taken::Carrying => tally.carrying += 1,
+            Taken::Damaged => tally.faulty += 1,
         }
         taken
     }
@@ -176,30 +179,43 @@ impl Gate<'_> {
     }
 }
 
+impl Gate<'_> {
+    /// What is whole only now, at the end of the log, goes on; what is not is told.
+    pub(super) fn finish(&self, carriers: &mut Carriers, tally: &mut Tally, target: &mut impl Target) {
+        carriers.finish(|channel, network, finish| {
+            finish(&mut Onward { gate: self, network, channel, time_ns: None, place: None, tally, target });
+        });
+    }
+}
+
 /// Passes on what a frame carries.
 struct Onward<'a, 'd, T> {
     gate: &'a Gate<'d>,
     network: NetworkId,
-    seen: &'a Seen<'a>,
-    is_in_time: bool,
+    channel: Channel,
+    /// The time of the frame.
+    time_ns: Option<i64>,
+    /// Its place; `None` at the end of the log.
+    place: Option<PlaceInLog>,
     tally: &'a mut Tally,
     target: &'a mut T,
 }
 
 impl<T: Target> Give for Onward<'_, '_, T> {
-    fn message(&mut self, id: SeenId, bytes: &[u8]) {
-        if self.is_in_time {
+    fn message(&mut self, time_ns: Option<i64>, id: SeenId, bytes: &[u8]) {
+        if self.gate.is_in_time(time_ns) {
             self.tally.read += 1;
             self.tally.messages += 1;
-            let message = Seen { id, payload: bytes, ..*self.seen };
+            let place = self.place.unwrap_or(PlaceInLog::Line(0));
+            let message = Seen { time_ns, channel: self.channel, id, kind: Kind::Data, place, payload: bytes };
             self.gate.decode(self.network, &message, self.tally, self.target);
         }
     }
 
     fn fault(&mut self, id: SeenId, what: &dyn fmt::Display) {
-        if self.is_in_time {
-            let place = Some(self.seen.place);
-            self.tally.message_fault(MessageFault { network: self.network, id, place, what: what.to_string() });
+        if self.place.is_none() || self.gate.is_in_time(self.time_ns) {
+            let (network, place) = (self.network, self.place);
+            self.tally.message_fault(MessageFault { network, id, place, what: what.to_string() });
         }
     }
 }

@@ -19,7 +19,7 @@ use wirelore_log::{Channel, Frame, Kind, Receive, Recording};
 use wirelore_model::SeenId;
 
 use carry::Carriers;
-pub(crate) use carry::Carries;
+pub(crate) use carry::{Carries, Ports, SerialForm};
 use channels::Channels;
 use gate::{Gate, Target};
 use rows::RowTarget;
@@ -60,7 +60,7 @@ pub struct Options {
 /// # use wirelore_decode::{Decoder, Event, Options, Reading, Session, Sink};
 /// # use wirelore_model::*;
 /// # use wirelore_log::Recording;
-/// # let network = Network { label: Label::named("drive"), kind: NetworkKind::Can, rate: None, data_rate: None };
+/// # let network = Network { label: Label::named("drive"), kind: NetworkKind::Can, rate: None, data_rate: None, telegram: None };
 /// # let database = Database::new(Description { networks: vec![network], ..Description::default() })?;
 /// struct Count(usize);
 /// impl Sink for Count {
@@ -220,7 +220,13 @@ impl<'d> Session<'d> {
             self.has_checked_told = true;
             self.channels.check_told(recording)?;
         }
-        if more { Ok(()) } else { self.decide(recording, target) }
+        if more {
+            return Ok(());
+        }
+        self.decide(recording, target)?;
+        let Self { gate, carriers, tally, .. } = self;
+        gate.finish(carriers, tally, target);
+        Ok(())
     }
 
     /// A frame for which it is not sure that every channel so far is decided.
@@ -277,9 +283,6 @@ impl<'d> Session<'d> {
     fn end_log(&mut self, recording: &Recording) -> Result<(), SessionError> {
         self.channels.check_told(recording)?;
         self.channels.end_log();
-        let tally = &mut self.tally;
-        self.carriers
-            .finish(|_, network, id, what| tally.message_fault(MessageFault { network, id, place: None, what }));
         self.frames_in_log = 0;
         self.has_checked_told = false;
         let report = recording.report();

@@ -1,7 +1,7 @@
 //! Can all frames of a network be told apart?
 
 use rustc_hash::FxHashMap;
-use wirelore_model::{Identifier, NetworkId};
+use wirelore_model::{Identifier, NetworkId, identifier_text};
 
 use crate::resolve::Resolved;
 use crate::resolve::messages::Messages;
@@ -40,6 +40,8 @@ struct Group<'a> {
 struct OnNetwork<'a> {
     runs: Vec<Run<'a>>,
     groups: Vec<Group<'a>>,
+    /// Where a narrower recognition goes before a wider one, only equal ones cannot be told apart.
+    exact: Vec<(&'a Identifier, Seen<'a>)>,
 }
 
 pub(crate) fn check(resolved: &Resolved<'_>, messages: &mut Messages) {
@@ -63,6 +65,10 @@ pub(crate) fn check(resolved: &Resolved<'_>, messages: &mut Messages) {
                     let id = u32::from(*id);
                     on.runs.push(Run { extended: false, first: id, last: id, seen })
                 }
+                Identifier::Telegram { .. }
+                | Identifier::SomeIp { .. }
+                | Identifier::Port { .. }
+                | Identifier::DoIp { .. } => on.exact.push((&appearance.identifier, seen)),
                 _ => {}
             }
         }
@@ -72,6 +78,7 @@ pub(crate) fn check(resolved: &Resolved<'_>, messages: &mut Messages) {
         let runs = runs_apart(on.runs, network, messages);
         groups_apart(&on.groups, network, messages);
         runs_and_groups(&runs, &on.groups, network, messages);
+        equal_ones(&on.exact, network, messages);
     }
 }
 
@@ -93,6 +100,18 @@ fn runs_apart<'a>(mut runs: Vec<Run<'a>>, network: &str, messages: &mut Messages
         }
     }
     apart
+}
+
+fn equal_ones<'a>(exact: &[(&'a Identifier, Seen<'a>)], network: &str, messages: &mut Messages) {
+    let mut taken: FxHashMap<&Identifier, Seen<'_>> = FxHashMap::default();
+    for &(identifier, seen) in exact {
+        match taken.get(identifier) {
+            Some(&earlier) => say(seen, earlier, &identifier_text(identifier), network, messages),
+            None => {
+                taken.insert(identifier, seen);
+            }
+        }
+    }
 }
 
 fn groups_apart(groups: &[Group<'_>], network: &str, messages: &mut Messages) {

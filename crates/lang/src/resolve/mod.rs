@@ -22,6 +22,7 @@ pub(crate) mod messages;
 pub(crate) mod names;
 mod networks;
 mod order;
+mod packets;
 mod pages;
 mod place;
 pub(crate) mod raw;
@@ -93,7 +94,7 @@ pub(crate) struct Resolved<'t> {
 pub(crate) fn resolve<'t>(catalogue: &Catalogue<'t>, messages: &mut Messages) -> Resolved<'t> {
     let names = Names::of(catalogue, messages);
     let mut description = Description { vehicle: networks::vehicle(catalogue, messages), ..Description::default() };
-    description.networks = catalogue.networks.iter().map(networks::network).collect();
+    description.networks = catalogue.networks.iter().map(|network| networks::network(network, messages)).collect();
     description.ecus = catalogue.ecus.iter().map(|ecu| networks::ecu(ecu, catalogue, &names, messages)).collect();
     description.wires = catalogue.wires.iter().filter_map(|wire| networks::wire(wire, &names, messages)).collect();
     let tables: Vec<_> = catalogue.states.iter().map(|states| states::table(states, messages)).collect();

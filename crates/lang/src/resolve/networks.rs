@@ -10,7 +10,7 @@ use super::catalogue::{Catalogue, Sourced};
 use super::label::{label, note};
 use super::messages::{Messages, at};
 use super::names::{Names, name_taken};
-use super::recognition;
+use super::{packets, recognition};
 
 /// The vehicle; several files may name it, if they agree.
 pub(crate) fn vehicle(catalogue: &Catalogue<'_>, messages: &mut Messages) -> Option<Vehicle> {
@@ -35,14 +35,15 @@ pub(crate) fn vehicle(catalogue: &Catalogue<'_>, messages: &mut Messages) -> Opt
     Some(Vehicle { label: label(first.tree, &first.item.front) })
 }
 
-pub(crate) fn network(sourced: &Sourced<'_, tree::Network<'_>>) -> Network {
-    let tree = sourced.tree;
+pub(crate) fn network(sourced: &Sourced<'_, tree::Network<'_>>, messages: &mut Messages) -> Network {
+    let (file, tree) = (sourced.file, sourced.tree);
     Network {
         label: label(&tree.head, &sourced.item.front),
         // Where the kind could not be read, the one that allows most makes nothing else seem wrong.
         kind: tree.kind.map_or(NetworkKind::CanFd, |kind| kind.value),
         rate: tree.rate.map(|rate| BitRate(rate.value)),
         data_rate: tree.data_rate.map(|rate| BitRate(rate.value)),
+        telegram: packets::telegram(&tree.telegram, file, messages),
     }
 }
 

@@ -7,6 +7,7 @@ use crate::{Diagnostic, FileId, Rule, Span, Spanned};
 
 use super::Resolver;
 use super::messages::{Messages, at};
+use super::packets;
 
 /// The largest identifiers (ISO 11898-1): 11 bits, and 29 bits if extended.
 const LARGEST: i128 = 0x7FF;
@@ -46,6 +47,10 @@ fn ways(kind: NetworkKind) -> &'static str {
             "write `id 0x1B4`, `id 0x18FEF100 extended` or `pgn 65265`"
         }
         NetworkKind::Lin => "write `id 0x23`, without the parity bits",
+        NetworkKind::Kline | NetworkKind::Uart => "write `from 0x10 to 0xF1`, `starts 0x41 0x0C` or `any message`",
+        NetworkKind::Ethernet => {
+            "write `service 0x4A10 event 0x8001`, `udp port 41200` or `doip 0x8001 from 0x0E00 to 0x1001`"
+        }
         _ => "correct the network's kind, or the frame's network",
     }
 }
@@ -85,6 +90,7 @@ fn identifier(
             addresses.dedup();
             is_whole.then_some((Identifier::Pgn { pgn: number?, sources: addresses, priority }, ecus))
         }
+        other => Some((packets::identifier(other, file, resolver.messages)?, Vec::new())),
     }
 }
 

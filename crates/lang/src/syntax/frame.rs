@@ -12,6 +12,7 @@ use super::frame_body::{Inside, body};
 use super::map::{head, late_title};
 use super::meant::over_equals;
 use super::number::{any_integer, any_raw_range, integer};
+use super::packets;
 use super::recover::{skip_head, skip_until, tell};
 use super::tree::{Body, Frame, Layout, Recognition, Source};
 use crate::Spanned;
@@ -121,7 +122,7 @@ fn place_and_recognition<'a>(i: Cursor<'a>, frame: &mut Frame<'a>) -> Parsed<'a,
             frame.on = Some(on);
             behind
         }
-        Err(_) if matches!(i.word(), "id" | "pgn") => {
+        Err(_) if matches!(i.word(), "id" | "pgn" | "service" | "udp" | "tcp" | "doip") => {
             i.context.report(missing(i, "`on` and the frame's network").help(HELP));
             i
         }
@@ -130,6 +131,7 @@ fn place_and_recognition<'a>(i: Cursor<'a>, frame: &mut Frame<'a>) -> Parsed<'a,
     let (behind, recognition) = match i.word() {
         "id" => identifier(i),
         "pgn" => parameter_group(i),
+        word if packets::WORDS.contains(&word) => packets::recognition(i),
         _ => broken(
             missing(i, "`id` or `pgn`")
                 .help("say how the frame is recognised: `id 0x1B4`, `id 0x18FEF100 extended` or `pgn 65265`"),

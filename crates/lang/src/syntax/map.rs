@@ -10,9 +10,10 @@ use super::cursor::{Cursor, Parsed, Problem};
 use super::item::order;
 use super::meant::over_equals;
 use super::number::any_integer;
+use super::packets::form;
 use super::recover::{skip_until, tell};
 use super::time::rate;
-use super::tree::{Ecu, Head, Network, Wire};
+use super::tree::{Ecu, Head, Network, TelegramClauses, Wire};
 use crate::lex::TokenKind;
 use crate::{Diagnostic, Rule};
 
@@ -62,11 +63,26 @@ const KINDS: [(&str, NetworkKind); 9] = [
 ];
 
 const NETWORK: Clauses = Clauses {
-    words: &["data", "order", "called", "confirmed", "likely", "guessed", "measured", "from"],
+    words: &[
+        "data",
+        "order",
+        "source",
+        "target",
+        "size",
+        "xor",
+        "sum",
+        "gap",
+        "called",
+        "confirmed",
+        "likely",
+        "guessed",
+        "measured",
+        "from",
+    ],
     begins: |i| match i.word() {
         "data" => i.nth_kind(1) == Some(TokenKind::Number),
         "order" => i.nth_kind(1) == Some(TokenKind::Word),
-        _ => begins_common(i),
+        _ => form::begins(i) || begins_common(i),
     },
     first_is_free: false,
     has_block: false,
@@ -75,7 +91,8 @@ const NETWORK: Clauses = Clauses {
 /// `network NAME "title" KIND RATE[, data RATE][, order ...]`
 pub(super) fn network(i: Cursor<'_>) -> Parsed<'_, Network<'_>> {
     let (behind, head) = head("the network's name")(i.next())?;
-    let mut network = Network { head, kind: None, rate: None, data_rate: None, order: None };
+    let telegram = TelegramClauses::default();
+    let mut network = Network { head, kind: None, rate: None, data_rate: None, order: None, telegram };
     let i = network_kind(behind, &mut network);
     let i = late_title(i, &mut network.head);
     let (behind, _) = NETWORK.read(i, |word, i| match word {
@@ -91,6 +108,7 @@ pub(super) fn network(i: Cursor<'_>) -> Parsed<'_, Network<'_>> {
             network.order.get_or_insert(word);
             Ok((behind, ()))
         }
+        _ if form::WORDS.contains(&word) => form::clause(word, i, &mut network.telegram),
         _ => common(word, i, &mut network.head),
     });
     Ok((behind, network))

@@ -20,6 +20,7 @@ mod list;
 mod map;
 mod meant;
 mod number;
+mod packets;
 mod place;
 mod recover;
 mod report;

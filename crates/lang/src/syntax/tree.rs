@@ -5,6 +5,7 @@ mod formula;
 mod frame;
 mod item;
 mod number;
+mod packets;
 mod place;
 mod signal;
 
@@ -17,5 +18,6 @@ pub use item::{
     SpecialWord, StateWord, States, Wire,
 };
 pub use number::{Exact, Integer, Name, RawRange, Text, Time};
+pub use packets::{CheckByte, MessageSort, SizeByte, TelegramClauses};
 pub use place::{Anchor, ByteIndex, FlatPosition, Piece, Place, Position};
 pub use signal::{Checksum, Counter, Elements, Extras, Kind, Signal, StatesClause, Step, UnitText, Value};

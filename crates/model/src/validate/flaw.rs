@@ -113,6 +113,9 @@ pub enum Flaw {
         /// The transport.
         transport: &'static str,
     },
+    /// A form of messages on a network that has none of its own.
+    #[error("only `uart` networks have messages with a form of their own; remove it or change the kind")]
+    NoTelegram,
     /// A repetition that FlexRay does not have.
     #[error(
         "a FlexRay frame cannot be sent every {every} cycles; it can every 1, 2, 4, 5, 8, 10, 16, 20, 32, 40, 50 or 64"

@@ -37,6 +37,9 @@ fn network(network: &Network) -> Checked {
     for rate in [network.rate, network.data_rate].into_iter().flatten() {
         not_zero("bit rate", rate.0)?;
     }
+    if network.telegram.is_some() && network.kind != NetworkKind::Uart {
+        return Err(Flaw::NoTelegram);
+    }
     if network.data_rate.is_some() && !matches!(network.kind, NetworkKind::CanFd | NetworkKind::CanXl) {
         return Err(Flaw::NoDataPhase);
     }

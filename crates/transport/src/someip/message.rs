@@ -85,15 +85,21 @@ impl MessageKind {
     }
 
     fn byte(self, segmented: bool) -> u8 {
-        let byte = match self {
+        let byte = self.number();
+        if segmented { byte | SEGMENTED } else { byte }
+    }
+
+    /// The byte of the header that says it, without the bit for segments.
+    #[must_use]
+    pub fn number(self) -> u8 {
+        match self {
             Self::Request => 0x00,
             Self::RequestNoReturn => 0x01,
             Self::Notification => 0x02,
             Self::Response => 0x80,
             Self::Error => 0x81,
             Self::Other(byte) => byte & !SEGMENTED,
-        };
-        if segmented { byte | SEGMENTED } else { byte }
+        }
     }
 }
 

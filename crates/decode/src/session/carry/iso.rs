@@ -30,7 +30,7 @@ impl IsoTp {
             return Taken::Plain;
         };
         let mut tell = |event: Event<'_, Key>| match event {
-            Event::Message(message) => give.message(seen_id(message.conversation), message.bytes),
+            Event::Message(message) => give.message(message.last_ns, seen_id(message.conversation), message.bytes),
             Event::Fault(fault) => give.fault(seen_id(fault.conversation), &fault.kind),
         };
         let outcome = self.reassembler.feed(&rules, seen.time_ns, (id, extended), seen.payload, &mut tell);

@@ -29,7 +29,9 @@ const LOWEST_PRIORITY: u32 = 7;
 
 fn tell(event: Event<'_>, priority: u32, give: &mut dyn Give) {
     match event {
-        Event::Message(message) => give.message(group(message.pgn, message.conversation, priority), message.bytes),
+        Event::Message(message) => {
+            give.message(message.last_ns, group(message.pgn, message.conversation, priority), message.bytes);
+        }
         Event::Fault(fault) => {
             let pgn = fault.pgn.unwrap_or(CONTROL);
             give.fault(group(pgn, fault.conversation, priority), &fault.kind);

@@ -3,8 +3,10 @@
 //! Each channel of the log has reassemblers of its own, and only where its network has described messages that need them. Frames of a
 //! network without such messages never come here.
 
+mod ethernet;
 mod iso;
 mod j1939;
+mod serial;
 
 use std::fmt;
 
@@ -13,28 +15,36 @@ use wirelore_model::{NetworkId, SeenId};
 
 use super::sample::Seen;
 use crate::decoder::Decoder;
+use ethernet::Ethernet;
+pub(crate) use ethernet::Ports;
 use iso::IsoTp;
 use j1939::J1939Tp;
+use serial::Serial;
+pub(crate) use serial::SerialForm;
 
 /// What the frames of a network carry.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub(crate) struct Carries {
     /// Messages of ISO 15765-2.
     pub(crate) iso_tp: bool,
     /// Messages of SAE J1939-21.
     pub(crate) j1939_tp: bool,
+    /// Messages of a single-wire network.
+    pub(crate) serial: Option<SerialForm>,
+    /// Messages in Ethernet packets.
+    pub(crate) ethernet: Option<Ports>,
 }
 
 impl Carries {
-    pub(crate) fn anything(self) -> bool {
-        self != Self::default()
+    pub(crate) fn anything(&self) -> bool {
+        *self != Self::default()
     }
 }
 
 /// Takes what comes out.
 pub(super) trait Give {
-    /// A message, with what it is recognised by.
-    fn message(&mut self, id: SeenId, bytes: &[u8]);
+    /// A message, with the time when it was whole and what it is recognised by.
+    fn message(&mut self, time_ns: Option<i64>, id: SeenId, bytes: &[u8]);
 
     /// A message, or a part of one, that could not be used.
     fn fault(&mut self, id: SeenId, what: &dyn fmt::Display);
@@ -45,6 +55,8 @@ pub(super) trait Give {
 pub(super) enum Taken {
     /// It carries a message or a part of one.
     Carrying,
+    /// It is damaged, which was told.
+    Damaged,
     /// It is a frame like others.
     Plain,
 }
@@ -61,6 +73,8 @@ struct OnChannel {
     network: NetworkId,
     iso: Option<IsoTp>,
     j1939: Option<J1939Tp>,
+    serial: Option<Serial>,
+    ethernet: Option<Box<Ethernet>>,
 }
 
 impl Carriers {
@@ -78,9 +92,11 @@ impl Carriers {
         {
             return Taken::Carrying;
         }
-        match &mut on.iso {
-            Some(iso) => iso.take(decoder, network, seen, give),
-            None => Taken::Plain,
+        match on {
+            OnChannel { iso: Some(iso), .. } => iso.take(decoder, network, seen, give),
+            OnChannel { serial: Some(serial), .. } => serial.take(seen, give),
+            OnChannel { ethernet: Some(ethernet), .. } => ethernet.take(seen, give),
+            _ => Taken::Plain,
         }
     }
 
@@ -91,34 +107,39 @@ impl Carriers {
         }
         self.channels[index].get_or_insert_with(|| {
             let carries = decoder.carries(network);
-            let (iso, j1939) = (carries.iso_tp.then(IsoTp::default), carries.j1939_tp.then(J1939Tp::default));
-            Box::new(OnChannel { network, iso, j1939 })
+            Box::new(OnChannel {
+                network,
+                iso: carries.iso_tp.then(IsoTp::default),
+                j1939: carries.j1939_tp.then(J1939Tp::default),
+                serial: carries.serial.map(Serial::new),
+                ethernet: carries.ethernet.clone().map(|ports| Box::new(Ethernet::new(ports))),
+            })
         })
     }
 
-    /// The log ended: tells the messages that are not whole, each with its network and channel, and begins anew.
-    pub(super) fn finish(&mut self, mut tell: impl FnMut(Channel, NetworkId, SeenId, String)) {
+    /// The log ended: gives what is whole only now, tells the messages that are not, and begins anew.
+    pub(super) fn finish(&mut self, mut each: impl FnMut(Channel, NetworkId, &mut dyn FnMut(&mut dyn Give))) {
         for (on, number) in std::mem::take(&mut self.channels).into_iter().zip(0..) {
             let Some(mut on) = on else { continue };
-            let OnChannel { network, iso, j1939 } = &mut *on;
-            let mut last = Last(|id, what| tell(Channel(number), *network, id, what));
-            if let Some(iso) = iso {
-                iso.finish(&mut last);
-            }
-            if let Some(j1939) = j1939 {
-                j1939.finish(&mut last);
-            }
+            each(Channel(number), on.network, &mut |give| on.finish(give));
         }
     }
 }
 
-/// Takes what comes at the end of a log: no reassembler has a whole message left then.
-struct Last<F>(F);
-
-impl<F: FnMut(SeenId, String)> Give for Last<F> {
-    fn message(&mut self, _: SeenId, _: &[u8]) {}
-
-    fn fault(&mut self, id: SeenId, what: &dyn fmt::Display) {
-        (self.0)(id, what.to_string());
+impl OnChannel {
+    fn finish(&mut self, give: &mut dyn Give) {
+        let Self { network: _, iso, j1939, serial, ethernet } = self;
+        if let Some(iso) = iso {
+            iso.finish(give);
+        }
+        if let Some(j1939) = j1939 {
+            j1939.finish(give);
+        }
+        if let Some(serial) = serial {
+            serial.finish(give);
+        }
+        if let Some(ethernet) = ethernet {
+            ethernet.finish(give);
+        }
     }
 }

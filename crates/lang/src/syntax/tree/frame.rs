@@ -1,7 +1,7 @@
 //! Frames and what stands between their braces.
 
-use super::{Front, Head, Integer, Name, OrderWord, Place, RawRange, Signal, Time};
-use wirelore_model::Transport;
+use super::{Front, Head, Integer, MessageSort, Name, OrderWord, Place, RawRange, Signal, Time};
+use wirelore_model::{PortProtocol, Transport};
 
 use crate::{Span, Spanned};
 
@@ -40,6 +40,42 @@ pub enum Recognition<'t> {
         sources: Vec<Source<'t>>,
         /// `priority 6`
         priority: Option<Integer>,
+    },
+    /// `service 0x4A10 event 0x8001`, `service 0x4A10 method 0x0001 response`
+    Service {
+        /// The service.
+        service: Integer,
+        /// The word is `event`, not `method`.
+        is_event: bool,
+        /// The method or event.
+        method: Integer,
+        /// `response`
+        sort: Option<MessageSort>,
+    },
+    /// `udp port 41200`
+    Port {
+        /// `udp` or `tcp`
+        protocol: PortProtocol,
+        /// The port.
+        port: Integer,
+    },
+    /// `doip 0x8001 from 0x0E00 to 0x1001`
+    DoIp {
+        /// The payload type.
+        payload_type: Integer,
+        /// `from 0x0E00`
+        source: Option<Integer>,
+        /// `to 0x1001`
+        target: Option<Integer>,
+    },
+    /// `from 0x10 to 0xF1 starts 0x41 0x0C`, `any message`
+    Telegram {
+        /// `from 0x10`
+        source: Option<Integer>,
+        /// `to 0xF1`
+        target: Option<Integer>,
+        /// `starts 0x41 0x0C`
+        starts: Vec<Integer>,
     },
 }
 

@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use wirelore_bits::ByteOrder;
 use wirelore_model::{Grade, NetworkKind};
 
-use super::{Body, Frame, Integer, Name, RawRange, Text, Time};
+use super::{Body, Frame, Integer, Name, RawRange, TelegramClauses, Text, Time};
 use crate::{Span, Spanned};
 
 /// One parsed file.
@@ -116,6 +116,8 @@ pub struct Network<'t> {
     pub data_rate: Option<Spanned<u64>>,
     /// `order intel`
     pub order: Option<Spanned<OrderWord>>,
+    /// What its messages look like.
+    pub telegram: TelegramClauses,
 }
 
 /// `ecu NAME "title" on A, B, leads C, address 0x0B, optional`

@@ -43,12 +43,26 @@ pub(crate) fn description() -> Description {
 }
 
 fn networks() -> Vec<Network> {
-    let network =
-        |name: &str, kind| Network { label: Label::named(name), kind, rate: Some(BitRate(500_000)), data_rate: None };
+    let network = |name: &str, kind| Network {
+        label: Label::named(name),
+        kind,
+        rate: Some(BitRate(500_000)),
+        data_rate: None,
+        telegram: None,
+    };
     let mut networks: Vec<_> =
         NetworkKind::ALL.iter().map(|kind| network(&format!("on_{}", kind.keyword()), *kind)).collect();
     networks[1].data_rate = Some(BitRate(2_000_000));
     networks[3].rate = None;
+    networks[5].telegram = Some(Telegram {
+        source_byte: Some(0),
+        target_byte: Some(2),
+        size: Some(TelegramSize { byte: 1, counts_from: 2 }),
+        check: Some(TelegramCheck::Xor),
+        gap: Some(milliseconds(20)),
+    });
+    let bare = Telegram { check: Some(TelegramCheck::Sum), ..Telegram::default() };
+    networks.push(Network { telegram: Some(bare), ..network("bare", NetworkKind::Uart) });
     networks
 }
 
