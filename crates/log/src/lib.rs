@@ -28,12 +28,14 @@
 //! ```
 
 mod byte_order;
-mod can_record;
 mod channels;
 mod error;
+mod faults;
 mod flaw;
+mod flexray;
 mod frame;
 mod identifiers;
+mod lin;
 mod machine;
 mod medium;
 mod notes;
@@ -44,6 +46,7 @@ mod pcap;
 mod pcapng;
 mod piece;
 mod receive;
+mod record;
 mod recording;
 mod report;
 mod search;
@@ -53,11 +56,13 @@ mod window;
 pub mod write;
 
 pub use error::LogError;
+pub use faults::Faults;
 pub use frame::{Channel, ChannelInfo, Frame, Kind, PlaceInLog};
 pub use medium::{CanXl, FlexRay, Lin, LinChecksum, Medium, Most};
 pub use options::{Format, IdentifierOrder, Options};
 pub use piece::{Piece, PieceEnd};
 pub use receive::{Plain, Receive};
+pub use record::LinkType;
 pub use recording::Recording;
 pub use report::{Damage, Report};
 pub use text::{ColumnMap, LinePattern};

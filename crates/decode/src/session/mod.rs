@@ -282,8 +282,7 @@ impl<'d> Session<'d> {
             .finish(|_, network, id, what| tally.message_fault(MessageFault { network, id, place: None, what }));
         self.frames_in_log = 0;
         self.has_checked_told = false;
-        let report = recording.report();
-        self.tally.end_log(report.xl, report.damaged);
+        self.tally.end_log(recording.report().damaged);
         Ok(())
     }
 }

@@ -199,7 +199,7 @@ impl RowReader {
         match flaw {
             _ if is_spreadsheet_number(cell) => wrong(Role::Data, cell, ""),
             BytesFlaw::OddDigits => Flaw::OddDigits(Shown(cell)),
-            BytesFlaw::TooMany => Flaw::DataTooLong(Shown(cell)),
+            BytesFlaw::TooMany => Flaw::DataTooLong { cell: Shown(cell), most: FD_BYTES_MAX },
             BytesFlaw::NotDigits => wrong(Role::Data, cell, self.wanted_data()),
         }
     }
