@@ -11,10 +11,13 @@ use wirelore_log::{ColumnMap, Frame, IdentifierOrder, LinePattern, Medium, Optio
 fuzz_target!(|input: &[u8]| {
     let Some((way, bytes)) = input.split_first() else { return };
     let mut options = Options::default();
-    match way % 4 {
+    match way % 8 {
         1 => options.columns = ColumnMap::parse("time=t:s, id=i:hex, data=d:hex").ok(),
         2 => options.line = LinePattern::parse("{time:s};{channel};{id:hex};{data:hex}").ok(),
         3 => options.identifiers = IdentifierOrder::Swapped,
+        4 => options.columns = ColumnMap::parse("pid=p, checksum=c, slot=s, cycle=y, flexray_channel=f, data=d").ok(),
+        5 => options.line = LinePattern::parse("{pid} {checksum} {slot} {cycle} {id} {data}").ok(),
+        6 => options.line = LinePattern::parse("{time}: {data}").ok(),
         _ => {}
     }
     let open = || Recording::from_reader(Box::new(Cursor::new(bytes.to_vec())), "input", &options);
@@ -31,13 +34,13 @@ fuzz_target!(|input: &[u8]| {
 
     let mut stretched = open().expect("it opened before");
     let mut others = Vec::new();
-    let most_bytes = 1 + usize::from(way / 4) * 7;
+    let most_bytes = 1 + usize::from(way / 8) * 14;
     while let Ok(true) = stretched.stretch(most_bytes, &mut |frame: &Frame<'_>| others.push(told(frame))) {}
     assert_eq!(frames, others, "in stretches");
     assert_eq!(report, format!("{:?} {:?}", stretched.report(), stretched.report().notes()), "in stretches");
 
     // Files are dearer: one input in eight.
-    if way / 4 % 8 == 0 {
+    if way / 8 % 8 == 0 {
         let path = std::env::temp_dir().join(format!("wirelore-fuzz-{}", std::process::id()));
         fs::write(&path, bytes).expect("there is room");
         let mut file = Recording::open(&path, &options).expect("it opened before");

@@ -111,6 +111,10 @@ pub(crate) enum Flaw<'a> {
     DataTooLong { cell: Shown<'a>, most: usize },
     #[error("there are {0} data bytes, which neither a CAN nor a CAN FD frame can have")]
     DataLength(usize),
+    #[error("there are {0} data bytes, and a FlexRay frame has whole words of two, 254 at most")]
+    FlexRayLength(usize),
+    #[error("id {id} is not the one of the protected identifier {pid}")]
+    IdNotProtected { id: Shown<'a>, pid: Shown<'a> },
     #[error("data byte {0} is empty, and later ones are not")]
     DataGap(usize),
     #[error("the line says {told} data bytes and holds {held}{hint}")]

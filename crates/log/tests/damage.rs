@@ -257,6 +257,9 @@ proptest! {
         let _ = read_with(format!("time_s,id,data\n{lines}"), &Options::default());
         let _ = read_with(format!("time;id_hex;b0;b1;dlc\n{lines}"), &Options::default());
         let _ = read_with(&lines, &samples()[5].options);
+        let _ = read_with(format!("time_s,pid,checksum,data\n{lines}"), &Options::default());
+        let _ = read_with(format!("channel,slot,cycle,id_hex,pid,checksum,data\n{lines}"), &Options::default());
+        let _ = read_with(format!("id,fblock,inst,fkt,op,data\n{lines}"), &Options::default());
     }
 }
 
