@@ -150,9 +150,18 @@ pub(crate) struct DecodeArguments {
     #[arg(long, value_name = "UNITS")]
     pub(crate) units: Option<String>,
     /// Which column of a text log is what: 'time=when:s, id=ident:hex, data=b0..b7:hex'
+    ///
+    /// A list of ROLE=HEADING; behind a colon the form of the numbers: s, ms, us, ns for times, hex or dec for others. Roles of any line:
+    /// time, channel, data, length, checksum_good; of CAN: id, extended, remote, kind, dlc, fd, bit_rate_switch, error_state; of LIN: pid,
+    /// checksum, checksum_kind, parity_good; of FlexRay: slot, cycle, flexray_channel, indicators, header_crc_good, frame_crc_good; of MOST:
+    /// function_block, instance, function, operation, or an id such as 22.01.0D2.C. `channel` is what the log recorded from;
+    /// flexray_channel is A or B. `skip=HEADING` leaves a column out. Columns that are not told are known by common headings; where none
+    /// is left that could be the id, lines are bytes of a single-wire network.
     #[arg(long, value_name = "COLUMNS", conflicts_with = "line")]
     pub(crate) columns: Option<String>,
     /// How the lines of a text log look: '{time:s};{channel};{id:hex};{data:hex}'
+    ///
+    /// Fields are the roles of --columns, and {skip}; a blank stands for one or more, a brace itself is written twice.
     #[arg(long, value_name = "PATTERN")]
     pub(crate) line: Option<String>,
     /// Read the identifiers of a pcap or pcapng log with their bytes the other way round

@@ -49,7 +49,6 @@ fn parts(database: &Database, tally: &Tally) -> Vec<(u64, &'static str, String)>
         (tally.carrying, "carrying longer messages", none()),
         (tally.remote, "remote frames", none()),
         (tally.error, "error records of the recorder", none()),
-        (tally.xl, "CAN XL frames, which are not read", none()),
         (tally.unanswered, "headers without an answer", none()),
         (tally.faulty, "damaged on the wire", none()),
         (tally.null, "null frames", none()),

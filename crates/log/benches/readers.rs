@@ -8,7 +8,7 @@ use std::io::Cursor;
 
 use criterion::{Criterion, Throughput, criterion_group, criterion_main};
 use wirelore_log::write::PcapngWriter;
-use wirelore_log::{Frame, LinePattern, Options, Recording};
+use wirelore_log::{Frame, LinePattern, LinkType, Options, Recording};
 
 const FRAMES: u32 = 1_000_000;
 
@@ -24,8 +24,8 @@ fn drive(mut give: impl FnMut(u16, Frame<'_>)) {
 
 fn as_pcapng() -> Vec<u8> {
     let mut log = PcapngWriter::new(Vec::new()).expect("memory");
-    log.add_channel("drive").expect("memory");
-    log.add_channel("comfort").expect("memory");
+    log.add_channel("drive", LinkType::Can).expect("memory");
+    log.add_channel("comfort", LinkType::Can).expect("memory");
     drive(|_, frame| log.write(&frame).expect("memory"));
     log.finish().expect("memory")
 }

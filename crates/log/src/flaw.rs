@@ -29,9 +29,9 @@ impl fmt::Display for Shown<'_> {
 /// One flaw of a log.
 #[derive(Debug, Clone, Copy, thiserror::Error)]
 pub(crate) enum Flaw<'a> {
-    // Records of link type 227.
-    #[error("the record has {0} bytes, and a CAN record has at least 8; it is skipped")]
-    RecordShort(usize),
+    // Records.
+    #[error("the record has {has} bytes, and {what} has at least {least}; it is skipped")]
+    RecordShort { what: &'static str, has: usize, least: usize },
     #[error("only {captured} of {original} bytes of the frame were recorded; raise the recorder's packet size limit")]
     FrameCut { captured: u32, original: u32 },
     #[error("{captured} bytes are recorded of a frame that is said to have {original}")]
@@ -52,6 +52,14 @@ pub(crate) enum Flaw<'a> {
     XlLength(usize),
     #[error("a CAN XL record says {told} data bytes and holds {held}")]
     XlDataMissing { told: usize, held: usize },
+    #[error("the record is of revision {0} of the LIN layout, and only revision 1 is published")]
+    LinRevision(u8),
+    #[error("the record says message type {0}, and LIN has only frames (0) and events (3)")]
+    LinMessage(u8),
+    #[error("there are {0} data bytes, and a LIN frame has at most 8")]
+    LinLength(usize),
+    #[error("the record says type {0}, and FlexRay has only frames (1) and symbols (2)")]
+    FlexRayRecord(u8),
 
     // Containers.
     #[error("{what}; {skipped} {} skipped up to {until}", if *skipped == 1 { "byte is" } else { "bytes are" })]
@@ -99,10 +107,14 @@ pub(crate) enum Flaw<'a> {
     IdWithoutPrefix(Shown<'a>),
     #[error("data {0} has an odd number of hex digits")]
     OddDigits(Shown<'a>),
-    #[error("data {0} has more than 64 bytes")]
-    DataTooLong(Shown<'a>),
+    #[error("data {cell} has more than {most} bytes")]
+    DataTooLong { cell: Shown<'a>, most: usize },
     #[error("there are {0} data bytes, which neither a CAN nor a CAN FD frame can have")]
     DataLength(usize),
+    #[error("there are {0} data bytes, and a FlexRay frame has whole words of two, 254 at most")]
+    FlexRayLength(usize),
+    #[error("id {id} is not the one of the protected identifier {pid}")]
+    IdNotProtected { id: Shown<'a>, pid: Shown<'a> },
     #[error("data byte {0} is empty, and later ones are not")]
     DataGap(usize),
     #[error("the line says {told} data bytes and holds {held}{hint}")]

@@ -24,15 +24,17 @@ pub enum Kind {
     Data,
     /// A remote frame: it asks for data and carries none.
     Remote,
-    /// A message of the recording controller about an error it saw; no frame on the wire.
+    /// A message of the recording controller about an error it saw; no frame on the wire. The identifier holds the error's classes.
     Error,
     /// A header that nobody answered (LIN).
     Unanswered,
-    /// A frame that was damaged on the wire: the recorder says so, or its check sequence.
+    /// A frame that was damaged on the wire: the recorder says so, or its check sequence; see [`Medium::faults`].
     Faulty,
     /// A frame that says that its sender has nothing to say (FlexRay null frame).
     Null,
-    /// Something on the wire that is no frame: a wake-up, a network that falls asleep, a symbol.
+    /// Something on the wire that is no frame: a wake-up, a network that falls asleep, a symbol. The identifier tells which: the code
+    /// of a LIN event in the link-type registry (B0B00001 told to sleep, B0B00002 asleep after silence, B0B00004 a wake-up), or the
+    /// length of a FlexRay symbol in bits.
     Signal,
 }
 
@@ -47,7 +49,7 @@ pub struct Frame<'a> {
     pub id: u32,
     /// Whether the identifier has 29 bits.
     pub extended: bool,
-    /// Data, remote or error.
+    /// What kind of record it is.
     pub kind: Kind,
     /// Whether it is a CAN FD frame.
     pub fd: bool,
@@ -129,6 +131,8 @@ pub(crate) const EXTENDED_ID_MAX: u32 = 0x1FFF_FFFF;
 pub(crate) const CLASSIC_BYTES_MAX: usize = 8;
 /// The most data bytes of a CAN FD frame.
 pub(crate) const FD_BYTES_MAX: usize = 64;
+/// The most data bytes of a CAN XL frame.
+pub(crate) const XL_BYTES_MAX: usize = 2048;
 
 /// The CAN FD data length code (0..=15) that stands for `length_bytes`; `None` where no code does.
 #[inline]

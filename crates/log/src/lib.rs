@@ -5,9 +5,13 @@
 //! never stops at damage that can be stepped over, and never holds more of a log in memory than one buffer. It knows
 //! nothing of signals or networks: what a frame means is decided on the floor above.
 //!
-//! Read: `pcap` and `pcapng` with link type 227 (classic CAN and CAN FD), delimited text with a header line, and any other
-//! line-based text by a pattern that the user writes ([`LinePattern`]); each of them also inside gzip or Zstandard.
-//! Written: `pcapng` ([`write`](mod@write)).
+//! Read: `pcap` and `pcapng` with the link types 227 (classic CAN, CAN FD, CAN XL), 212 (LIN), 210 (FlexRay) and 1 (Ethernet), each
+//! interface with its own; delimited text with a header line, and any other line-based text by a pattern that the user writes
+//! ([`LinePattern`]), with frames of CAN, LIN, FlexRay and MOST or the bare bytes of single-wire networks; each of them also inside
+//! gzip or Zstandard. Written: `pcapng` ([`write`](mod@write)). What a frame has beside identifier and data is its [`Medium`].
+//!
+//! A frame that was damaged on the wire is no damage of the log: it is handed out as [`Kind::Faulty`] and says what was wrong
+//! ([`Faults`]).
 //!
 //! In a text, empty lines and lines that begin with `#` are no frames: they are comments, stepped over and not counted. A
 //! pattern that itself begins with `#` reads them.
@@ -28,12 +32,14 @@
 //! ```
 
 mod byte_order;
-mod can_record;
 mod channels;
 mod error;
+mod faults;
 mod flaw;
+mod flexray;
 mod frame;
 mod identifiers;
+mod lin;
 mod machine;
 mod medium;
 mod notes;
@@ -44,6 +50,7 @@ mod pcap;
 mod pcapng;
 mod piece;
 mod receive;
+mod record;
 mod recording;
 mod report;
 mod search;
@@ -53,11 +60,13 @@ mod window;
 pub mod write;
 
 pub use error::LogError;
+pub use faults::Faults;
 pub use frame::{Channel, ChannelInfo, Frame, Kind, PlaceInLog};
 pub use medium::{CanXl, FlexRay, Lin, LinChecksum, Medium, Most};
 pub use options::{Format, IdentifierOrder, Options};
 pub use piece::{Piece, PieceEnd};
 pub use receive::{Plain, Receive};
+pub use record::LinkType;
 pub use recording::Recording;
 pub use report::{Damage, Report};
 pub use text::{ColumnMap, LinePattern};

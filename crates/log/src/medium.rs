@@ -1,5 +1,7 @@
 //! What is particular to the frames of each kind of network.
 
+use crate::faults::Faults;
+
 /// The kind of network a frame was recorded on, with what its header says beside identifier and data.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 pub enum Medium {
@@ -16,12 +18,25 @@ pub enum Medium {
     Most(Most),
     /// Bytes of a single-wire network: a whole message or a part of one. There is no identifier.
     Serial,
-    /// An Ethernet frame from its destination address on, without the check sequence. There is no identifier.
+    /// An Ethernet frame from its destination address on, as it was recorded: most recorders leave the check sequence at its end out.
+    /// There is no identifier.
     Ethernet,
 }
 
+impl Medium {
+    /// What was wrong with the frame on the wire; none for networks whose faults no log tells.
+    #[must_use]
+    pub fn faults(&self) -> Faults {
+        match self {
+            Self::Lin(lin) => lin.faults,
+            Self::FlexRay(flexray) => flexray.faults,
+            Self::Can | Self::CanXl(_) | Self::Most(_) | Self::Serial | Self::Ethernet => Faults::NONE,
+        }
+    }
+}
+
 /// The header of a CAN XL frame.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
 pub struct CanXl {
     /// What the data is (SDT).
     pub sdu_type: u8,
@@ -31,6 +46,8 @@ pub struct CanXl {
     pub acceptance: u32,
     /// Whether simple extended content is on (SEC).
     pub extended_content: bool,
+    /// The remote request substitution bit (RRS).
+    pub request_substitution: bool,
 }
 
 /// What a LIN log tells beside identifier and data.
@@ -42,6 +59,8 @@ pub struct Lin {
     pub checksum: Option<u8>,
     /// Which sum the recorder says it is.
     pub checksum_kind: Option<LinChecksum>,
+    /// What was wrong on the wire.
+    pub faults: Faults,
 }
 
 /// The two sums of LIN.
@@ -68,6 +87,8 @@ pub struct FlexRay {
     pub startup: bool,
     /// The header's own check sequence, 11 bits, as it was sent.
     pub header_crc: Option<u16>,
+    /// What was wrong on the wire.
+    pub faults: Faults,
 }
 
 /// How one recorded part stands in a longer MOST control message.

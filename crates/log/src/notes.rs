@@ -68,20 +68,13 @@ impl LinkTypes {
 }
 
 fn of_type(number: u16, count: u64) -> String {
-    let name = registry_name(number).map_or_else(String::new, |name| format!(" ({name})"));
+    // The registry has names for these two, and no layout.
+    let name = match number {
+        190 => " (CAN20B, of which no layout is published)",
+        211 => " (MOST, of which no layout is published)",
+        _ => "",
+    };
     format!("{} of link type {number}{name}", counted(count, "packet"))
-}
-
-/// The name in the public link-type registry, for the few types that recordings of vehicles have.
-fn registry_name(link_type: u16) -> Option<&'static str> {
-    match link_type {
-        1 => Some("Ethernet"),
-        190 => Some("CAN20B"),
-        210 => Some("FLEXRAY"),
-        211 => Some("MOST"),
-        212 => Some("LIN"),
-        _ => None,
-    }
 }
 
 #[cfg(test)]
@@ -98,12 +91,12 @@ mod tests {
     fn link_types_by_number_and_name() {
         // Source of the names: public link-type registry.
         assert_eq!(note([]), None);
-        assert_eq!(note([1]).as_deref(), Some("1 packet of link type 1 (Ethernet) is not read"));
+        assert_eq!(note([147]).as_deref(), Some("1 packet of link type 147 is not read"));
         assert_eq!(
-            note([190, 210, 190, 211, 212, 147]).as_deref(),
+            note([190, 190, 211, 147]).as_deref(),
             Some(
-                "1 packet of link type 147, 2 packets of link type 190 (CAN20B), 1 packet of link type 210 (FLEXRAY), \
-                 1 packet of link type 211 (MOST), 1 packet of link type 212 (LIN) are not read"
+                "1 packet of link type 147, 2 packets of link type 190 (CAN20B, of which no layout is published), \
+                 1 packet of link type 211 (MOST, of which no layout is published) are not read"
             )
         );
     }

@@ -1,13 +1,13 @@
-//! What both packet layouts do with one CAN packet once they have found it.
+//! What both packet layouts do with one packet once they have found it.
 
-use crate::can_record::{self, CanRecord};
 use crate::flaw::Flaw;
 use crate::frame::{Channel, Found, PlaceInLog};
-use crate::medium::Medium;
 use crate::pass::Shared;
+use crate::record::{self, LinkType, Record};
 
 /// One packet as its container describes it.
 pub(crate) struct Packet<'a> {
+    pub(crate) link: LinkType,
     /// The recorded bytes.
     pub(crate) record: &'a [u8],
     /// Where they begin in the buffer.
@@ -26,27 +26,20 @@ impl Packet<'_> {
     #[inline]
     pub(crate) fn frame(&self, shared: &mut Shared) -> Option<Found> {
         match self.read(shared) {
-            Ok(CanRecord::Frame(frame)) => {
-                let payload = frame.payload.start + self.position..frame.payload.end + self.position;
-                Some(Found {
-                    time_ns: self.time_ns,
-                    channel: self.channel,
-                    id: frame.id,
-                    extended: frame.extended,
-                    kind: frame.kind,
-                    fd: frame.fd,
-                    bit_rate_switch: frame.bit_rate_switch,
-                    error_state: frame.error_state,
-                    dlc: frame.dlc,
-                    medium: Medium::Can,
-                    payload,
-                    place: self.place,
-                })
-            }
-            Ok(CanRecord::Xl) => {
-                shared.report.xl += 1;
-                None
-            }
+            Ok(record) => Some(Found {
+                time_ns: self.time_ns,
+                channel: self.channel,
+                id: record.id,
+                extended: record.extended,
+                kind: record.kind,
+                fd: record.fd,
+                bit_rate_switch: record.bit_rate_switch,
+                error_state: record.error_state,
+                dlc: record.dlc,
+                medium: record.medium,
+                payload: record.payload.start + self.position..record.payload.end + self.position,
+                place: self.place,
+            }),
             Err(flaw) => {
                 shared.report.damaged_at(self.place, &flaw);
                 None
@@ -55,7 +48,7 @@ impl Packet<'_> {
     }
 
     #[inline]
-    fn read(&self, shared: &mut Shared) -> Result<CanRecord, Flaw<'static>> {
+    fn read(&self, shared: &mut Shared) -> Result<Record, Flaw<'static>> {
         let (captured, original) = (self.record.len() as u32, self.original);
         if captured < original {
             return Err(Flaw::FrameCut { captured, original });
@@ -63,9 +56,11 @@ impl Packet<'_> {
         if captured > original {
             return Err(Flaw::FrameGrown { captured, original });
         }
-        if let Some(word) = can_record::identifier_word(self.record, shared.identifiers) {
+        if self.link == LinkType::Can
+            && let Some(word) = record::can::identifier_word(self.record, shared.identifiers)
+        {
             shared.report.weigh_identifier(word, self.offset);
         }
-        can_record::read(self.record, shared.identifiers)
+        record::read(self.link, self.record, shared.identifiers)
     }
 }

@@ -3,12 +3,12 @@
 //! The layout is the one of the IETF draft on the pcap capture file format (opsawg-pcap).
 
 use crate::byte_order::ByteOrder;
-use crate::can_record::{self, LINK_TYPE, RECORD_BYTES_MAX};
 use crate::error::LogError;
 use crate::flaw::Implausible;
 use crate::frame::{Channel, Found, PlaceInLog};
 use crate::packet::Packet;
 use crate::pass::{Shared, Step};
+use crate::record::LinkType;
 use crate::search;
 use crate::window::Window;
 
@@ -41,7 +41,8 @@ fn magic(first: &[u8]) -> Option<(ByteOrder, u32)> {
 pub(crate) struct PcapReader {
     order: ByteOrder,
     tick_ns: u32,
-    link_type: u16,
+    /// The link type, or the number of one that is not read here.
+    link: Result<LinkType, u16>,
     packet_bytes_max: u32,
     records: u64,
     latest_s: Option<u32>,
@@ -73,14 +74,16 @@ impl PcapReader {
             return Err(refuse(format!("byte 4 says version {major}, and only version 2 can be read")));
         }
         let link_type = (number(20) & 0xFFFF) as u16;
-        let packet_bytes_max = if link_type == LINK_TYPE {
-            shared.channels.add(b"");
-            RECORD_BYTES_MAX as u32
-        } else {
-            OTHER_PACKET_BYTES_MAX
+        let link = LinkType::of_number(link_type).ok_or(link_type);
+        let packet_bytes_max = match link {
+            Ok(link) => {
+                shared.channels.add(b"");
+                (link.record_bytes().end - 1) as u32
+            }
+            Err(_) => OTHER_PACKET_BYTES_MAX,
         };
         window.consume(FILE_HEADER_BYTES);
-        Ok(Self { order, tick_ns, link_type, packet_bytes_max, records: 0, latest_s: None })
+        Ok(Self { order, tick_ns, link, packet_bytes_max, records: 0, latest_s: None })
     }
 
     /// Where the reading position is.
@@ -131,7 +134,8 @@ impl PcapReader {
         window: &Window,
         shared: &mut Shared,
     ) -> Option<Found> {
-        let packet = Packet {
+        let packet = |link| Packet {
+            link,
             record: &window.data()[RECORD_HEADER_BYTES..record_bytes],
             position: window.position() + RECORD_HEADER_BYTES,
             original: header.original,
@@ -140,14 +144,16 @@ impl PcapReader {
             offset: window.offset(),
             place: self.place(window),
         };
+        let found = match self.link {
+            Ok(link) => packet(link).frame(shared),
+            Err(number) => {
+                shared.report.other_link(number);
+                None
+            }
+        };
         self.records += 1;
         self.latest_s = Some(header.seconds);
-        if self.link_type == LINK_TYPE {
-            packet.frame(shared)
-        } else {
-            shared.report.other_link(self.link_type);
-            None
-        }
+        found
     }
 
     /// The record header at the reading position; `None` at the end of the log.
@@ -192,7 +198,7 @@ impl PcapReader {
 
     /// Whether the header would be believed after damage: whole, and not far from the last good time.
     fn is_likely(&self, header: &RecordHeader) -> bool {
-        let least = if self.link_type == LINK_TYPE { can_record::HEADER_BYTES as u32 } else { 1 };
+        let least = self.link.map_or(1, |link| link.record_bytes().start as u32);
         self.check(header).is_ok()
             && header.captured == header.original
             && header.captured >= least
@@ -202,8 +208,7 @@ impl PcapReader {
     /// Whether the header can be one, but hardly is: the record behind it must confirm it.
     #[inline]
     fn is_doubtful(&self, header: &RecordHeader) -> bool {
-        const COMMON_BYTES_MAX: u32 = 72;
-        !self.is_likely(header) || (self.link_type == LINK_TYPE && header.captured > COMMON_BYTES_MAX)
+        !self.is_likely(header) || self.link.is_ok_and(|link| header.captured as usize > link.usual_bytes_max())
     }
 
     /// Whether another record can stand behind this one, or the log ends there.

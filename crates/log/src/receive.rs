@@ -10,7 +10,7 @@ pub trait Receive {
     /// The next frame.
     fn frame(&mut self, frame: &Frame<'_>);
 
-    /// The next frame, where it is a data frame with a time and the reader has no more to say of it than this. False: not taken; then
+    /// The next frame, where it is a classic or FD data frame with a time and the reader has no more to say of it than this. False: not taken; then
     /// [`frame`](Receive::frame) gets it.
     #[inline(always)]
     fn plain(&mut self, plain: Plain<'_>) -> bool {
@@ -19,7 +19,7 @@ pub trait Receive {
     }
 }
 
-/// The parts of a data frame that most receivers need.
+/// The parts of a classic or FD data frame that most receivers need.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Plain<'a> {
     /// As in [`Frame::time_ns`].

@@ -32,8 +32,6 @@ impl fmt::Display for Damage {
 #[derive(Debug, Clone, Default)]
 #[non_exhaustive]
 pub struct Report {
-    /// CAN XL frames, recognised and skipped: their payloads are not read.
-    pub xl: u64,
     /// Lines, records or blocks that could not be read; each may have been a frame.
     pub damaged: u64,
     /// The first three of the damaged places.
@@ -57,10 +55,10 @@ pub struct Report {
 }
 
 impl Report {
-    /// Everything that was met: frames handed out, CAN XL frames, and damaged places.
+    /// Everything that was met: frames handed out, and damaged places.
     #[must_use]
     pub fn frames_read(&self) -> u64 {
-        self.frames + self.xl + self.damaged
+        self.frames + self.damaged
     }
 
     /// What a person should know before they trust the frames, in whole sentences; it may grow while reading, up to about ten.
@@ -200,7 +198,6 @@ impl Report {
 
     /// Adds what was met in the piece of the log behind; its places count from `before` lines or blocks on.
     pub(crate) fn join(&mut self, piece: Self, before: u64) {
-        self.xl += piece.xl;
         self.damaged += piece.damaged;
         let free = PLACES_KEPT.saturating_sub(self.damage.len());
         let damage = piece.damage.into_iter().take(free);

@@ -5,7 +5,7 @@
 mod common;
 
 use common::{bytes, damage, pcap, read, read_with, record};
-use wirelore_log::{IdentifierOrder, Kind, Options};
+use wirelore_log::{CanXl, IdentifierOrder, Kind, Medium, Options};
 
 const MICROSECONDS: u32 = 0xA1B2_C3D4;
 const CAN: u32 = 227;
@@ -34,8 +34,27 @@ fn records_of_link_type_227() {
     let error = &one("20 00 00 40 08 00 00 00 00 00 00 00 00 00 00 00").frames[0];
     assert_eq!((error.kind, error.id, error.payload.len()), (Kind::Error, 0x40, 8));
 
-    let xl = one("00 2A 01 23 81 03 04 00 44 33 22 11 AA BB CC DD");
-    assert_eq!((xl.frames.len(), xl.report.xl, xl.report.damaged, xl.report.frames_read()), (0, 1, 0, 1));
+    let xl = &one("00 2A 01 23 81 03 04 00 44 33 22 11 AA BB CC DD").frames[0];
+    let header = CanXl {
+        sdu_type: 3,
+        virtual_network: 0x2A,
+        acceptance: 0x1122_3344,
+        extended_content: true,
+        request_substitution: false,
+    };
+    assert_eq!((xl.id, xl.extended, xl.kind, xl.fd, xl.dlc), (0x123, false, Kind::Data, false, None));
+    assert_eq!((xl.medium, &xl.payload[..]), (Medium::CanXl(header), &[0xAA, 0xBB, 0xCC, 0xDD][..]));
+}
+
+#[test]
+fn the_longest_can_xl_frame() {
+    // Source: public link-type registry, LINKTYPE 227: 1 to 2048 bytes of data.
+    let mut hex = "00 00 07 FF 82 01 00 08 00 00 00 00".to_owned();
+    hex.push_str(&"A5".repeat(2048));
+    let log = one(&hex);
+    let Medium::CanXl(xl) = log.frames[0].medium else { panic!("{:?}", log.frames[0].medium) };
+    assert_eq!((log.frames[0].id, xl.request_substitution, xl.extended_content), (0x7FF, true, false));
+    assert_eq!(log.frames[0].payload, [0xA5; 2048]);
 }
 
 #[test]

@@ -49,6 +49,41 @@ fn pcapng_sample(name: &'static str, big_endian: bool) -> Sample {
     Sample { name, bytes: blocks.file, options: Options::default(), head_bytes }
 }
 
+/// Records of LIN, FlexRay and Ethernet with payloads that are easy to tell apart, each with its link type.
+fn other_records() -> Vec<(u32, Vec<u8>)> {
+    let lin = |number: u8| [&[1, 0, 0, 0, 0x40, 0x11, 0, 0][..], &[number; 4]].concat();
+    let flexray = |number: u8| [&[1, 0, 0x20, 0x0A, 0x09, 0x4F, 0x05][..], &[number; 8]].concat();
+    let ethernet = |number: u8| [&[2, 0, 0, 0, 0, 1, 2, 0, 0, 0, 0, 2, 8, 0][..], &[number; 46]].concat();
+    (1..=4).flat_map(|number| [(212, lin(number)), (210, flexray(number)), (1, ethernet(number))]).collect()
+}
+
+/// One network of them in a classic file, which has only one.
+fn other_pcap_sample(name: &'static str, link_type: u32) -> Sample {
+    let records: Vec<Vec<u8>> =
+        other_records().into_iter().filter(|(link, _)| *link == link_type).map(|(_, it)| it).collect();
+    let timed: Vec<(u32, u32, &[u8])> =
+        (0..).zip(records.iter().cycle().take(12)).map(|(at, record)| (1_700_000_000 + at, at, &record[..])).collect();
+    Sample { name, bytes: pcap(false, 0xA1B2_C3D4, link_type, &timed), options: Options::default(), head_bytes: 24 }
+}
+
+fn mixed_pcapng_sample() -> Sample {
+    let mut blocks = Blocks::new(false);
+    for link_type in [227, 212, 210, 1] {
+        blocks.interface(link_type, &[(9, &[9])]);
+    }
+    let head_bytes = blocks.file.len();
+    for (at, (link_type, bytes)) in (0..).zip(&other_records()) {
+        let interface = [227, 212, 210, 1].iter().position(|link| link == link_type).expect("is one of them");
+        blocks.packet(interface as u32, 2_000 * at, bytes).packet(
+            0,
+            2_000 * at + 1_000,
+            &record(0x100, &[at as u8; 8]),
+        );
+    }
+    let name = "pcapng, several networks";
+    Sample { name, bytes: blocks.file, options: Options::default(), head_bytes }
+}
+
 fn text_samples() -> [Sample; 2] {
     let header = "time_s,channel,id_hex,ext,len,data_hex\n";
     let (mut delimited, mut patterned) = (header.to_owned(), String::new());
@@ -83,6 +118,10 @@ fn samples() -> Vec<Sample> {
         pcapng_sample("pcapng, big-endian", true),
     ];
     samples.extend(text_samples());
+    samples.push(mixed_pcapng_sample());
+    samples.push(other_pcap_sample("pcap, LIN", 212));
+    samples.push(other_pcap_sample("pcap, FlexRay", 210));
+    samples.push(other_pcap_sample("pcap, Ethernet", 1));
     samples
 }
 
@@ -200,7 +239,7 @@ proptest! {
     }
 
     #[test]
-    fn random_bytes_behind_a_good_head(bytes in proptest::collection::vec(any::<u8>(), 0..4096), which in 0..6_usize) {
+    fn random_bytes_behind_a_good_head(bytes in proptest::collection::vec(any::<u8>(), 0..4096), which in 0..10_usize) {
         let sample = &samples()[which];
         let mut log = sample.bytes[..sample.head_bytes].to_vec();
         log.extend_from_slice(&bytes);
@@ -218,6 +257,9 @@ proptest! {
         let _ = read_with(format!("time_s,id,data\n{lines}"), &Options::default());
         let _ = read_with(format!("time;id_hex;b0;b1;dlc\n{lines}"), &Options::default());
         let _ = read_with(&lines, &samples()[5].options);
+        let _ = read_with(format!("time_s,pid,checksum,data\n{lines}"), &Options::default());
+        let _ = read_with(format!("channel,slot,cycle,id_hex,pid,checksum,data\n{lines}"), &Options::default());
+        let _ = read_with(format!("id,fblock,inst,fkt,op,data\n{lines}"), &Options::default());
     }
 }
 

@@ -83,7 +83,6 @@ fn patterns_that_are_wrong() {
         ("{id} {data", "not closed"),
         ("{id} } {data}", "has no opening one"),
         ("{id} {id} {data}", "{id} stands twice"),
-        ("{time} {data}", "has no {id}"),
         ("{id}", "has no {data}"),
         ("{id:s} {data}", "':s' cannot stand behind id"),
         ("{skip:hex} {id} {data}", "'{skip}' is no field"),

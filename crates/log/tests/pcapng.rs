@@ -66,7 +66,7 @@ fn a_time_that_cannot_be_told_is_damage() {
 #[test]
 fn interfaces_become_channels_over_all_sections() {
     let mut blocks = Blocks::new(false);
-    blocks.interface(227, &[(2, b"drive")]).interface(1, &[(2, b"wire")]).interface(227, &[(2, b"comfort")]);
+    blocks.interface(227, &[(2, b"drive")]).interface(147, &[(2, b"wire")]).interface(227, &[(2, b"comfort")]);
     blocks.packet(2, 1, &record(1, &[])).packet(0, 2, &record(2, &[])).packet(1, 3, &[0; 60]);
     let mut second = Blocks::new(true);
     second.interface(227, &[(2, b"comfort")]).interface(227, &[(2, b"comfort")]).interface(227, &[]);
@@ -77,7 +77,7 @@ fn interfaces_become_channels_over_all_sections() {
     assert_eq!(log.channels, ["drive", "comfort", "comfort", ""]);
     let seen: Vec<(u32, u16)> = log.frames.iter().map(|frame| (frame.id, frame.channel.0)).collect();
     assert_eq!(seen, [(1, 1), (2, 0), (3, 1), (4, 2), (5, 3)]);
-    assert_eq!(log.report.notes(), ["1 packet of link type 1 (Ethernet) is not read"]);
+    assert_eq!(log.report.notes(), ["1 packet of link type 147 is not read"]);
 }
 
 #[test]

@@ -115,13 +115,17 @@ fn random(state: &mut u64) -> u64 {
 /// A packet file with blocks of many kinds, about `size_bytes` long.
 fn blocks(size_bytes: usize, big_endian: bool) -> Vec<u8> {
     let mut blocks = Blocks::new(big_endian);
-    blocks.interface(227, &[(2, b"drive"), (9, &[9])]).interface(1, &[]).interface(227, &[(2, b"comfort")]);
+    blocks.interface(227, &[(2, b"drive"), (9, &[9])]).interface(147, &[]).interface(227, &[(2, b"comfort")]);
+    blocks.interface(212, &[(2, b"seat")]).interface(210, &[(2, b"chassis")]).interface(1, &[(2, b"backbone")]);
     let mut state = 7;
     let mut time = 1_700_000_000_000_000_u64;
     while blocks.file.len() < size_bytes {
         let number = random(&mut state);
         time = time + 1_000 - if number.is_multiple_of(997) { 100_000 } else { 0 };
         let payload: Vec<u8> = (0..number % 9).map(|at| (number >> at) as u8).collect();
+        let xl = [&[0, 0, 3, 0x21, 0x81, 5, 70, 0, 0, 0, 0, 0][..], &[0x5A; 70]].concat();
+        let lin = [&[1, 0, 0, 0, 0x42, 0x11, number as u8, 0][..], &payload].concat();
+        let flexray = [&[1, number as u8 & 1, 0x20, 0x40, 0, 0xE4, 0xE0][..], &payload].concat();
         match number % 1000 {
             0 => drop(blocks.packet(1, time, &payload)),
             1 => drop(blocks.block(0x0BAD, &payload)),
@@ -132,6 +136,10 @@ fn blocks(size_bytes: usize, big_endian: bool) -> Vec<u8> {
             6 => drop(blocks.packet(0, u64::MAX, &record(0x100, &payload))),
             7 => drop(blocks.packet(0, time, &[&[0, 0, 3, 0x21, 12, 5, 0, 0][..], &[0x5A; 12]].concat())),
             8 => drop(blocks.packet(0, time, &[0x40, 0, 1, 0x23, 4, 0, 0, 0])),
+            9 => drop(blocks.packet(0, time, &xl)),
+            10..40 => drop(blocks.packet(3, time, &lin)),
+            40..60 => drop(blocks.packet(4, time, &flexray)),
+            60..70 => drop(blocks.packet(5, time, &vec![number as u8; number as usize % 2000])),
             _ => drop(blocks.packet(2 * (number as u32 % 2), time, &record(number as u32 % 0x1000, &payload))),
         }
     }

@@ -153,7 +153,7 @@ fn blocks(dice: &mut Dice) -> Vec<u8> {
     let mut blocks = Blocks::new(dice.below(8) == 0);
     for resolution in [6, 9, 9, 3, 0x8A, 12] {
         let offset = if dice.seldom() { 1_000_u64.to_le_bytes() } else { [0; 8] };
-        let link = if dice.seldom() { 1 } else { 227 };
+        let link = if dice.seldom() { dice.one_of(&[1, 147, 210, 212]) } else { 227 };
         blocks.interface(link, &[(2, b"x"), (9, &[resolution]), (14, &offset)]);
     }
     let mut ticks = 0;

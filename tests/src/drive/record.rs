@@ -1,6 +1,6 @@
 //! The recorder: runs the world, the senders, the buses and the gateway, and writes down what has passed.
 
-use wirelore_log::{Channel, Frame, write::PcapngWriter};
+use wirelore_log::{Channel, Frame, LinkType, write::PcapngWriter};
 use wirelore_model::{Database, Identifier, NetworkId};
 
 use super::DriveError;
@@ -117,7 +117,8 @@ impl<'a> Recorder<'a> {
     fn write(mut self) -> Result<Recording, DriveError> {
         self.passed.sort_by_key(|(bus, message)| (message.time_ns, *bus));
         let mut log = PcapngWriter::new(Vec::new())?;
-        let channels: Vec<Channel> = NETWORKS.iter().map(|name| log.add_channel(name)).collect::<Result<_, _>>()?;
+        let channels: Vec<Channel> =
+            NETWORKS.iter().map(|name| log.add_channel(name, LinkType::Can)).collect::<Result<_, _>>()?;
         for (bus, message) in &self.passed {
             let time_ns = (START_NS + message.time_ns) as i64;
             log.write(&Frame::data(Some(time_ns), channels[*bus], message.id.into(), &message.payload))?;

@@ -3,7 +3,7 @@
 use std::io::Write;
 
 use wirelore_log::write::PcapngWriter;
-use wirelore_log::{Channel, Frame, LogError};
+use wirelore_log::{Channel, Frame, LinkType, LogError};
 
 use super::{NETWORKS, Sent, Vehicle};
 
@@ -24,8 +24,9 @@ impl<const N: usize> Vehicle<N> {
         mut each: impl FnMut(&Sent<'_, N>),
     ) -> Result<(), LogError> {
         let mut writer = PcapngWriter::new(pcapng)?;
-        let channels: Vec<Channel> =
-            (0..NETWORKS).map(|network| writer.add_channel(&format!("net{network}"))).collect::<Result<_, _>>()?;
+        let channels: Vec<Channel> = (0..NETWORKS)
+            .map(|network| writer.add_channel(&format!("net{network}"), LinkType::Can))
+            .collect::<Result<_, _>>()?;
         writeln!(text, "time_s,channel,id_hex,data_hex")?;
         for sent in self.traffic().take(count as usize) {
             let Sent { time_ns, frame, word } = sent;

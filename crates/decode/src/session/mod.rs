@@ -285,8 +285,7 @@ impl<'d> Session<'d> {
         self.channels.end_log();
         self.frames_in_log = 0;
         self.has_checked_told = false;
-        let report = recording.report();
-        self.tally.end_log(report.xl, report.damaged);
+        self.tally.end_log(recording.report().damaged);
         Ok(())
     }
 }

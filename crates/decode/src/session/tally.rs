@@ -34,8 +34,6 @@ pub struct Tally {
     pub remote: u64,
     /// Part: error messages of the recording controller.
     pub error: u64,
-    /// Part: CAN XL frames, which are not read.
-    pub xl: u64,
     /// Part: frames that carry a longer message or a part of one; the messages themselves are counted in other parts.
     pub carrying: u64,
     /// Part: headers that nobody answered.
@@ -201,7 +199,7 @@ impl Tally {
     #[must_use]
     pub fn sum_of_parts(&self) -> u64 {
         let decoded = self.decoded + self.too_short + self.not_selected;
-        let not_data = self.remote + self.error + self.xl + self.damaged + self.carrying;
+        let not_data = self.remote + self.error + self.damaged + self.carrying;
         let not_frames = self.unanswered + self.faulty + self.null + self.wire_signals;
         let left_out = self.on_unbound_channel + self.left_out_by_network + self.left_out_by_time;
         decoded + self.without_description + not_data + not_frames + left_out
@@ -223,9 +221,9 @@ impl Tally {
 
     /// All plain counts; the compiler asks whoever adds a field to say here what becomes of it.
     #[rustfmt::skip]
-    fn numbers(&mut self) -> [&mut u64; 33] {
+    fn numbers(&mut self) -> [&mut u64; 32] {
         let Self {
-            read, decoded, too_short, without_description, not_selected, remote, error, xl, damaged,
+            read, decoded, too_short, without_description, not_selected, remote, error, damaged,
             carrying, unanswered, faulty, null, wire_signals, on_unbound_channel, left_out_by_network, left_out_by_time,
             messages, message_faults, readings, no_reading, sensor_fault, outside_range, unmatched_selectors,
             counters: CounterCounts { first, right, repeated, jumped, suspended, outside_range: counter_outside },
@@ -233,7 +231,7 @@ impl Tally {
             unknown: _, unmatched: _, wrong_checksums: _, counter_faults: _, outside_ranges: _, first_message_faults: _,
         } = self;
         [
-            read, decoded, too_short, without_description, not_selected, remote, error, xl, damaged,
+            read, decoded, too_short, without_description, not_selected, remote, error, damaged,
             carrying, unanswered, faulty, null, wire_signals, on_unbound_channel, left_out_by_network, left_out_by_time,
             messages, message_faults, readings, no_reading, sensor_fault, outside_range, unmatched_selectors,
             first, right, repeated, jumped, suspended, counter_outside,
@@ -242,10 +240,9 @@ impl Tally {
     }
 
     /// Adds what the log itself tells at its end.
-    pub(crate) fn end_log(&mut self, xl: u64, damaged: u64) {
-        self.xl += xl;
+    pub(crate) fn end_log(&mut self, damaged: u64) {
         self.damaged += damaged;
-        self.read += xl + damaged;
+        self.read += damaged;
         debug_assert_eq!(self.read, self.sum_of_parts(), "every frame is in exactly one part");
     }
 

@@ -3,10 +3,10 @@
 use std::collections::HashMap;
 
 use crate::byte_order::ByteOrder;
-use crate::can_record::LINK_TYPE;
 use crate::channels::{CHANNELS_MAX, Channels};
 use crate::flaw::Flaw;
 use crate::frame::Channel;
+use crate::record::LinkType;
 
 use super::clock::{Clock, SimpleClock};
 
@@ -23,9 +23,9 @@ const NAME_BYTES_MAX: usize = 128;
 /// What the packets of an interface are.
 #[derive(Debug, Clone, Copy)]
 pub(super) enum Link {
-    /// CAN frames of this channel.
-    Channel(Channel),
-    /// Packets of another link type.
+    /// Frames of this channel.
+    Channel(Channel, LinkType),
+    /// Packets of a link type that is not read here.
     Other(u16),
     /// The description is damaged, or there are too many channels.
     Unknown,
@@ -61,9 +61,9 @@ pub(super) struct Interfaces {
     of_section: Vec<Interface>,
     /// The same in short, by the same numbers; with a clock that tells no time where the packets are no CAN frames.
     timings: Vec<Timing>,
-    /// By name, and by how many of the same name come before it in its section: a recorder that is started again writes
-    /// a new section, and the same interface stays the same channel.
-    channels: HashMap<(Vec<u8>, usize), Channel>,
+    /// By name and link type, and by how many of the same come before it in its section: a recorder that is started again
+    /// writes a new section, and the same interface stays the same channel.
+    channels: HashMap<(Vec<u8>, LinkType, usize), Channel>,
 }
 
 impl Interfaces {
@@ -103,28 +103,31 @@ impl Interfaces {
         let described = read_options(body.get(8..).unwrap_or_default(), order);
         let clock = Clock::new(described.resolution, described.offset_s);
         let (link, limit_bytes, outcome) = match (order.u16_at(body, 0), order.u32_at(body, 4)) {
-            (Some(link_type), Some(limit_bytes)) if link_type == LINK_TYPE => {
-                match self.channel(&described.name, channels) {
-                    Ok(channel) => (Link::Channel(channel), limit_bytes, Ok(())),
+            (Some(number), Some(limit_bytes)) => match LinkType::of_number(number) {
+                None => (Link::Other(number), limit_bytes, Ok(())),
+                Some(link) => match self.channel(&described.name, link, channels) {
+                    Ok(channel) => (Link::Channel(channel, link), limit_bytes, Ok(())),
                     Err(flaw) => (Link::Unknown, limit_bytes, Err(flaw)),
-                }
-            }
-            (Some(link_type), Some(limit_bytes)) => (Link::Other(link_type), limit_bytes, Ok(())),
+                },
+            },
             _ => (Link::Unknown, 0, Err(Flaw::InterfaceShort(body.len()))),
         };
         // A damaged description keeps its number, or the packets of all later interfaces would go to the wrong one.
         self.timings.push(match link {
-            Link::Channel(channel) => Timing { channel, clock: clock.simple() },
-            Link::Other(_) | Link::Unknown => Timing { channel: Channel(0), clock: SimpleClock::default() },
+            Link::Channel(channel, LinkType::Can) => Timing { channel, clock: clock.simple() },
+            Link::Channel(..) | Link::Other(_) | Link::Unknown => {
+                Timing { channel: Channel(0), clock: SimpleClock::default() }
+            }
         });
         self.of_section.push(Interface { link, clock, limit_bytes, name: described.name });
         outcome
     }
 
     /// The channel of a new interface: the one it had in an earlier section, or a new one.
-    fn channel(&mut self, name: &[u8], channels: &mut Channels) -> Result<Channel, Flaw<'static>> {
-        let is_alike = |other: &&Interface| matches!(other.link, Link::Channel(_)) && other.name == name;
-        let key = (name.to_vec(), self.of_section.iter().filter(is_alike).count());
+    fn channel(&mut self, name: &[u8], link: LinkType, channels: &mut Channels) -> Result<Channel, Flaw<'static>> {
+        let is_alike =
+            |other: &&Interface| matches!(other.link, Link::Channel(_, same) if same == link) && other.name == name;
+        let key = (name.to_vec(), link, self.of_section.iter().filter(is_alike).count());
         if let Some(&known) = self.channels.get(&key) {
             return Ok(known);
         }

@@ -174,8 +174,8 @@ impl PcapngReader {
     ) -> Result<Option<Found>, Flaw<'static>> {
         self.has_packets = true;
         let interface = self.interfaces.get(packet.interface).ok_or(Flaw::NoInterface(packet.interface))?;
-        let channel = match interface.link {
-            Link::Channel(channel) => channel,
+        let (channel, link) = match interface.link {
+            Link::Channel(channel, link) => (channel, link),
             Link::Other(link_type) => {
                 shared.report.other_link(link_type);
                 return Ok(None);
@@ -187,7 +187,7 @@ impl PcapngReader {
             None => None,
         };
         let record = body.get(packet.data).unwrap_or_default();
-        Ok(Packet { record, position, original: packet.original, time_ns, channel, offset, place }.frame(shared))
+        Ok(Packet { link, record, position, original: packet.original, time_ns, channel, offset, place }.frame(shared))
     }
 
     /// Blocks that hold no packet: sections and interfaces are kept, all others are passed over.

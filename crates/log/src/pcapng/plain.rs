@@ -1,6 +1,6 @@
 //! The fast way through plain packet blocks, which nearly all blocks of a log are.
 //!
-//! A block is plain when it is an Enhanced Packet Block of a little-endian section that holds a whole frame with a time.
+//! A block is plain when it is an Enhanced Packet Block of a little-endian section that holds a whole classic or FD frame with a time.
 //! Most have the same lengths and flags as the one before: these are proved once, in the careful way, and compared from
 //! then on ([`Shape`]). The first block that is anything else is left to the careful way, which gives the same frames and
 //! also tells what is wrong.
@@ -8,7 +8,6 @@
 use std::ops::Range;
 
 use crate::byte_order::ByteOrder;
-use crate::can_record::{self, CanFrame, CanRecord};
 use crate::frame::{Frame, Kind, PlaceInLog, STANDARD_ID_MAX};
 use crate::identifiers::{ERROR_FLAG, EXTENDED_FLAG, IDENTIFIER_BITS, REMOTE_FLAG};
 use crate::machine;
@@ -16,6 +15,7 @@ use crate::medium::Medium;
 use crate::options::IdentifierOrder;
 use crate::pass::Shared;
 use crate::receive::{Plain, Receive};
+use crate::record::{Record, can};
 use crate::window::Window;
 
 use super::PcapngReader;
@@ -29,7 +29,7 @@ const RECORD_AT: usize = 28;
 /// Length, flags and raw code of the CAN record.
 const EXTENT_AT: usize = RECORD_AT + 4;
 /// The shortest block with a frame: no data, and the length at its end.
-const BLOCK_BYTES_MIN: usize = RECORD_AT + can_record::HEADER_BYTES + 4;
+const BLOCK_BYTES_MIN: usize = RECORD_AT + can::HEADER_BYTES + 4;
 
 /// The kinds of frames that the identifier word tells.
 const KIND_FLAGS: u32 = ERROR_FLAG | REMOTE_FLAG;
@@ -53,7 +53,7 @@ struct Shape {
     /// Where the data stands in the block.
     data: Range<usize>,
     /// The frame that was proved.
-    frame: CanFrame,
+    frame: Record,
 }
 
 impl Shape {
@@ -66,9 +66,7 @@ impl Shape {
         let body = envelope.check_trailer(block).ok()?.body(block);
         let packet = PacketBody::enhanced(body, section).ok()?;
         let record = body.get(packet.data).filter(|record| record.len() == packet.original as usize)?;
-        let Ok(CanRecord::Frame(frame)) = can_record::read(record, order) else {
-            return None;
-        };
+        let frame = can::read(record, order).ok().filter(|frame| frame.medium == Medium::Can)?;
         let kind_mask = in_order(KIND_FLAGS, order);
         Some(Self {
             envelope: u64_at(block.first_chunk()?, 0),
@@ -172,7 +170,7 @@ impl PcapngReader {
             }
             latest_ns = time_ns;
             shared.report.weigh_identifier(word, offset);
-            let CanFrame { kind, fd, bit_rate_switch, error_state, dlc, .. } = shape.frame;
+            let Record { kind, fd, bit_rate_switch, error_state, dlc, .. } = shape.frame;
             let payload = block.get(shape.data.clone()).unwrap_or_default();
             let channel = timing.channel;
             if kind != Kind::Data || !receive.plain(Plain { time_ns, channel, id, extended, payload }) {

@@ -7,11 +7,27 @@ use super::headings::{Form, Role, SKIP};
 /// Which columns of a delimited text are what, as a person tells it.
 ///
 /// A list of `role=heading` with commas between, each with `:` and the form of its numbers where the heading does not say
-/// it. Roles: `time`, `channel`, `id`, `data`, `length`, `dlc`, `extended`, `remote`, `kind`, `fd`, `bit_rate_switch`,
-/// `error_state`, `checksum_good`. Forms: `s`, `ms`, `us`, `ns` for times; `hex`, `dec` for identifiers and data. Data bytes
-/// in columns of their own are told by the first and the last: `data=b0..b7`. A heading with a comma, a colon, or two dots
-/// in it stands in quotes. Capitals, blanks and punctuation of headings do not count. Roles that are not told are known by
-/// common headings; `skip=heading` leaves a column out that would be known so.
+/// it. Data bytes in columns of their own are told by the first and the last: `data=b0..b7`. A heading with a comma, a colon, or
+/// two dots in it stands in quotes. Capitals, blanks and punctuation of headings do not count. Roles that are not told are known
+/// by common headings; `skip=heading` leaves a column out that would be known so.
+///
+/// | network | roles |
+/// | --- | --- |
+/// | any | `time` (forms `s`, `ms`, `us`, `ns`), `channel` (what the log recorded from), `data`, `length`, `checksum_good` |
+/// | CAN | `id`, `extended`, `remote`, `kind`, `dlc`, `fd`, `bit_rate_switch`, `error_state` |
+/// | LIN | `pid` (with its parity bits; then an `id` is not needed), `checksum`, `checksum_kind` (`classic`, `enhanced`; or 1, 0 for right, wrong), `parity_good` |
+/// | FlexRay | `slot` and `cycle`, `flexray_channel` (`A`, `B`), `indicators` (the first five bits of the header, such as `00100`), `header_crc_good`, `frame_crc_good`, `kind` (`null`) |
+/// | MOST | `function_block`, `instance`, `function` and `operation`; or an `id` with dots: `22.01.0D2.C` |
+///
+/// Forms of numbers are `hex` and `dec`. `slot` and `cycle` are decimal and the others hexadecimal where nobody says it, but for
+/// identifiers and for data bytes in columns of their own, which must show it.
+///
+/// A line is of the network whose cells it fills. A line of LIN without data and checksum is a header that nobody answered; one without
+/// an identifier, with wrong parity, or with a checksum that fits neither sum is a frame that was damaged on the wire. Headings alone
+/// make LIN of a text where there is a `pid` and no `id`, or both and a `checksum`; FlexRay where there are a slot (`slot`, `frame_id`)
+/// and a `cycle`; MOST where all four parts are there. A column `channel` of FlexRay lines that has only A and B is `flexray_channel`.
+/// Where no column is left that could be an identifier, lines are bytes of a network without identifiers (single-wire): whole messages,
+/// or one byte each.
 ///
 /// ```
 /// use wirelore_log::ColumnMap;

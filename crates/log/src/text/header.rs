@@ -8,6 +8,7 @@ use super::column_map::{ColumnMap, Told, ToldHeadings};
 use super::columns::Columns;
 use super::headings::{Form, Meaning, Role, meaning, squeezed};
 use super::lines::{Lines, Step};
+use super::networks::{MOST_PARTS, Network, Networks};
 use super::proof;
 use super::row::Forms;
 
@@ -23,6 +24,7 @@ pub(super) struct Header {
     pub(super) delimiter: u8,
     pub(super) columns: Columns,
     pub(super) forms: Forms,
+    pub(super) networks: Networks,
     pub(super) remarks: Vec<String>,
 }
 
@@ -31,14 +33,22 @@ pub(super) struct Header {
 pub(super) struct Assigned {
     pub(super) whole: Vec<(Role, usize, Option<Form>)>,
     pub(super) data_bytes: Vec<(u8, usize, Option<Form>)>,
+    /// The column that may be the log's channel or the one of FlexRay.
+    open_channel: Option<usize>,
 }
 
 impl Assigned {
+    fn has(&self, role: Role) -> bool {
+        self.whole.iter().any(|&(known, ..)| known == role)
+    }
+
     /// Whether the first lines are needed to know how numbers are written.
     fn leaves_forms_open(&self) -> bool {
         let is_open =
             |&(role, _, form): &(Role, usize, Option<Form>)| matches!(role, Role::Time | Role::Id) && form.is_none();
-        self.whole.iter().any(is_open) || self.data_bytes.first().is_some_and(|(_, _, form)| form.is_none())
+        self.whole.iter().any(is_open)
+            || self.data_bytes.first().is_some_and(|(_, _, form)| form.is_none())
+            || self.open_channel.is_some()
     }
 }
 
@@ -54,16 +64,30 @@ pub(super) fn read(window: &mut Window, lines: &mut Lines, map: &ColumnMap, name
     cells::split(&line, delimiter, COLUMNS_MAX, &mut cut).map_err(|flaw| refuse(flaw.to_string()))?;
     let heading = |cell: &Cell| String::from_utf8_lossy(&unquoted(cell.of(&line))).into_owned();
     let headings: Vec<String> = cut.iter().map(heading).collect();
-    let assigned = assign(&headings, map).map_err(refuse)?;
+    let (mut assigned, networks) = assign(&headings, map).map_err(refuse)?;
+    let mut columns = columns_of(&assigned, &headings);
+    let is_all = assigned.leaves_forms_open() && !window.have(SAMPLE_BYTES);
+    let bytes = if is_all { window.data() } else { whole_lines(window.data()) };
+    let first_line = lines.number() + 1;
+    let sample = proof::Sample { bytes, first_line, delimiter, columns: &columns };
+    let (forms, mut remarks) = proof::forms(&assigned, &headings, &sample).map_err(refuse)?;
+    if let Some(column) = assigned.open_channel.filter(|column| sample.is_all_a_or_b(*column)) {
+        remarks.push(proof::flexray_channel_remark(&headings[column]));
+        assigned.whole.retain(|&(_, known, _)| known != column);
+        assigned.whole.push((Role::FlexRayChannel, column, None));
+        columns = columns_of(&assigned, &headings);
+    }
+    if networks.is_serial() {
+        remarks.push("no column tells an id: the lines are read as bytes of a network without identifiers".to_owned());
+    }
+    Ok(Header { delimiter, columns, forms, networks, remarks })
+}
+
+fn columns_of(assigned: &Assigned, headings: &[String]) -> Columns {
     let data_bytes = assigned.data_bytes.iter().map(|&(_, column, _)| column).collect();
     let whole = assigned.whole.iter().map(|&(role, column, _)| (role, column)).collect();
     let named = headings.iter().rposition(|heading| !heading.is_empty()).map_or(0, |last| last + 1);
-    let columns = Columns::new(whole, data_bytes, named);
-    let is_all = assigned.leaves_forms_open() && !window.have(SAMPLE_BYTES);
-    let bytes = if is_all { window.data() } else { whole_lines(window.data()) };
-    let sample = proof::Sample { bytes, first_line: lines.number() + 1, delimiter, columns: &columns };
-    let (forms, remarks) = proof::forms(&assigned, &headings, &sample).map_err(refuse)?;
-    Ok(Header { delimiter, columns, forms, remarks })
+    Columns::new(whole, data_bytes, named)
 }
 
 /// The bytes up to the last line end: a line of which only a part was fetched proves nothing.
@@ -108,8 +132,9 @@ fn delimiter_of(line: &[u8]) -> u8 {
     [b',', b';', b'\t'].into_iter().rev().max_by_key(|&delimiter| count(delimiter)).unwrap_or(b',')
 }
 
-/// Gives each role its column: first those that the user tells, then those that the headings say.
-fn assign(headings: &[String], map: &ColumnMap) -> Result<Assigned, String> {
+/// Gives each role its column: first those that the user tells, then those that the headings say; and tells of which networks the lines
+/// can be.
+fn assign(headings: &[String], map: &ColumnMap) -> Result<(Assigned, Networks), String> {
     let mut assigned = Assigned::default();
     let mut taken = vec![false; headings.len()];
     for heading in &map.skipped {
@@ -127,26 +152,61 @@ fn assign(headings: &[String], map: &ColumnMap) -> Result<Assigned, String> {
         }
     }
     let is_told = |role| map.told.iter().any(|told| told.role == role);
-    for (column, heading) in headings.iter().enumerate().filter(|&(column, _)| !taken[column]) {
+    for (column, heading) in headings.iter().enumerate() {
+        if taken[column] {
+            continue;
+        }
         match meaning(heading) {
             Some((Meaning::Whole(role), form)) if !is_told(role) => {
+                taken[column] = true;
                 if let Some(&(_, earlier, _)) = assigned.whole.iter().find(|(known, ..)| *known == role) {
                     return Err(two_columns(role, &headings[earlier], heading));
                 }
                 assigned.whole.push((role, column, form));
             }
             Some((Meaning::DataByte(number), form)) if !is_told(Role::Data) => {
+                taken[column] = true;
                 assigned.data_bytes.push((number, column, form));
             }
             _ => {}
         }
     }
-    check(&mut assigned, headings)?;
-    Ok(assigned)
+    drop_lone_roles(&mut assigned, &mut taken, is_told);
+    let networks = Networks::of(|role| assigned.has(role))?;
+    let is_all_known = headings.iter().zip(&taken).all(|(heading, &taken)| taken || heading.is_empty());
+    check(&mut assigned, headings, networks, is_all_known)?;
+    let channel = assigned.whole.iter().find(|&&(role, ..)| role == Role::Channel && !is_told(role));
+    let may_be_of_flexray = assigned.has(Role::Slot) && !assigned.has(Role::FlexRayChannel);
+    assigned.open_channel = channel.filter(|_| may_be_of_flexray).map(|&(_, column, _)| column);
+    Ok((assigned, networks))
+}
+
+/// Forgets what only a heading says of a network, where the headings that make up its lines are not all there: a `pid` beside an `id` may
+/// be a number of diagnosis, a `cycle` the period of a message.
+fn drop_lone_roles(assigned: &mut Assigned, taken: &mut [bool], is_told: impl Fn(Role) -> bool) {
+    let has = |role| assigned.has(role);
+    let is_lin =
+        is_told(Role::Pid) || is_told(Role::Checksum) || (has(Role::Pid) && (has(Role::Checksum) || !has(Role::Id)));
+    let is_flexray = has(Role::Slot) && has(Role::Cycle);
+    let is_most = MOST_PARTS.into_iter().all(has);
+    assigned.whole.retain(|&(role, column, _)| {
+        let stays = is_told(role)
+            || match role.network() {
+                Some(Network::Lin) => is_lin,
+                Some(Network::FlexRay) => is_flexray,
+                Some(Network::Most) => is_most,
+                _ => true,
+            };
+        taken[column] &= stays;
+        stays
+    });
 }
 
 fn fits(form: Form, role: Role) -> bool {
-    matches!((form, role), (Form::Unit(_), Role::Time) | (Form::Base(_), Role::Id | Role::Data))
+    match form {
+        Form::Unit(_) => role == Role::Time,
+        Form::Base(_) => role.usual_base().is_some(),
+    }
 }
 
 fn two_columns(role: Role, first: &str, second: &str) -> String {
@@ -174,17 +234,19 @@ fn find(wanted: &str, headings: &[String]) -> Result<usize, String> {
     }
 }
 
-/// Whether id and data are there, and data bytes follow each other.
-fn check(assigned: &mut Assigned, headings: &[String]) -> Result<(), String> {
-    let has = |role| assigned.whole.iter().any(|&(known, ..)| known == role);
+/// Whether data is there and something that tells whose it is, and data bytes follow each other. Lines that tell only data are taken
+/// for such only where nothing else may be the identifier.
+fn check(assigned: &mut Assigned, headings: &[String], networks: Networks, is_all_known: bool) -> Result<(), String> {
+    let is_told_apart = !networks.is_serial() || is_all_known;
+    let has_data = assigned.has(Role::Data);
     assigned.data_bytes.sort_unstable_by_key(|&(number, ..)| number);
-    match (has(Role::Data), assigned.data_bytes.as_slice()) {
+    match (has_data, assigned.data_bytes.as_slice()) {
         (true, [_, ..]) => {
             return Err("there is a column for all data and there are columns for single bytes; say which ones with \
                         --columns 'data=...'"
                 .to_owned());
         }
-        (false, bytes) if has(Role::Id) && !bytes.is_empty() => {
+        (false, bytes) if is_told_apart && !bytes.is_empty() => {
             let first = bytes[0].0;
             let follow = bytes.iter().zip(first..).all(|(&(number, ..), wanted)| number == wanted);
             if !follow || first > 1 || bytes.len() > 64 {
@@ -195,12 +257,17 @@ fn check(assigned: &mut Assigned, headings: &[String]) -> Result<(), String> {
                 );
             }
         }
-        (true, []) if has(Role::Id) => {}
-        _ => {
-            let missing = if has(Role::Id) { "data" } else { "id" };
+        (true, []) if is_told_apart => {}
+        (has_all_data, bytes) => {
+            let missing = if networks.is_serial() { "id" } else { "data" };
+            let without = if has_all_data || !bytes.is_empty() {
+                "; if its lines have no id (single-wire networks), leave the other columns out with --columns 'skip=...'"
+            } else {
+                ""
+            };
             return Err(format!(
                 "no column is known as the {missing}; {}; say which columns they are with \
-                 --columns 'time=...:s, id=...:hex, data=...:hex', or tell the pattern of a line if the log has no header",
+                 --columns 'time=...:s, id=...:hex, data=...:hex', or tell the pattern of a line if the log has no header{without}",
                 listed(headings)
             ));
         }

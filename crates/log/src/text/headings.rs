@@ -19,10 +19,24 @@ pub(super) enum Role {
     BitRateSwitch,
     ErrorState,
     ChecksumGood,
+    Pid,
+    Checksum,
+    ChecksumKind,
+    ParityGood,
+    Slot,
+    Cycle,
+    FlexRayChannel,
+    Indicators,
+    HeaderCrcGood,
+    FrameCrcGood,
+    FunctionBlock,
+    Instance,
+    Function,
+    Operation,
 }
 
 /// How many roles there are.
-pub(super) const ROLES: usize = 13;
+pub(super) const ROLES: usize = 27;
 
 /// Every role with the word that the user writes for it, and the headings it is known by: lower case, letters and digits only.
 const TABLE: [(Role, &str, &[&str]); ROLES] = [
@@ -39,6 +53,20 @@ const TABLE: [(Role, &str, &[&str]); ROLES] = [
     (Role::BitRateSwitch, "bit_rate_switch", &["bitrateswitch", "brs"]),
     (Role::ErrorState, "error_state", &["errorstate", "esi"]),
     (Role::ChecksumGood, "checksum_good", &["checksumgood", "crcok"]),
+    (Role::Pid, "pid", &["pid", "protectedid", "protectedidentifier"]),
+    (Role::Checksum, "checksum", &["checksum"]),
+    (Role::ChecksumKind, "checksum_kind", &["checksumkind", "checksumok"]),
+    (Role::ParityGood, "parity_good", &["paritygood", "parityok"]),
+    (Role::Slot, "slot", &["slot", "slotid", "frameid"]),
+    (Role::Cycle, "cycle", &["cycle", "cyclecount"]),
+    (Role::FlexRayChannel, "flexray_channel", &["flexraychannel"]),
+    (Role::Indicators, "indicators", &["indicators", "indicatorsbin"]),
+    (Role::HeaderCrcGood, "header_crc_good", &["headercrcgood", "headercrcok"]),
+    (Role::FrameCrcGood, "frame_crc_good", &["framecrcgood", "framecrcok"]),
+    (Role::FunctionBlock, "function_block", &["functionblock", "fblock", "fblockid"]),
+    (Role::Instance, "instance", &["instance", "instanceid", "inst", "instid"]),
+    (Role::Function, "function", &["function", "functionid", "fkt", "fktid"]),
+    (Role::Operation, "operation", &["operation", "operationtype", "op", "optype"]),
 ];
 
 /// The word that the user writes for a piece that does not matter.
@@ -56,6 +84,23 @@ impl Role {
     /// The role of a word.
     pub(super) fn from_word(word: &str) -> Option<Self> {
         TABLE.iter().find(|(_, known, _)| *known == word).map(|&(role, ..)| role)
+    }
+
+    /// All of them, in their order.
+    pub(super) fn all() -> impl Iterator<Item = Self> {
+        TABLE.into_iter().map(|(role, ..)| role)
+    }
+
+    /// How its numbers are written where nobody says it (common practice, no source); `None` for what is no such number.
+    ///
+    /// Identifiers and data bytes in columns of their own are not left to this: they are proved.
+    pub(super) fn usual_base(self) -> Option<Base> {
+        match self {
+            Self::Slot | Self::Cycle => Some(Base::Decimal),
+            Self::Id | Self::Data | Self::Pid | Self::Checksum => Some(Base::Hex),
+            Self::FunctionBlock | Self::Instance | Self::Function | Self::Operation => Some(Base::Hex),
+            _ => None,
+        }
     }
 
     /// All words, for a message.
@@ -76,8 +121,8 @@ impl Form {
     pub(super) fn of(role: Role, word: &str) -> Option<Self> {
         match (role, word) {
             (Role::Time, _) => TimeUnit::from_sign(word).map(Self::Unit),
-            (Role::Id | Role::Data, "hex") => Some(Self::Base(Base::Hex)),
-            (Role::Id | Role::Data, "dec") => Some(Self::Base(Base::Decimal)),
+            (role, "hex") if role.usual_base().is_some() => Some(Self::Base(Base::Hex)),
+            (role, "dec") if role.usual_base().is_some() => Some(Self::Base(Base::Decimal)),
             _ => None,
         }
     }
@@ -86,7 +131,7 @@ impl Form {
     pub(super) fn words(role: Role) -> &'static str {
         match role {
             Role::Time => "s, ms, us or ns",
-            Role::Id | Role::Data => "hex or dec",
+            role if role.usual_base().is_some() => "hex or dec",
             _ => "nothing",
         }
     }
@@ -156,7 +201,10 @@ mod tests {
         assert_eq!(meaning("crc_ok"), whole(Role::ChecksumGood, None));
         assert_eq!(meaning("data[63]"), Some((Meaning::DataByte(63), None)));
         assert_eq!(meaning("b0 hex"), Some((Meaning::DataByte(0), hex)));
-        for unknown in ["", "flag", "pid_hex", "frame_id", "data65", "b", "time_hex", "note", "length_s"] {
+        assert_eq!(meaning("pid_hex"), whole(Role::Pid, hex));
+        assert_eq!(meaning("frame_id"), whole(Role::Slot, None));
+        assert_eq!(meaning("FBlock.hex"), whole(Role::FunctionBlock, hex));
+        for unknown in ["", "flag", "slot_s", "data65", "b", "time_hex", "note", "length_s"] {
             assert_eq!(meaning(unknown), None, "{unknown}");
         }
     }

@@ -9,6 +9,8 @@ mod columns;
 mod header;
 mod headings;
 mod lines;
+mod networks;
+mod others;
 mod pattern;
 mod plain;
 mod proof;
@@ -31,7 +33,7 @@ use columns::Columns;
 use headings::Role;
 use lines::{LINE_BYTES_MAX, Lines};
 use plain::PlainLines;
-use row::RowReader;
+use row::{RowReader, TEXT_BYTES_MAX};
 
 /// The reader of one text log.
 #[derive(Debug, Clone)]
@@ -41,7 +43,9 @@ pub(crate) struct TextReader {
     row: RowReader,
     /// The fast way through lines that are like the one before, where the columns allow it.
     plain: Option<PlainLines>,
-    payload: [u8; FD_BYTES_MAX],
+    /// The data of the line that was read last the fast way, and the careful way.
+    plain_payload: [u8; FD_BYTES_MAX],
+    payload: Box<[u8; TEXT_BYTES_MAX]>,
     only_channel: Option<Channel>,
 }
 
@@ -62,25 +66,28 @@ impl TextReader {
     ) -> Result<Self, LogError> {
         let mut lines = Lines::default();
         lines.skip_byte_order_mark(window);
-        let (layout, forms, decimal_comma) = match &options.line {
-            Some(pattern) => (Layout::Pattern(pattern.clone()), pattern.forms(), false),
+        let (layout, forms, decimal_comma, networks) = match &options.line {
+            Some(pattern) => (Layout::Pattern(pattern.clone()), pattern.forms(), false, pattern.networks()),
             None => {
                 let header = header::read(window, &mut lines, &options.columns.clone().unwrap_or_default(), name)?;
                 header.remarks.into_iter().for_each(|sentence| shared.report.remark(sentence));
                 let (delimiter, columns) = (header.delimiter, header.columns);
-                (Layout::Delimited { delimiter, columns, cells: Vec::new() }, header.forms, delimiter != b',')
+                let layout = Layout::Delimited { delimiter, columns, cells: Vec::new() };
+                (layout, header.forms, delimiter != b',', header.networks)
             }
         };
         let plain = layout.plain(forms, decimal_comma);
-        let row = RowReader::new(forms, decimal_comma);
+        let plain = plain.filter(|_| networks.is_only_can());
+        let row = RowReader::new(forms, decimal_comma, networks);
         let only_channel = if layout.has_channel() { None } else { shared.channels.add(b"") };
-        Ok(Self { layout, lines, row, plain, payload: [0; FD_BYTES_MAX], only_channel })
+        let (plain_payload, payload) = ([0; FD_BYTES_MAX], Box::new([0; TEXT_BYTES_MAX]));
+        Ok(Self { layout, lines, row, plain, plain_payload, payload, only_channel })
     }
 
     /// The bytes that payload ranges point into.
     #[inline]
     pub(crate) fn payload(&self) -> &[u8] {
-        &self.payload
+        &self.payload[..]
     }
 
     /// The line being read, counted from 1.

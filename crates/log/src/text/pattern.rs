@@ -4,7 +4,8 @@ use crate::error::LogError;
 use crate::flaw::{Flaw, Shown};
 
 use super::headings::{Form, Role, SKIP};
-use super::row::{Forms, IdForm, Pieces};
+use super::networks::Networks;
+use super::row::{Forms, IdForm, OtherForms, Pieces, TEXT_BYTES_MAX};
 use super::time::TimeUnit;
 use super::values::{Base, is_hex_digit};
 
@@ -12,8 +13,9 @@ use super::values::{Base, is_hex_digit};
 ///
 /// Text stands for itself; a blank stands for one or more blanks; `{role}` stands for a piece of the line, up to the text
 /// that follows it in the pattern. Roles are those of [`ColumnMap`](crate::ColumnMap), and `{skip}` for what does not matter.
-/// `{time}` is in seconds and `{id}` and `{data}` are hexadecimal unless the field says otherwise: `{time:ms}`, `{id:dec}`,
-/// `{data:dec}`. Data at the end of the line, or behind `{length}` or `{dlc}`, may have blanks between its bytes. A brace
+/// `{time}` is in seconds, and numbers are hexadecimal but for `{slot}` and `{cycle}`, unless the field says otherwise: `{time:ms}`,
+/// `{id:dec}`, `{data:dec}`. Without anything that tells what frame a line holds, lines are bytes of a network without identifiers,
+/// whole messages or one byte each: `{time} {data}`. Data at the end of the line, or behind `{length}` or `{dlc}`, may have blanks between its bytes. A brace
 /// itself is written twice: `{{`.
 ///
 /// ```
@@ -26,6 +28,7 @@ use super::values::{Base, is_hex_digit};
 pub struct LinePattern {
     parts: Vec<Part>,
     forms: FieldForms,
+    networks: Networks,
 }
 
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -42,25 +45,40 @@ struct FieldForms {
     time: TimeUnit,
     id: Base,
     data: Base,
+    others: OtherForms,
 }
 
 impl LinePattern {
     /// Reads the pattern from its text.
     ///
     /// # Errors
-    /// When a field is unknown, told twice or not closed, when nothing separates two fields, or when id or data is missing.
+    /// When a field is unknown, told twice or not closed, when nothing separates two fields, when the data is missing, or when a
+    /// field makes no sense without others.
     pub fn parse(text: &str) -> Result<Self, LogError> {
-        let mut parser = Parser { text, rest: text, parts: Vec::new(), forms: FieldForms::default() };
+        let mut parser = Parser {
+            text,
+            rest: text,
+            parts: Vec::new(),
+            forms: FieldForms::default(),
+            told: Vec::new(),
+            networks: Networks::default(),
+        };
         parser.run().map_err(|what| LogError::LinePattern {
             text: text.to_owned(),
             at: parser.text[..text.len() - parser.rest.len()].chars().count() + 1,
             what,
         })?;
-        Ok(Self { parts: parser.parts, forms: parser.forms })
+        Ok(Self { parts: parser.parts, forms: parser.forms, networks: parser.networks })
     }
 
     pub(super) fn forms(&self) -> Forms {
-        Forms { time: self.forms.time, id: IdForm::All(self.forms.id), data: self.forms.data }
+        let FieldForms { time, id, data, others } = self.forms;
+        Forms { time, id: IdForm::All(id), data, others }
+    }
+
+    /// What its lines tell of their networks.
+    pub(super) fn networks(&self) -> Networks {
+        self.networks
     }
 
     /// Whether the pattern has a field of this role.
@@ -134,7 +152,7 @@ impl LinePattern {
     fn spaced_data_bytes(&self, rest: &[u8], pieces: &Pieces<'_>) -> usize {
         let told = pieces.get(Role::Length).or(pieces.get(Role::Dlc)).and_then(super::values::decimal);
         let digits_wanted = match (told, self.forms.data) {
-            (Some(bytes @ 0..=64), Base::Hex) => 2 * bytes as usize,
+            (Some(bytes), Base::Hex) if bytes <= TEXT_BYTES_MAX as u64 => 2 * bytes as usize,
             _ => {
                 return rest.iter().position(|byte| is_blank(*byte)).unwrap_or(rest.len());
             }
@@ -160,7 +178,7 @@ fn blanks_at(rest: &[u8]) -> usize {
 
 impl Default for FieldForms {
     fn default() -> Self {
-        Self { time: TimeUnit::Seconds, id: Base::Hex, data: Base::Hex }
+        Self { time: TimeUnit::Seconds, id: Base::Hex, data: Base::Hex, others: OtherForms::new([]) }
     }
 }
 
@@ -170,6 +188,8 @@ struct Parser<'t> {
     rest: &'t str,
     parts: Vec<Part>,
     forms: FieldForms,
+    told: Vec<(Role, Form)>,
+    networks: Networks,
 }
 
 impl Parser<'_> {
@@ -195,11 +215,12 @@ impl Parser<'_> {
                 }
             }
         }
-        for needed in [Role::Id, Role::Data] {
-            if !self.parts.contains(&Part::Field(Some(needed))) {
-                return Err(format!("the pattern has no {{{}}}, and a frame needs it", needed.word()));
-            }
+        let has = |role| self.parts.contains(&Part::Field(Some(role)));
+        if !has(Role::Data) {
+            return Err("the pattern has no {data}, and a frame needs it".to_owned());
         }
+        self.networks = Networks::of(has)?;
+        self.forms.others = OtherForms::new(self.told.iter().copied());
         Ok(())
     }
 
@@ -240,7 +261,8 @@ impl Parser<'_> {
         match (role, Form::of(role, word)) {
             (_, Some(Form::Unit(unit))) => self.forms.time = unit,
             (Role::Id, Some(Form::Base(base))) => self.forms.id = base,
-            (_, Some(Form::Base(base))) => self.forms.data = base,
+            (Role::Data, Some(Form::Base(base))) => self.forms.data = base,
+            (_, Some(form)) => self.told.push((role, form)),
             (_, None) => {
                 let possible = Form::words(role);
                 return Err(format!("':{word}' cannot stand behind {}; what can is {possible}", role.word()));

@@ -10,6 +10,7 @@
 //!   decimal when a cell has three digits.
 //! - **Times** are seconds when a cell has a decimal point (or comma, where it does not cut cells) or is a date. Times of day
 //!   are refused, whatever the header says.
+//! - A column `channel` beside a slot and a cycle is the channel of FlexRay when its cells are A and B and nothing else.
 //! - Data in one column is hexadecimal (common practice, no source); `--columns 'data=data:dec'` says otherwise.
 //!
 //! Proofs for both, or none at all, are an error that asks for the form. Cells that are damaged prove nothing.
@@ -20,7 +21,7 @@ use super::cells::Cell;
 use super::columns::Columns;
 use super::header::Assigned;
 use super::headings::{Form, Role};
-use super::row::{Forms, IdForm};
+use super::row::{Forms, IdForm, OtherForms};
 use super::time::{TimeUnit, is_time_of_day, time_ns};
 use super::values::{Base, decimal, flag, hex, without_prefix};
 
@@ -54,7 +55,8 @@ pub(super) fn forms(
     let time = time_unit(assigned, headings, sample, &mut remarks)?;
     let id = id_form(assigned, headings, sample, &mut remarks)?;
     let data = data_base(assigned, headings, sample, &mut remarks)?;
-    Ok((Forms { time, id, data }, remarks))
+    let told = assigned.whole.iter().filter_map(|&(role, _, form)| Some((role, form?)));
+    Ok((Forms { time, id, data, others: OtherForms::new(told) }, remarks))
 }
 
 fn told_form(assigned: &Assigned, wanted: Role) -> Option<(usize, Option<Form>)> {
@@ -242,6 +244,15 @@ impl Proof {
     }
 }
 
+/// What is said where the cells of a column show that it is the channel of FlexRay.
+pub(super) fn flexray_channel_remark(heading: &str) -> String {
+    let heading = as_written(heading);
+    format!(
+        "the column \"{heading}\" has only A and B, and is read as the channel of FlexRay; if it names what was recorded \
+         from, say --columns 'channel={heading}'"
+    )
+}
+
 /// The heading as the user writes it in `--columns`.
 fn as_written(heading: &str) -> String {
     let is_plain = !heading.contains([',', ':']) && !heading.contains("..");
@@ -254,6 +265,17 @@ fn witness(line: u64, cell: &[u8]) -> Witness {
 }
 
 impl Sample<'_> {
+    /// Whether every cell of a column that is not empty is A or B, and there are some.
+    pub(super) fn is_all_a_or_b(&self, column: usize) -> bool {
+        let (mut some, mut all) = (false, true);
+        self.for_each_line(|line, _, cells| match cells.get(column).map_or(&b""[..], |cell| cell.of(line)) {
+            b"" => {}
+            b"A" | b"a" | b"B" | b"b" => some = true,
+            _ => all = false,
+        });
+        some && all
+    }
+
     /// Calls `look` with each whole line that is no comment: its bytes, its number, its cells.
     fn for_each_line(&self, mut look: impl FnMut(&[u8], u64, &[Cell])) {
         let mut cells = Vec::new();

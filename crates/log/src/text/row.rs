@@ -11,11 +11,15 @@ use crate::medium::Medium;
 use crate::pass::Shared;
 
 use super::cells::{Cell, unquoted};
-use super::headings::{ROLES, Role};
+use super::headings::{Form, ROLES, Role};
+use super::networks::{Network, Networks};
 use super::time::{TimeUnit, time_ns};
 use super::values::{
     Base, BytesFlaw, decimal, decimal_bytes, flag, hex, hex_bytes, is_spreadsheet_number, without_prefix,
 };
+
+/// The most data bytes of a line, of any network.
+pub(super) const TEXT_BYTES_MAX: usize = 4096;
 
 /// A longer channel name comes from a wrong column.
 const CHANNEL_NAME_BYTES_MAX: usize = 128;
@@ -34,6 +38,30 @@ pub(super) struct Forms {
     pub(super) time: TimeUnit,
     pub(super) id: IdForm,
     pub(super) data: Base,
+    pub(super) others: OtherForms,
+}
+
+/// How the numbers of the rarer roles are written.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) struct OtherForms([Option<Base>; ROLES]);
+
+impl OtherForms {
+    /// As is usual, but for roles whose form is told.
+    pub(super) fn new(told: impl IntoIterator<Item = (Role, Form)>) -> Self {
+        let mut forms = Self([None; ROLES]);
+        Role::all().for_each(|role| forms.0[role as usize] = role.usual_base());
+        for (role, form) in told {
+            if let Form::Base(base) = form {
+                forms.0[role as usize] = Some(base);
+            }
+        }
+        forms
+    }
+
+    /// The form of a role's numbers.
+    pub(super) fn of(&self, role: Role) -> Base {
+        self.0[role as usize].unwrap_or(Base::Decimal)
+    }
 }
 
 /// The pieces of one line by their role.
@@ -65,7 +93,7 @@ impl<'l> Pieces<'l> {
 
     /// Yes or no; `None` when the log or this line does not tell.
     #[inline]
-    fn flag(&self, role: Role) -> Result<Option<bool>, Flaw<'l>> {
+    pub(super) fn flag(&self, role: Role) -> Result<Option<bool>, Flaw<'l>> {
         let Some(cell) = self.get(role) else {
             return Ok(None);
         };
@@ -74,7 +102,7 @@ impl<'l> Pieces<'l> {
 
     /// A small number; `None` when the log or this line does not tell.
     #[inline]
-    fn number(&self, role: Role) -> Result<Option<u64>, Flaw<'l>> {
+    pub(super) fn number(&self, role: Role) -> Result<Option<u64>, Flaw<'l>> {
         match self.get(role) {
             None | Some(b"") => Ok(None),
             Some(cell) => match decimal(cell) {
@@ -88,19 +116,20 @@ impl<'l> Pieces<'l> {
 /// Turns pieces into frames; knows how the numbers are written.
 #[derive(Debug, Clone)]
 pub(super) struct RowReader {
-    forms: Forms,
+    pub(super) forms: Forms,
     decimal_comma: bool,
+    pub(super) networks: Networks,
 }
 
 /// An identifier as it was written.
-struct WrittenId {
-    value: u32,
+pub(super) struct WrittenId {
+    pub(super) value: u32,
     has_eight_digits: bool,
 }
 
 impl RowReader {
-    pub(super) fn new(forms: Forms, decimal_comma: bool) -> Self {
-        Self { forms, decimal_comma }
+    pub(super) fn new(forms: Forms, decimal_comma: bool, networks: Networks) -> Self {
+        Self { forms, decimal_comma, networks }
     }
 
     /// The frame that the pieces describe; its data goes to `payload`.
@@ -109,7 +138,21 @@ impl RowReader {
         &self,
         pieces: &Pieces<'l>,
         only_channel: Option<Channel>,
-        payload: &mut [u8; FD_BYTES_MAX],
+        payload: &mut [u8; TEXT_BYTES_MAX],
+        shared: &mut Shared,
+    ) -> Result<Found, Flaw<'l>> {
+        match self.networks.of_line(pieces) {
+            Network::Can => self.can(pieces, only_channel, payload, shared),
+            other => self.of_other_network(other, pieces, only_channel, payload, shared),
+        }
+    }
+
+    #[inline]
+    fn can<'l>(
+        &self,
+        pieces: &Pieces<'l>,
+        only_channel: Option<Channel>,
+        payload: &mut [u8; TEXT_BYTES_MAX],
         shared: &mut Shared,
     ) -> Result<Found, Flaw<'l>> {
         if pieces.flag(Role::ChecksumGood)? == Some(false) {
@@ -120,7 +163,7 @@ impl RowReader {
         let id = self.id(pieces)?;
         let told_extended = pieces.flag(Role::Extended)?;
         let extended = extended(told_extended, pieces, &id)?;
-        let held = self.data(pieces, payload)?;
+        let held = self.data(pieces, &mut payload[..FD_BYTES_MAX])?;
         let (dlc, fd) = length_and_format(pieces, kind, held)?;
         let channel = match only_channel {
             Some(channel) => channel,
@@ -146,7 +189,7 @@ impl RowReader {
     }
 
     #[inline]
-    fn time_ns<'l>(&self, pieces: &Pieces<'l>) -> Result<Option<i64>, Flaw<'l>> {
+    pub(super) fn time_ns<'l>(&self, pieces: &Pieces<'l>) -> Result<Option<i64>, Flaw<'l>> {
         match pieces.get(Role::Time) {
             None | Some(b"") => Ok(None),
             Some(cell) => match time_ns(cell, self.forms.time, self.decimal_comma) {
@@ -161,7 +204,7 @@ impl RowReader {
     }
 
     #[inline]
-    fn id<'l>(&self, pieces: &Pieces<'l>) -> Result<WrittenId, Flaw<'l>> {
+    pub(super) fn id<'l>(&self, pieces: &Pieces<'l>) -> Result<WrittenId, Flaw<'l>> {
         let cell = pieces.get(Role::Id).unwrap_or_default();
         let prefixed = without_prefix(cell);
         let (value, hex_digits, wanted) = match (self.forms.id, prefixed) {
@@ -182,7 +225,8 @@ impl RowReader {
 
     /// Reads the data into `payload` and tells how many bytes there are.
     #[inline]
-    fn data<'l>(&self, pieces: &Pieces<'l>, payload: &mut [u8; FD_BYTES_MAX]) -> Result<usize, Flaw<'l>> {
+    pub(super) fn data<'l>(&self, pieces: &Pieces<'l>, payload: &mut [u8]) -> Result<usize, Flaw<'l>> {
+        let most = payload.len();
         if let Some((line, cells, columns)) = pieces.data_cells {
             return self.data_from_cells(line, cells, columns, payload);
         }
@@ -191,15 +235,15 @@ impl RowReader {
             Base::Hex => hex_bytes(cell, payload),
             Base::Decimal => decimal_bytes(cell, payload),
         };
-        read.map_err(|flaw| self.wrong_data(cell, flaw))
+        read.map_err(|flaw| self.wrong_data(cell, flaw, most))
     }
 
     #[cold]
-    fn wrong_data<'l>(&self, cell: &'l [u8], flaw: BytesFlaw) -> Flaw<'l> {
+    fn wrong_data<'l>(&self, cell: &'l [u8], flaw: BytesFlaw, most: usize) -> Flaw<'l> {
         match flaw {
             _ if is_spreadsheet_number(cell) => wrong(Role::Data, cell, ""),
             BytesFlaw::OddDigits => Flaw::OddDigits(Shown(cell)),
-            BytesFlaw::TooMany => Flaw::DataTooLong(Shown(cell)),
+            BytesFlaw::TooMany => Flaw::DataTooLong { cell: Shown(cell), most },
             BytesFlaw::NotDigits => wrong(Role::Data, cell, self.wanted_data()),
         }
     }
@@ -217,7 +261,7 @@ impl RowReader {
         line: &'l [u8],
         cells: &[Cell],
         columns: &[usize],
-        payload: &mut [u8; FD_BYTES_MAX],
+        payload: &mut [u8],
     ) -> Result<usize, Flaw<'l>> {
         let mut held = 0;
         for (index, &column) in columns.iter().enumerate() {
@@ -243,7 +287,7 @@ impl RowReader {
 
 /// Words for a cell that cannot be read.
 #[cold]
-fn wrong<'l>(role: Role, cell: &'l [u8], wanted: &'static str) -> Flaw<'l> {
+pub(super) fn wrong<'l>(role: Role, cell: &'l [u8], wanted: &'static str) -> Flaw<'l> {
     let what = role.word();
     if cell.is_empty() {
         Flaw::CellEmpty { what }
@@ -343,7 +387,7 @@ fn length_hint(pieces: &Pieces<'_>, told: u64, held: usize) -> &'static str {
 }
 
 #[inline]
-fn channel<'l>(pieces: &Pieces<'l>, channels: &mut Channels) -> Result<Channel, Flaw<'l>> {
+pub(super) fn channel<'l>(pieces: &Pieces<'l>, channels: &mut Channels) -> Result<Channel, Flaw<'l>> {
     let cell = pieces.get(Role::Channel).unwrap_or_default();
     if cell.len() > CHANNEL_NAME_BYTES_MAX {
         return Err(wrong(Role::Channel, cell, "a name of at most 128 bytes"));

@@ -1,20 +1,21 @@
-//! A writer of block-structured packet files with link type 227.
+//! A writer of block-structured packet files.
 
 use std::fmt;
 use std::io::Write;
 
-use crate::can_record::{FD_BIT_RATE_SWITCH, FD_ERROR_STATE, FD_FORMAT, HEADER_BYTES, LINK_TYPE};
 use crate::error::LogError;
-use crate::frame::{CLASSIC_BYTES_MAX, Channel, FD_BYTES_MAX, Frame, Kind};
-use crate::identifiers::{ERROR_FLAG, EXTENDED_FLAG, REMOTE_FLAG};
+use crate::frame::{Channel, Frame};
+use crate::record::{self, LinkType};
+
+use super::check;
 
 /// Writes one little-endian section with nanosecond time stamps.
 ///
 /// ```
-/// use wirelore_log::{Frame, write::PcapngWriter};
+/// use wirelore_log::{Frame, LinkType, write::PcapngWriter};
 ///
 /// let mut log = PcapngWriter::new(Vec::new())?;
-/// let drive = log.add_channel("drive")?;
+/// let drive = log.add_channel("drive", LinkType::Can)?;
 /// log.write(&Frame::data(Some(1_000_000), drive, 0x123, &[0x11, 0x22, 0x33]))?;
 /// let bytes = log.finish()?;
 /// assert_eq!(bytes.len() % 4, 0);
@@ -22,9 +23,12 @@ use crate::identifiers::{ERROR_FLAG, EXTENDED_FLAG, REMOTE_FLAG};
 /// ```
 pub struct PcapngWriter<W: Write> {
     output: W,
-    channels: usize,
+    /// The link type of each channel.
+    channels: Vec<LinkType>,
     frames: u64,
     block: Vec<u8>,
+    /// The packet of the frame being written.
+    packet: Vec<u8>,
 }
 
 impl<W: Write> PcapngWriter<W> {
@@ -33,7 +37,7 @@ impl<W: Write> PcapngWriter<W> {
     /// # Errors
     /// When the output fails.
     pub fn new(output: W) -> Result<Self, LogError> {
-        let mut writer = Self { output, channels: 0, frames: 0, block: Vec::new() };
+        let mut writer = Self { output, channels: Vec::new(), frames: 0, block: Vec::new(), packet: Vec::new() };
         writer.begin_block(0x0A0D_0D0A);
         writer.block.extend_from_slice(&0x1A2B_3C4D_u32.to_le_bytes());
         writer.block.extend_from_slice(&1_u16.to_le_bytes());
@@ -43,18 +47,19 @@ impl<W: Write> PcapngWriter<W> {
         Ok(writer)
     }
 
-    /// Adds a channel: an interface of this name. An empty name is left out.
+    /// Adds a channel for frames of one kind of network: an interface of this name. An empty name is left out.
     ///
     /// # Errors
     /// When the output fails, there are 65,536 channels already, or the name has more than 1000 bytes.
-    pub fn add_channel(&mut self, name: &str) -> Result<Channel, LogError> {
+    pub fn add_channel(&mut self, name: &str, link: LinkType) -> Result<Channel, LogError> {
         let refuse = |what: String| LogError::Unwritable { number: self.frames + 1, what };
-        let number = u16::try_from(self.channels).map_err(|_| refuse("there are too many channels".to_owned()))?;
+        let number =
+            u16::try_from(self.channels.len()).map_err(|_| refuse("there are too many channels".to_owned()))?;
         if name.len() > 1000 {
             return Err(refuse(format!("the name of channel {number} has more than 1000 bytes")));
         }
         self.begin_block(1);
-        self.block.extend_from_slice(&LINK_TYPE.to_le_bytes());
+        self.block.extend_from_slice(&link.number().to_le_bytes());
         self.block.extend_from_slice(&[0; 6]);
         if !name.is_empty() {
             self.option(2, name.as_bytes());
@@ -62,7 +67,7 @@ impl<W: Write> PcapngWriter<W> {
         self.option(9, &[9]);
         self.option(0, &[]);
         self.end_block()?;
-        self.channels += 1;
+        self.channels.push(link);
         Ok(Channel(number))
     }
 
@@ -71,13 +76,19 @@ impl<W: Write> PcapngWriter<W> {
     /// A frame without a time becomes a Simple Packet Block, which only the first channel can have.
     ///
     /// # Errors
-    /// When the output fails, or the frame cannot be told in this layout: a channel that was not added, a time before 1970,
-    /// an identifier or a length out of range.
+    /// When the output fails, or the frame cannot be told in this layout: a channel that was not added or is one of another kind of
+    /// network, a time before 1970, an identifier or a length out of range, faults that the kind of the frame does not tell.
     pub fn write(&mut self, frame: &Frame<'_>) -> Result<(), LogError> {
         let number = self.frames + 1;
-        super::check(frame, number, self.channels)?;
         let refuse = |what: &str| LogError::Unwritable { number, what: what.to_owned() };
-        let record_bytes = (HEADER_BYTES + frame.payload.len()) as u32;
+        let (channel, channels) = (usize::from(frame.channel.0), self.channels.len());
+        let Some(&link) = self.channels.get(channel) else {
+            return Err(refuse(&format!("its channel is {channel}, and {channels} were added before")));
+        };
+        check::frame(frame, link).map_err(|what| refuse(&what))?;
+        self.packet.clear();
+        record::write(frame, &mut self.packet);
+        let record_bytes = self.packet.len() as u32;
         match frame.time_ns.map(u64::try_from) {
             Some(Ok(ticks)) => {
                 self.begin_block(6);
@@ -94,7 +105,7 @@ impl<W: Write> PcapngWriter<W> {
                 return Err(refuse("it has no time, and only frames of the first channel can be without"));
             }
         }
-        self.record(frame);
+        self.block.extend_from_slice(&self.packet);
         self.end_block()?;
         self.frames = number;
         Ok(())
@@ -107,31 +118,6 @@ impl<W: Write> PcapngWriter<W> {
     pub fn finish(mut self) -> Result<W, LogError> {
         self.output.flush()?;
         Ok(self.output)
-    }
-
-    /// The record of link type 227.
-    fn record(&mut self, frame: &Frame<'_>) {
-        let kind_flag = match frame.kind {
-            Kind::Remote => REMOTE_FLAG,
-            Kind::Error => ERROR_FLAG,
-            _ => 0,
-        };
-        let word = frame.id | kind_flag | if frame.extended { EXTENDED_FLAG } else { 0 };
-        let dlc = frame.dlc.filter(|dlc| *dlc <= 15);
-        let length = match frame.kind {
-            Kind::Remote => dlc.unwrap_or(0).min(CLASSIC_BYTES_MAX as u8),
-            _ => frame.payload.len().min(FD_BYTES_MAX) as u8,
-        };
-        let raw_dlc = dlc.filter(|dlc| !frame.fd && *dlc > 8 && usize::from(length) == CLASSIC_BYTES_MAX);
-        let mut flags = 0;
-        if frame.fd {
-            flags = FD_FORMAT;
-            flags |= if frame.bit_rate_switch { FD_BIT_RATE_SWITCH } else { 0 };
-            flags |= if frame.error_state { FD_ERROR_STATE } else { 0 };
-        }
-        self.block.extend_from_slice(&word.to_be_bytes());
-        self.block.extend_from_slice(&[length, flags, 0, raw_dlc.unwrap_or(0)]);
-        self.block.extend_from_slice(frame.payload);
     }
 
     fn option(&mut self, code: u16, value: &[u8]) {

@@ -95,7 +95,7 @@ pub(crate) fn read_with(bytes: impl AsRef<[u8]>, options: &Options) -> Result<Re
     assert_eq!(in_words(again.report()), in_words(recording.report()));
     assert_eq!(again.channels(), recording.channels());
     let report = recording.report().clone();
-    let handed_out = report.frames_read() - report.xl - report.damaged;
+    let handed_out = report.frames_read() - report.damaged;
     assert_eq!(frames.len() as u64, handed_out, "the report counts every frame");
     let channels = recording.channels().iter().map(|channel| channel.name.clone()).collect();
     Ok(Read { frames, report, channels })
@@ -103,7 +103,7 @@ pub(crate) fn read_with(bytes: impl AsRef<[u8]>, options: &Options) -> Result<Re
 
 /// All that a report says.
 pub(crate) fn in_words(report: &Report) -> String {
-    let counts = (report.frames_read(), report.xl, report.damaged);
+    let counts = (report.frames_read(), report.damaged);
     format!("{counts:?}\n{:?}\n{:?}\n{:?}", report.damage, report.lost_tail, report.notes())
 }
 

@@ -295,15 +295,15 @@ impl TextReader {
             machine::prefetch(data, at);
             let Some(line) = data.get(at..).and_then(|rest| rest.first_chunk::<LINE_ROOM>()) else { break };
             let read = match ANY_ORDER {
-                true => plain.read_any(line, &shared.channels, &mut self.payload),
+                true => plain.read_any(line, &shared.channels, &mut self.plain_payload),
                 false => {
-                    let row = plain.read_in_order(line, &shared.channels, &mut self.payload);
+                    let row = plain.read_in_order(line, &shared.channels, &mut self.plain_payload);
                     row.map(|row| (row, Extras::default()))
                 }
             };
             let Some((row, extras)) = read else { break };
             let place = PlaceInLog::Line(first_line + frames);
-            let plain_frame = row.frame(&self.payload, place);
+            let plain_frame = row.frame(&self.plain_payload, place);
             let Some(frame) = (if ANY_ORDER { plain_frame.and_then(|it| extras.applied(it)) } else { plain_frame })
             else {
                 break;
