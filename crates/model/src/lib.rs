@@ -84,12 +84,13 @@ mod signal;
 mod states;
 pub mod store;
 mod texts;
+mod trouble_code;
 pub mod unit;
 mod validate;
 
 pub use database::Database;
 pub use description::{Description, Vehicle};
-pub use frame::{Appearance, FasterWhile, Frame, LengthRange, Page, Period, Sending, Test};
+pub use frame::{Appearance, Element, FasterWhile, Frame, LengthRange, Page, Period, Sending, Test};
 pub use identifier::{FlexRayChannels, Identifier, PortProtocol, SeenId, pgn_of};
 pub use identifier_text::{appearance_text, seen_text};
 pub use ids::{EcuId, FrameId, NetworkId, PageId, RouteId, SignalId, StatesId};
@@ -103,5 +104,6 @@ pub use signal::{
 };
 pub use states::{Meaning, RawSpan, RawValue, StateTable, StateWord};
 pub use texts::{formula_text, state_words_text};
+pub use trouble_code::TroubleCode;
 pub use unit::Unit;
 pub use validate::{Flaw, InvalidDescription};

@@ -22,6 +22,7 @@ mod meant;
 mod number;
 mod place;
 mod recover;
+mod repeat;
 mod report;
 mod signal;
 mod states;
