@@ -282,7 +282,7 @@ fn too_fine(frame: &Frame, signal: SignalId, units: &Units) -> SessionError {
     let described = &frame.signals[signal.index()];
     let (frame, signal) = (frame.label.name.clone(), described.label.name.clone());
     match (&described.unit, &described.scaling) {
-        (Some(from), Scaling::Raw | Scaling::Affine(_)) => {
+        (Some(from), Scaling::Raw | Scaling::Affine(_) | Scaling::TroubleCode) => {
             SessionError::UnitTooFine { frame, signal, from: from.to_string(), to: units.shown(from).to_string() }
         }
         _ => SessionError::CurveTooFine { frame, signal },

@@ -38,6 +38,7 @@ mod near;
 mod plan;
 mod reach;
 mod reading;
+mod room;
 mod row;
 mod selection;
 mod session;

@@ -8,7 +8,7 @@ use crate::plan::{ExactLine, reading_runs};
 /// The least and the greatest engineering value that the readings of a signal can have, exactly, in the described unit. Raw values that
 /// say "no reading" or "sensor fault", and those beyond the ends of a curve, are left out; a described range changes nothing.
 ///
-/// `None` where there is no such signal, where it holds text or bytes, where no raw value is a reading, for floating-point numbers (other
+/// `None` where there is no such signal, where it holds text, bytes or trouble codes, where no raw value is a reading, for floating-point numbers (other
 /// than on a curve), and where an end needs more than fractions of 128 bits.
 #[must_use]
 pub fn reachable(database: &Database, frame: FrameId, signal: SignalId) -> Option<(Ratio, Ratio)> {
@@ -21,6 +21,7 @@ pub(crate) fn ends(signal: &Signal, encoding: Encoding, words: &[StateWord]) -> 
     let points = match &signal.scaling {
         Scaling::Curve(curve) => curve.points.as_slice(),
         Scaling::Raw | Scaling::Affine(_) => &[],
+        Scaling::TroubleCode => return None,
     };
     if encoding.integer_range().is_none() {
         let values = || points.iter().map(|point| point.value);
@@ -49,6 +50,7 @@ pub(crate) fn exact_of_bits(signal: &Signal, encoding: Encoding, bits: u64) -> O
 fn exact(signal: &Signal, raw: i128) -> Option<Ratio> {
     match &signal.scaling {
         Scaling::Raw => Some(Ratio::whole(raw)),
+        Scaling::TroubleCode => None,
         Scaling::Affine(formula) => formula.exact(raw),
         Scaling::Curve(curve) => {
             let holds = |pair: &&[CurvePoint]| i128::from(pair[0].raw) <= raw && raw <= i128::from(pair[1].raw);

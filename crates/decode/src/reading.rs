@@ -2,7 +2,7 @@
 
 use std::borrow::Cow;
 
-use wirelore_model::SignalId;
+use wirelore_model::{SignalId, TroubleCode};
 
 /// What a signal says in one frame.
 #[derive(Debug, Clone, PartialEq)]
@@ -24,6 +24,8 @@ pub enum Value<'a> {
     Integer(i128),
     /// The double nearest to the exact engineering value (ties to even), in the unit that [`Decoder::unit`](crate::Decoder::unit) tells.
     Number(f64),
+    /// A diagnostic trouble code.
+    TroubleCode(TroubleCode),
     /// Characters, without the NUL bytes at their end.
     Text(Cow<'a, str>),
     /// Bytes as they are.

@@ -24,13 +24,24 @@ pub(crate) fn decode(
         }
         None => payload,
     };
-    let mut row = Row { plan, words, payload, loadable, readings, least_bytes: None, outcome: FrameOutcome::default() };
+    let mut row = Row {
+        plan,
+        words,
+        payload,
+        loadable,
+        readings,
+        least_bytes: None,
+        is_cut_off: false,
+        outcome: FrameOutcome::default(),
+    };
     plan.walk(payload, &mut row);
-    let Row { least_bytes, mut outcome, .. } = row;
+    let Row { least_bytes, is_cut_off, mut outcome, .. } = row;
     // A stated length has the last word: what a frame may leave out is not missing.
     if let Some(least) = least_bytes {
         outcome.too_short = payload.len() < least as usize;
     }
+    // What another signal says is there is missing all the same.
+    outcome.too_short |= is_cut_off;
     outcome
 }
 
@@ -44,6 +55,8 @@ struct Row<'a, R> {
     readings: &'a mut R,
     /// The least length that the innermost page states, else the frame.
     least_bytes: Option<u32>,
+    /// Some text or bytes are not all there.
+    is_cut_off: bool,
     outcome: FrameOutcome,
 }
 
@@ -91,7 +104,9 @@ impl<'a, R: Readings> Row<'a, R> {
     /// Everything but plain readings.
     #[inline(never)]
     fn careful(&mut self, signal: SignalId, detail: &'a Detail) {
-        self.readings.reading(signal, detail.read(self.payload, self.words));
+        let reading = detail.read(self.payload, self.words);
+        self.is_cut_off |= matches!(reading.value, Value::TooShort) && detail.is_sized();
+        self.readings.reading(signal, reading);
     }
 
     /// A group of which the payload may hold only a part.

@@ -51,13 +51,13 @@ pub(crate) fn unsigned(name: &str, place: &str) -> Signal {
 
 /// A signal of text; `last` of `None` goes to the end.
 pub(crate) fn text(name: &str, first: u32, last: Option<u32>, charset: Charset) -> Signal {
-    let content = Content::Text { bytes: ByteSpan { first, last }, charset };
+    let content = Content::Text { bytes: ByteSpan { first, last }, charset, size: None };
     Signal { content, ..unsigned(name, "0.0") }
 }
 
 /// A signal of bytes; `last` of `None` goes to the end.
 pub(crate) fn raw_bytes(name: &str, first: u32, last: Option<u32>) -> Signal {
-    Signal { content: Content::Bytes { bytes: ByteSpan { first, last } }, ..unsigned(name, "0.0") }
+    Signal { content: Content::Bytes { bytes: ByteSpan { first, last }, size: None }, ..unsigned(name, "0.0") }
 }
 
 /// What tests add to a signal.
@@ -122,7 +122,14 @@ pub(crate) fn pattern(first: u64, last: u64) -> RawSpan {
 /// A page of a switch.
 pub(crate) fn page(parent: Option<u32>, switch: u32, tests: &[(u32, &[RawSpan])]) -> Page {
     let test = |&(selector, values): &(u32, &[RawSpan])| Test { selector: SignalId(selector), values: values.to_vec() };
-    Page { parent: parent.map(PageId), switch, tests: tests.iter().map(test).collect(), every: None, length: None }
+    Page {
+        parent: parent.map(PageId),
+        switch,
+        tests: tests.iter().map(test).collect(),
+        element: None,
+        every: None,
+        length: None,
+    }
 }
 
 /// A frame on the first network.

@@ -144,7 +144,7 @@ fn log(seed: u64, lines: usize, oddities: u64) -> String {
     let mut random = Random(seed);
     let mut text = "time_s,channel,id_hex,extended,fd,data_hex\n".to_owned();
     for line in 0..lines {
-        let (channel, id, extended, length) = match random.next(12) {
+        let (channel, id, extended, length) = match random.next(15) {
             0 | 1 => ("drive", 0x100, 0, 8),
             2 if random.next(2) == 0 => ("comfort", 0x2F0, 0, 8),
             2 => ("drive", 0x103, 0, [1, 3, 8, 64][random.next(4) as usize]),
@@ -153,6 +153,9 @@ fn log(seed: u64, lines: usize, oddities: u64) -> String {
             7 | 8 => ("comfort", 0x200, 0, 8),
             9 => ("comfort", 0x201 + random.next(4) as u32, 0, 2),
             10 => ("comfort", 0x18FE_F100 + random.next(3) as u32, 1, 8),
+            11 => ("drive", 0x104, 0, [2, 5, 6, 8, 12, 24, 64][random.next(7) as usize]),
+            12 => ("drive", 0x105, 0, [1, 3, 8, 12, 16][random.next(5) as usize]),
+            13 => ("drive", 0x106, 0, [1, 4, 8, 12, 48][random.next(5) as usize]),
             _ => ("drive", 0x7FF, 0, 1),
         };
         let is_odd = random.next(1000) < oddities;

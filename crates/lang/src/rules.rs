@@ -108,6 +108,8 @@ rules! {
     CountingUnknown "counting-unknown" Error,
     ArrayTooLarge "array-too-large" Error,
     StepMissing "step-missing" Error,
+    RepeatUnbounded "repeat-unbounded" Error,
+    RepeatSize "repeat-size" Error,
     KindDoesNotFit "kind-does-not-fit" Error,
     FormulaNotAffine "formula-not-affine" Error,
     FormulaNotExact "formula-not-exact" Error,

@@ -182,12 +182,28 @@ pub struct Page {
     pub parent: Option<PageId>,
     /// Which switch it belongs to; numbers count from 0 in each frame, in the order of appearance.
     pub switch: u32,
-    /// What must hold; empty for an `otherwise` page.
+    /// What must hold; empty for an `otherwise` page, and for an element that is there wherever the payload reaches so far.
     pub tests: Vec<Test>,
+    /// What it is of a group that is there several times; `None`: not that.
+    pub element: Option<Element>,
     /// A period of its own.
     pub every: Option<Period>,
     /// A length of its own.
     pub length: Option<LengthRange>,
+}
+
+/// A page that is one element of a repeated group: a switch of its own.
+///
+/// Unlike other pages, an element that is not there is not missed: its tests need not pass, and the payload may end before it.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(deny_unknown_fields)]
+pub struct Element {
+    /// Which one it is, counted from 1.
+    pub number: u32,
+    /// How many there can be.
+    pub most: u32,
+    /// It is there only in payloads of so many bytes and more; 0: the tests alone say whether.
+    pub reaches: u32,
 }
 
 /// A look at one selector.

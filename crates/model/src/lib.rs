@@ -86,12 +86,13 @@ mod states;
 pub mod store;
 mod telegram;
 mod texts;
+mod trouble_code;
 pub mod unit;
 mod validate;
 
 pub use database::Database;
 pub use description::{Description, Vehicle};
-pub use frame::{Appearance, FasterWhile, Frame, LengthRange, Page, Period, Sending, Test, Transport};
+pub use frame::{Appearance, Element, FasterWhile, Frame, LengthRange, Page, Period, Sending, Test, Transport};
 pub use identifier::{FlexRayChannels, Identifier, PortProtocol, SeenId, pgn_of};
 pub use identifier_text::{appearance_text, identifier_text, message_type_word, seen_text};
 pub use ids::{EcuId, FrameId, NetworkId, PageId, RouteId, SignalId, StatesId};
@@ -106,5 +107,6 @@ pub use signal::{
 pub use states::{Meaning, RawSpan, RawValue, StateTable, StateWord};
 pub use telegram::{Telegram, TelegramCheck, TelegramSize};
 pub use texts::{formula_text, state_words_text};
+pub use trouble_code::TroubleCode;
 pub use unit::Unit;
 pub use validate::{Flaw, InvalidDescription};

@@ -3,7 +3,7 @@
 use serde::{Deserialize, Serialize};
 use wirelore_bits::{Affine, Encoding, Field, NumberKind, Ratio};
 
-use crate::{Label, PageId, RawSpan, StateWord, StatesId, Unit};
+use crate::{Label, PageId, RawSpan, SignalId, StateWord, StatesId, Unit};
 
 /// One signal of a frame.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -49,11 +49,15 @@ pub enum Content {
         bytes: ByteSpan,
         /// How the bytes make characters.
         charset: Charset,
+        /// The signal whose raw number says how many of the bytes there are; `None`: all of them.
+        size: Option<SignalId>,
     },
     /// Bytes that are shown as they are.
     Bytes {
         /// Where the bytes are.
         bytes: ByteSpan,
+        /// The signal whose raw number says how many of the bytes there are; `None`: all of them.
+        size: Option<SignalId>,
     },
 }
 
@@ -89,6 +93,8 @@ pub enum Scaling {
     Affine(#[serde(with = "crate::packed::affine")] Affine),
     /// Straight lines between points.
     Curve(Curve),
+    /// The raw number is a diagnostic trouble code, and its value the text of that: see [`TroubleCode`](crate::TroubleCode).
+    TroubleCode,
 }
 
 /// A sensor curve: straight lines between points, nothing beyond its ends.
@@ -266,12 +272,23 @@ impl Signal {
         }
     }
 
+    /// The signal that says how many of its bytes there are.
+    #[must_use]
+    pub fn size(&self) -> Option<SignalId> {
+        match self.content {
+            Content::Text { size, .. } | Content::Bytes { size, .. } => size,
+            Content::Number { .. } => None,
+        }
+    }
+
     /// How many payload bytes must be there for this signal to have a value.
     #[must_use]
     pub fn needed_bytes(&self) -> u32 {
         match &self.content {
             Content::Number { field, .. } => field.needed_bytes(),
-            Content::Text { bytes, .. } | Content::Bytes { bytes } => {
+            // As far as its own place is known: there may be none of its bytes.
+            Content::Text { bytes, size: Some(_), .. } | Content::Bytes { bytes, size: Some(_) } => bytes.first,
+            Content::Text { bytes, .. } | Content::Bytes { bytes, .. } => {
                 bytes.last.unwrap_or(bytes.first).saturating_add(1)
             }
         }

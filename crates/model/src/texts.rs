@@ -15,6 +15,7 @@ const SHORT_FACTOR: usize = 6;
 pub fn formula_text(scaling: &Scaling) -> String {
     match scaling {
         Scaling::Raw => "raw".to_owned(),
+        Scaling::TroubleCode => "trouble code".to_owned(),
         Scaling::Affine(affine) => affine_text(affine),
         Scaling::Curve(curve) => {
             let points = curve.points.iter().map(|point| format!("{}: {}", point.raw, point.value));

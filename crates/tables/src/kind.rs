@@ -22,6 +22,8 @@ pub(crate) enum Kind {
     Raw(Encoding, Number),
     /// The state word of the raw value, or the raw number's text.
     Words,
+    /// Trouble codes as texts.
+    Codes,
     /// Characters.
     Text,
     /// Bytes.
@@ -59,6 +61,7 @@ impl Kind {
         // A conversion of units is a formula, too.
         let is_plain = signal.scaling == Scaling::Raw && decoder.unit(frame, id) == signal.unit.as_ref();
         match store {
+            Store::Values if signal.scaling == Scaling::TroubleCode => Self::Codes,
             Store::Raw => Self::Raw(encoding, Number::narrowest(encoding)),
             Store::Values if is_plain && is_words_only(database, signal, encoding) => Self::Words,
             Store::Values if is_plain && !fits_a_double(encoding) => Self::Raw(encoding, Number::widest(encoding)),
@@ -71,7 +74,7 @@ impl Kind {
         match self {
             Self::Double => DataType::Float64,
             Self::Raw(_, number) => number.data_type(),
-            Self::Words => dictionary_type(),
+            Self::Words | Self::Codes => dictionary_type(),
             Self::Text => DataType::Utf8,
             Self::Bytes => DataType::Binary,
         }

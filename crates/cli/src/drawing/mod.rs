@@ -8,7 +8,7 @@ mod words;
 
 use std::fmt::Write;
 
-use wirelore_model::{Database, Frame, Page, PageId, Signal, SignalId, appearance_text};
+use wirelore_model::{Database, Element, Frame, Page, PageId, Signal, SignalId, appearance_text};
 
 use crate::summary::counted;
 
@@ -18,7 +18,7 @@ pub(crate) fn frame(database: &Database, frame: &Frame) -> String {
     let pages = std::iter::once(None).chain((0..frame.pages.len() as u32).map(|page| Some(PageId(page))));
     for page in pages {
         let signals = signals_of(frame, page);
-        if signals.is_empty() && page.is_some() {
+        if page.is_some_and(|page| signals.is_empty() || is_further_element(frame, page)) {
             continue;
         }
         text.push('\n');
@@ -82,7 +82,9 @@ fn signals_of(frame: &Frame, page: Option<PageId>) -> Vec<SignalId> {
 /// The condition of a page in words, with those of the pages around it.
 fn condition(database: &Database, frame: &Frame, id: PageId) -> String {
     let page: &Page = &frame.pages[id.index()];
-    let own = if page.tests.is_empty() {
+    let own = if let Some(element) = page.element {
+        element_text(database, frame, page, element)
+    } else if page.tests.is_empty() {
         format!("{} is none of the other values", selectors(frame, page))
     } else {
         page.tests.iter().map(|test| words::test_text(database, frame, test)).collect::<Vec<_>>().join(" and ")
@@ -91,6 +93,20 @@ fn condition(database: &Database, frame: &Frame, id: PageId) -> String {
         Some(parent) => format!("{} and {own}", condition(database, frame, parent)),
         None => own,
     }
+}
+
+/// Whether a page is, or lies in, an element of a repeated group behind the first one: that is like the first, further on.
+fn is_further_element(frame: &Frame, page: PageId) -> bool {
+    let pages = std::iter::successors(Some(page), |page| frame.pages[page.index()].parent);
+    pages.into_iter().any(|page| frame.pages[page.index()].element.is_some_and(|element| element.number > 1))
+}
+
+/// When an element is there: `element 1 of up to 15, which is there when the frame has at least 6 bytes`.
+fn element_text(database: &Database, frame: &Frame, page: &Page, element: Element) -> String {
+    let tests = page.tests.iter().map(|test| words::test_text(database, frame, test));
+    let reach = (element.reaches > 0).then(|| format!("the frame has at least {} bytes", element.reaches));
+    let conditions: Vec<String> = tests.chain(reach).collect();
+    format!("{} (element {} of up to {})", conditions.join(" and "), element.number, element.most)
 }
 
 /// The selectors that decide about a page without values of its own.

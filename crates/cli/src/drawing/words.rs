@@ -135,7 +135,7 @@ pub(super) fn test_text(database: &Database, frame: &Frame, test: &Test) -> Stri
 pub(super) fn place_text(signal: &Signal) -> String {
     match &signal.content {
         Content::Number { field, .. } => field.places().iter().map(one_place).collect::<Vec<_>>().join(" then "),
-        Content::Text { bytes, .. } | Content::Bytes { bytes } => byte_span_text(*bytes),
+        Content::Text { bytes, .. } | Content::Bytes { bytes, .. } => byte_span_text(*bytes),
     }
 }
 
@@ -165,7 +165,8 @@ fn byte_span_text(bytes: ByteSpan) -> String {
 /// `13 bits Intel`: width and, where it matters, byte order.
 pub(super) fn width_text(signal: &Signal) -> String {
     let Content::Number { field, kind } = &signal.content else {
-        return if matches!(signal.content, Content::Text { .. }) { "text".to_owned() } else { "bytes".to_owned() };
+        let what = if matches!(signal.content, Content::Text { .. }) { "text" } else { "bytes" };
+        return if signal.size().is_some() { format!("{what} of varying length") } else { what.to_owned() };
     };
     let mut text = if field.width() == 1 { "1 bit".to_owned() } else { format!("{} bits", field.width()) };
     let order = field.places().iter().find(|place| place.spans_bytes()).map(Place::order);
@@ -188,6 +189,7 @@ pub(super) fn width_text(signal: &Signal) -> String {
 pub(super) fn meaning_text(signal: &Signal) -> String {
     let formula = match &signal.scaling {
         Scaling::Raw => String::new(),
+        Scaling::TroubleCode => return formula_text(&signal.scaling),
         scaling => format!("= {}", formula_text(scaling)),
     };
     let unit = signal.unit.as_ref().map(|unit| unit.as_str()).unwrap_or_default();

@@ -9,6 +9,7 @@ pub(crate) fn push_value(value: &Value<'_>, to: &mut Vec<u8>) {
     match value {
         Value::Integer(number) => push_integer(*number, to),
         Value::Number(number) => push_double(*number, to),
+        Value::TroubleCode(code) => to.extend_from_slice(code.as_str().as_bytes()),
         Value::Text(text) => to.extend_from_slice(text.as_bytes()),
         Value::Bytes(bytes) => push_hex(bytes, to),
         Value::NoReading | Value::SensorFault | Value::NotDigits | Value::BeyondCurve | Value::TooShort => {}
@@ -44,7 +45,7 @@ pub(crate) fn push_state(reading: &Reading<'_>, verdict: Option<Verdict>, to: &m
         Value::TooShort => part("frame too short"),
         Value::Number(number) if number.is_nan() => part("not a number"),
         Value::Number(number) if number.is_infinite() => part("infinite"),
-        Value::Integer(_) | Value::Number(_) | Value::Text(_) | Value::Bytes(_) => {}
+        Value::Integer(_) | Value::Number(_) | Value::TroubleCode(_) | Value::Text(_) | Value::Bytes(_) => {}
     }
     if let Some(word) = reading.word {
         part(word);

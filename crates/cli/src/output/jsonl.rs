@@ -86,6 +86,7 @@ pub(crate) fn push_json_value(value: &Value<'_>, to: &mut Vec<u8>) {
     match value {
         Value::Number(number) if !number.is_finite() => to.extend_from_slice(b"null"),
         Value::Integer(_) | Value::Number(_) => push_value(value, to),
+        Value::TroubleCode(code) => push_string(code.as_str(), to),
         Value::Text(text) => push_string(text, to),
         Value::Bytes(bytes) => {
             to.push(b'"');

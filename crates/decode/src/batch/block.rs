@@ -125,7 +125,7 @@ impl<'a> Column<'a> {
     }
 
     /// The numbers, of the type that [`Store`](crate::Store) asks for, the same in every block; whatever stands where there is no value.
-    /// `None`: the signal is characters or bytes, see [`Column::reading`].
+    /// `None`: the signal is characters, bytes or, but for raw numbers, trouble codes: see [`Column::reading`].
     #[must_use]
     pub fn numbers(&self) -> Option<Numbers<'a>> {
         self.numbers

@@ -7,6 +7,7 @@ use super::instruction_sets::InstructionSet;
 use super::plan::{ColumnPlan, Cut, NumberType};
 use super::workspace::{Output, Window};
 use crate::plan::{Detail, Standing, Step};
+use crate::reading::Value;
 use crate::session::Tally;
 
 /// What is decoded, and with what.
@@ -132,6 +133,15 @@ fn look_closer(
     }
 }
 
+/// Tells the tally what the readings of a column without numbers say. Of texts and bytes there is nothing to tell.
+pub(crate) fn count_codes(source: &Source<'_>, tally: &mut Tally) {
+    let Some((_, detail)) = source.plan().filter(|(_, detail)| detail.is_trouble_code()) else { return };
+    let block = source.block;
+    for row in source.rows() {
+        tally.reading(block.frame, source.column.signal, &detail.read(block.rows.payload(row), block.words));
+    }
+}
+
 /// Signals that no loop reads: floats, decimal digits, several pieces, sensor curves.
 fn one_by_one(
     source: &Source<'_>,
@@ -151,11 +161,11 @@ fn one_by_one(
         tally.reading(block.frame, source.column.signal, &reading);
         match reading.value.number() {
             Some(value) if number == NumberType::F64 => output.f64[row] = value,
-            Some(_) => output.set_whole(number, row, reading.bits.and_then(|bits| detail.whole(bits)).unwrap_or(0)),
-            None => {
+            None if !matches!(reading.value, Value::TroubleCode(_)) => {
                 output.set_whole(number, row, 0);
                 valid.clear(row);
             }
+            _ => output.set_whole(number, row, reading.bits.and_then(|bits| detail.whole(bits)).unwrap_or(0)),
         }
     }
     valid

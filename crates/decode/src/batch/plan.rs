@@ -6,8 +6,6 @@ use super::kernel::{Kernel, WordBits};
 use super::rows::Rows;
 use crate::plan::{FramePlan, Geometry};
 
-/// The most bytes of a frame whose signals may reach to its end (CAN FD).
-const BYTES_TO_THE_END: usize = 64;
 /// Whole numbers of more bits than this are not all doubles.
 const EXACT_BITS: u8 = 53;
 /// Windows are shared between signals by letting them begin at multiples of this, where they can.
@@ -58,7 +56,7 @@ pub(crate) struct ColumnPlan {
     /// The group of signals it belongs to.
     pub(crate) group: usize,
     pub(crate) needed_bytes: u32,
-    /// `None`: characters or bytes.
+    /// `None`: characters, bytes or trouble codes.
     pub(crate) number: Option<NumberType>,
     /// `None`: read one by one.
     pub(crate) cut: Option<Cut>,
@@ -75,9 +73,9 @@ pub(crate) struct Cut {
 }
 
 impl TablePlan {
-    /// The columns of a frame's wanted signals.
-    pub(crate) fn new(frame: &Frame, plan: &FramePlan, store: Store) -> Self {
-        let room = row_bytes(frame);
+    /// The columns of the wanted signals of a frame that has at most so many bytes.
+    pub(crate) fn new(frame: &Frame, plan: &FramePlan, longest_bytes: usize, store: Store) -> Self {
+        let room = row_bytes(frame, longest_bytes);
         let mut columns: Vec<ColumnPlan> = Vec::with_capacity(plan.steps.len());
         for group in &plan.groups {
             for at in group.steps.clone() {
@@ -137,10 +135,13 @@ fn shared(geometry: Geometry, room: usize) -> Geometry {
 /// The type of a signal's numbers; `None` where it has none.
 fn number_type(signal: &Signal, store: Store, has_formula: bool) -> Option<NumberType> {
     let encoding = signal.encoding()?;
+    if (&signal.scaling, store) == (&Scaling::TroubleCode, Store::Values) {
+        return None;
+    }
     let is_raw = match (&signal.scaling, store) {
         (Scaling::Curve(_), _) | (Scaling::Affine(_), Store::Values) => false,
-        (Scaling::Raw | Scaling::Affine(_), Store::Raw) => true,
-        (Scaling::Raw, Store::Values) => !has_formula && encoding.width() > EXACT_BITS,
+        (Scaling::Raw | Scaling::Affine(_) | Scaling::TroubleCode, Store::Raw) => true,
+        (Scaling::Raw | Scaling::TroubleCode, Store::Values) => !has_formula && encoding.width() > EXACT_BITS,
     };
     Some(match encoding.integer_range() {
         Some((least, greatest)) if is_raw => narrowest(least, greatest),
@@ -164,12 +165,12 @@ fn narrowest(least: i128, greatest: i128) -> NumberType {
 }
 
 /// How many payload bytes a row must hold so that everything described can be read from it, in whole words.
-fn row_bytes(frame: &Frame) -> usize {
-    let to_end = |last: Option<u32>| last.map_or(BYTES_TO_THE_END, |last| last as usize + 1);
+fn row_bytes(frame: &Frame, longest_bytes: usize) -> usize {
+    let to_end = |last: Option<u32>| last.map_or(longest_bytes, |last| last as usize + 1);
     let of_signal = |signal: &Signal| {
         let content = match &signal.content {
             Content::Number { .. } => signal.needed_bytes() as usize,
-            Content::Text { bytes, .. } | Content::Bytes { bytes } => to_end(bytes.last),
+            Content::Text { bytes, .. } | Content::Bytes { bytes, .. } => to_end(bytes.last),
         };
         let covered = match &signal.role {
             Role::Checksum(checksum) => checksum.over.iter().map(|span| to_end(span.last)).max().unwrap_or(0),
@@ -177,7 +178,9 @@ fn row_bytes(frame: &Frame) -> usize {
         };
         content.max(covered)
     };
-    frame.signals.iter().map(of_signal).max().unwrap_or(0).max(1).next_multiple_of(8)
+    // Whether an element is there is seen by the length.
+    let elements = frame.pages.iter().filter_map(|page| page.element).map(|element| element.reaches as usize);
+    frame.signals.iter().map(of_signal).chain(elements).max().unwrap_or(0).max(1).next_multiple_of(8)
 }
 
 /// How many bytes the frame has as a rule.

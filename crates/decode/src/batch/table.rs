@@ -8,7 +8,7 @@ use wirelore_model::{Database, Frame, FrameId, NetworkId};
 use super::BLOCK_ROWS;
 use super::bitmap::Bitmap;
 use super::block::{Block, Column};
-use super::decode::{Source, numbers};
+use super::decode::{Source, count_codes, numbers};
 use super::gather::Gatherer;
 use super::instruction_sets::InstructionSet;
 use super::plan::{ColumnPlan, Store, TablePlan};
@@ -18,6 +18,7 @@ use crate::checks::{Checks, Sender};
 use crate::decoder::Decoder;
 use crate::plan::{FramePlan, Group, Visit};
 use crate::reading::{FrameOutcome, Unmatched};
+use crate::room::longest_payload;
 use crate::session::Tally;
 use crate::threads::share;
 
@@ -68,7 +69,9 @@ impl<'d, S: TableSink> Tables<'d, S> {
         open: impl FnMut(FrameId) -> io::Result<S> + 'd,
     ) -> Self {
         let frames = (0..).map(FrameId).zip(&database.frames);
-        let plan = |(id, frame): (FrameId, &Frame)| Some(TablePlan::new(frame, decoder.plan(id)?, store));
+        let plan = |(id, frame): (FrameId, &Frame)| {
+            Some(TablePlan::new(frame, decoder.plan(id)?, longest_payload(database, frame), store))
+        };
         let plans: Box<[TablePlan]> = frames.filter_map(plan).collect();
         let gatherer = Gatherer::new(plans.iter().map(TablePlan::rows).collect());
         let tables = plans.iter().map(|_| Table::default()).collect();
@@ -235,8 +238,8 @@ impl Job<'_> {
     /// Finds out which groups of signals each frame has, and counts the frames.
     fn count(&mut self) {
         let (plan, rows) = (self.plan, self.rows);
-        if let (true, Some(tag)) = (plan.switches.is_empty(), rows.uniform()) {
-            let mut frame = Walk::new(tag.length(), None);
+        if let (true, Some(tag)) = (plan.switches.is_empty() && !plan.has_sizes, rows.uniform()) {
+            let mut frame = Walk::new(plan, (tag.length(), &[]), None);
             plan.walk(&[], &mut frame);
             self.tally.decoded(&frame.outcome(), rows.len() as u64);
             return;
@@ -245,8 +248,10 @@ impl Job<'_> {
         self.work.rows_of.resize_with(groups, Vec::new);
         self.work.rows_of.iter_mut().for_each(Vec::clear);
         for row in 0..rows.len() {
-            let mut frame = Walk::new(rows.tag(row).length(), Some((row as u16, &mut self.work.rows_of)));
-            plan.walk(rows.payload(row), &mut frame);
+            let payload = rows.payload(row);
+            let held = (rows.tag(row).length(), payload);
+            let mut frame = Walk::new(plan, held, Some((row as u16, &mut self.work.rows_of)));
+            plan.walk(payload, &mut frame);
             self.tally.decoded(&frame.outcome(), 1);
             for told in frame.unmatched {
                 self.tally.unmatched(self.frame, told);
@@ -281,7 +286,10 @@ impl Job<'_> {
             let source = Source { block: &block, column, set: self.context.set, rows };
             let valid = match column.number {
                 Some(number) => numbers(&source, number, (windows, picked), output, self.tally),
-                None => None,
+                None => {
+                    count_codes(&source, self.tally);
+                    None
+                }
             };
             sink.column(&Column {
                 index,
@@ -299,7 +307,11 @@ impl Job<'_> {
 
 /// Walks through the groups of one frame: what is there, and how the decoding went.
 struct Walk<'a> {
+    plan: &'a FramePlan,
     length: u32,
+    /// As far as it is described.
+    payload: &'a [u8],
+    is_cut_off: bool,
     /// The row, and where it is noted by group.
     noted: Option<(u16, &'a mut Vec<Vec<u16>>)>,
     least_bytes: Option<u32>,
@@ -308,12 +320,18 @@ struct Walk<'a> {
 }
 
 impl<'a> Walk<'a> {
-    fn new(length: u32, noted: Option<(u16, &'a mut Vec<Vec<u16>>)>) -> Self {
-        Self { length, noted, least_bytes: None, outcome: FrameOutcome::default(), unmatched: Vec::new() }
+    fn new(
+        plan: &'a FramePlan,
+        (length, payload): (u32, &'a [u8]),
+        noted: Option<(u16, &'a mut Vec<Vec<u16>>)>,
+    ) -> Self {
+        let (outcome, unmatched) = (FrameOutcome::default(), Vec::new());
+        Self { plan, length, payload, is_cut_off: false, noted, least_bytes: None, outcome, unmatched }
     }
 
     fn outcome(&self) -> FrameOutcome {
         let too_short = self.least_bytes.map_or(self.outcome.too_short, |least| self.length < least);
+        let too_short = too_short || self.is_cut_off;
         FrameOutcome { too_short, ..self.outcome }
     }
 }
@@ -323,6 +341,10 @@ impl Visit for Walk<'_> {
         self.outcome.readings += group.steps.len() as u32;
         self.outcome.too_short |= self.length < group.needed_bytes;
         self.least_bytes = group.least_bytes.or(self.least_bytes);
+        if self.plan.has_sizes {
+            let details = self.plan.details.get(group.steps.clone()).unwrap_or_default();
+            self.is_cut_off |= details.iter().any(|detail| detail.is_cut_off(self.payload));
+        }
         if let Some((row, rows_of)) = &mut self.noted
             && let Some(rows) = rows_of.get_mut(group.number)
         {

@@ -29,6 +29,7 @@ fn shown(reading: &Reading<'_>) -> String {
     let value = match &reading.value {
         Value::Integer(number) => number.to_string(),
         Value::Number(number) => format!("{number:?}"),
+        Value::TroubleCode(code) => code.to_string(),
         Value::Text(text) => format!("{text:?}"),
         Value::Bytes(bytes) => format!("{bytes:X?}"),
         Value::NoReading => "no reading".to_owned(),

@@ -1,6 +1,6 @@
 //! A frame being put together: given signals first, then selectors, then everything that was not given, checksums last.
 
-use wirelore_bits::Extractor;
+use wirelore_bits::{Extractor, Number};
 use wirelore_model::{ByteSpan, Content, Database, Frame, FrameId, Role, Signal, SignalId};
 
 use super::Given;
@@ -11,9 +11,7 @@ use super::value::{NumberSignal, text_bytes};
 use crate::near::suggestion;
 use crate::plan::{Conversion, FramePlan, Group, Planner, Visit};
 use crate::reading::Unmatched;
-
-/// The longest payload of any frame that can be described.
-pub(super) const PAYLOAD_BYTES_MAX: usize = 64;
+use crate::room::longest_payload;
 
 /// A frame that is being put together.
 pub(super) struct Assembly<'a> {
@@ -25,8 +23,12 @@ pub(super) struct Assembly<'a> {
     /// By signal: whether its bits are in.
     pub(super) is_set: Vec<bool>,
     pub(super) given: Vec<SignalId>,
+    /// Of texts and bytes whose length another signal says: the two, and the length.
+    sizes: Vec<(SignalId, SignalId, usize)>,
     /// How many bytes the signals that are in need.
     pub(super) needed_bytes: usize,
+    /// How long the frame is at least: elements of repeated groups that end before are there.
+    pub(super) length_bytes: usize,
     pub(super) notes: Vec<Note>,
 }
 
@@ -39,7 +41,7 @@ impl<'a> Assembly<'a> {
             signal: frame.signals[fault.signal.index()].label.name.clone(),
         })?;
         let ends = frame.signals.iter().map(|signal| signal.needed_bytes() as usize);
-        let longest = ends.max().unwrap_or(0).max(PAYLOAD_BYTES_MAX);
+        let longest = ends.max().unwrap_or(0).max(longest_payload(database, frame));
         let is_set = vec![false; frame.signals.len()];
         Ok(Self {
             database,
@@ -48,7 +50,9 @@ impl<'a> Assembly<'a> {
             payload: vec![0; longest],
             is_set,
             given: Vec::new(),
+            sizes: Vec::new(),
             needed_bytes: 0,
+            length_bytes: frame.length.map_or(0, |length| length.min as usize),
             notes: Vec::new(),
         })
     }
@@ -99,16 +103,20 @@ impl<'a> Assembly<'a> {
         }
         self.given.push(id);
         let signal = self.signal(id);
+        let around = std::iter::successors(signal.page, |page| self.frame.pages[page.index()].parent);
+        let elements = around.filter_map(|page| self.frame.pages[page.index()].element);
+        let reached = elements.map(|element| element.reaches as usize).max().unwrap_or(0);
+        self.length_bytes = self.length_bytes.max(reached);
         match (&signal.content, given) {
             (Content::Number { .. }, _) => {
                 let bits = self.number_bits(id, given)?;
                 self.put_bits(id, bits);
                 Ok(())
             }
-            (Content::Text { bytes, charset }, Given::Text(text)) => {
+            (Content::Text { bytes, charset, .. }, Given::Text(text)) => {
                 self.put_bytes(id, *bytes, &text_bytes(signal, text, *charset)?, true)
             }
-            (Content::Bytes { bytes }, Given::Bytes(given)) => self.put_bytes(id, *bytes, given, false),
+            (Content::Bytes { bytes, size }, Given::Bytes(given)) => self.put_bytes(id, *bytes, given, size.is_some()),
             (Content::Text { .. }, _) => Err(self.wrong_sort(id, "it holds text")),
             (Content::Bytes { .. }, _) => Err(self.wrong_sort(id, "it holds bytes")),
         }
@@ -169,8 +177,33 @@ impl<'a> Assembly<'a> {
         };
         place.copy_from_slice(bytes);
         self.is_set[id.index()] = true;
-        let end = span.last.map_or(first + bytes.len(), |last| last as usize + 1);
-        self.needed_bytes = self.needed_bytes.max(end).max(first + 1);
+        let size = self.signal(id).size();
+        let end = span.last.filter(|_| size.is_none()).map_or(first + bytes.len(), |last| last as usize + 1);
+        self.sizes.extend(size.map(|size| (id, size, bytes.len())));
+        self.needed_bytes = self.needed_bytes.max(end).max(if size.is_none() { first + 1 } else { first });
+        Ok(())
+    }
+
+    /// Sets the signals that say how long the given texts and bytes are, and compares those that are given themselves.
+    pub(super) fn set_sizes(&mut self) -> Result<(), EncodeError> {
+        for (id, size, length) in std::mem::take(&mut self.sizes) {
+            let cannot_hold = |name: String, why: String| {
+                let what = format!("{length} bytes");
+                EncodeError::CannotHold { signal: name, what, why }
+            };
+            let Some(number) = self.number(size) else { continue };
+            let bits = number.encoding.bits(Number::Integer(length as i128));
+            let bits =
+                bits.map_err(|_| cannot_hold(self.name(id), format!("`{}` cannot say so many", self.name(size))))?;
+            let Content::Number { field, .. } = &self.signal(size).content else { continue };
+            if !self.is_set[size.index()] {
+                self.put_bits(size, bits);
+                let (signal, of) = (self.name(size), self.name(id));
+                self.notes.push(Note::SizeSet { signal, of, bytes: length });
+            } else if Extractor::new(field).extract(&self.payload) != Some(bits) {
+                return Err(cannot_hold(self.name(id), format!("`{}` says another number of them", self.name(size))));
+            }
+        }
         Ok(())
     }
 
@@ -187,18 +220,31 @@ impl<'a> Assembly<'a> {
 
     /// Fills in what was not given on every page that holds, from the outside in, so that selectors are there before their pages.
     pub(super) fn fill_up(&mut self) {
-        let mut filled = 0;
-        while let Some(&group) = self.groups_there().get(filled) {
-            self.fill_group(group);
-            filled += 1;
+        loop {
+            let mut filled = 0;
+            while let Some(&group) = self.groups_there().get(filled) {
+                self.fill_group(group);
+                filled += 1;
+            }
+            // What was filled in may make the frame longer, and then more elements are there.
+            let least = self.least_length();
+            if least <= self.length_bytes {
+                return;
+            }
+            self.length_bytes = least;
         }
     }
 
     /// The groups that are there with the payload as it is: a page's group comes behind that of its selectors.
     pub(super) fn groups_there(&self) -> Vec<usize> {
         let mut there = There(Vec::new());
-        self.plan.walk(&self.payload, &mut there);
+        self.plan.walk_in(&self.payload, self.length_bytes, &mut there);
         there.0
+    }
+
+    /// Whether a signal says how many bytes another one has.
+    fn is_size(&self, id: SignalId) -> bool {
+        self.frame.signals.iter().any(|signal| signal.size() == Some(id))
     }
 
     fn fill_group(&mut self, group: usize) {
@@ -216,7 +262,9 @@ impl<'a> Assembly<'a> {
                     self.put_bits(id, counter.low);
                     self.notes.push(Note::CounterStarts { signal: name, at: counter.low });
                 }
-                (Role::Value, Some(Ok(bits))) => {
+                // Nothing is there of what was not given.
+                (Role::Value, _) if signal.size().is_some() => self.is_set[id.index()] = true,
+                (Role::Value, Some(Ok(bits))) if !self.is_size(id) => {
                     self.put_bits(id, bits);
                     self.notes.push(Note::UnsetAbsent { signal: name });
                 }

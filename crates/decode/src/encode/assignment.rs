@@ -1,16 +1,18 @@
 //! Assignments as text: `front_left=62.5`, `speed=40 mph`, `gear=park`, `page=0x02`, `label=abc`, `data=11 22 33`.
 
 use wirelore_bits::{DecimalError, Ratio};
-use wirelore_model::{Content, Database, FrameId, Signal, Unit, unit};
+use wirelore_model::{Content, Database, FrameId, Scaling, Signal, Unit, unit};
 
 use super::Given;
 use super::assemble::no_such_signal;
 use super::error::EncodeError;
+use super::value::code_bits;
 use crate::near::suggestion;
 use wirelore_model::nearest_name;
 
 /// Reads `SIGNAL=VALUE` for a signal of a frame; what VALUE may be follows from the signal: a number with or without a unit, a state word,
-/// `no reading` or `absent`, `sensor fault` or `fault`, bits in hexadecimal (`0x1F`) or binary (`0b11`); text; bytes in hexadecimal.
+/// `no reading` or `absent`, `sensor fault` or `fault`, bits in hexadecimal (`0x1F`) or binary (`0b11`); a trouble code (`U0100-87`);
+/// text; bytes in hexadecimal.
 ///
 /// # Errors
 /// A text without `=`, a signal that the frame does not have, a value that the signal cannot have.
@@ -58,6 +60,9 @@ fn number(database: &Database, signal: &Signal, value: &str) -> Result<Given, En
         "absent" | "no reading" => return Ok(Given::NoReading),
         "fault" | "sensor fault" => return Ok(Given::SensorFault),
         _ => {}
+    }
+    if signal.scaling == Scaling::TroubleCode {
+        return code_bits(signal, value).map(Given::Raw);
     }
     let (digits, rest) = split_number(value);
     if digits.is_empty() {

@@ -4,10 +4,14 @@ use wirelore_bits::{Extractor, payload_lengths};
 use wirelore_model::{Content, LengthRange, NetworkKind, Role, SignalId};
 
 use super::Encoded;
-use super::assemble::{Assembly, PAYLOAD_BYTES_MAX, group_of};
+use super::assemble::{Assembly, group_of};
 use super::error::EncodeError;
 use super::note::Note;
 use crate::checks::ChecksumPlan;
+use crate::room::longest_payload;
+
+/// The longest CAN FD frame (ISO 11898-1).
+const CAN_FD_BYTES_MAX: usize = 64;
 
 impl Assembly<'_> {
     /// Cuts the payload to its length and calculates the checksums.
@@ -15,6 +19,7 @@ impl Assembly<'_> {
         let undescribed = self.undescribed(self.least_length());
         let length = self.length()?;
         self.payload.resize(length, 0);
+        self.length_bytes = length;
         let there = self.groups_there();
         for (signal, id) in self.frame.signals.iter().zip((0..).map(SignalId)) {
             let (Role::Checksum(checksum), Content::Number { field, .. }) = (&signal.role, &signal.content) else {
@@ -43,9 +48,9 @@ impl Assembly<'_> {
     }
 
     /// What the signals need, and at least the described length.
-    fn least_length(&self) -> usize {
+    pub(super) fn least_length(&self) -> usize {
         let least = self.described_length().map_or(0, |length| length.min as usize);
-        least.max(self.needed_bytes)
+        least.max(self.needed_bytes).max(self.length_bytes)
     }
 
     /// The least length, as long as a frame of the network can be.
@@ -55,7 +60,7 @@ impl Assembly<'_> {
         let network = self.frame.seen_on.first().and_then(|seen| self.database.networks.get(seen.network.index()));
         let kind = network.map(|network| network.kind);
         if kind == Some(NetworkKind::CanFd) && self.frame.carried.is_none() {
-            let rounded = (length..=PAYLOAD_BYTES_MAX)
+            let rounded = (length..=CAN_FD_BYTES_MAX)
                 .find(|&length| payload_lengths::is_can_fd_length(length as u8))
                 .unwrap_or(length);
             if rounded != length {
@@ -63,12 +68,8 @@ impl Assembly<'_> {
                 length = rounded;
             }
         }
-        let carried = match (self.frame.carried, kind) {
-            (Some(transport), _) => transport.longest_payload() as usize,
-            (None, Some(kind)) => kind.longest_payload() as usize,
-            (None, None) => PAYLOAD_BYTES_MAX,
-        };
-        let most = described.map_or(carried, |length| length.max as usize);
+        let most =
+            described.map_or_else(|| longest_payload(self.database, self.frame), |length| length.max as usize);
         if length > most { Err(EncodeError::TooLong { needed: length, most }) } else { Ok(length) }
     }
 

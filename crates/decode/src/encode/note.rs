@@ -48,6 +48,15 @@ pub enum Note {
         /// The signal that needs it.
         needed_by: String,
     },
+    /// A signal was set to the length of a given text or of given bytes.
+    SizeSet {
+        /// The signal.
+        signal: String,
+        /// The signal of varying length.
+        of: String,
+        /// The length.
+        bytes: usize,
+    },
     /// A signal that was not given says "no reading".
     UnsetAbsent {
         /// The signal.
@@ -107,6 +116,7 @@ impl fmt::Display for Note {
             Self::SelectorSet { selector, value, needed_by } => {
                 write!(f, "{selector}: set to {value}, because {needed_by} is there only then")
             }
+            Self::SizeSet { signal, of, bytes } => write!(f, "{signal}: set to {bytes}, the bytes of {of}"),
             Self::UnsetAbsent { signal } => write!(f, "{signal}: not given, says no reading"),
             Self::UnsetZero { signal } => write!(f, "{signal}: not given, raw value 0"),
             Self::CounterStarts { signal, at } => {

@@ -28,7 +28,13 @@ pub(super) fn selectors_for(
     let frame = assembly.frame;
     let mut trial =
         Trial { assembly, payload: assembly.payload.clone(), is_set: assembly.is_set.clone(), choices: Vec::new() };
-    for (page, needed_by) in required_pages(database, frame, given)? {
+    let is_counted = |(page, _): &(PageId, SignalId)| {
+        let page = &frame.pages[page.index()];
+        page.element.is_some() && !page.tests.is_empty()
+    };
+    let (counted, others): (Vec<_>, Vec<_>) = required_pages(database, frame, given)?.into_iter().partition(is_counted);
+    // A count that reaches the last element of a group reaches all of them.
+    for (page, needed_by) in counted.into_iter().rev().chain(others) {
         if !trial.choose(page, needed_by) {
             let signal = frame.signals[needed_by.index()].label.name.clone();
             return Err(EncodeError::NotThere { signal, condition: condition(database, frame, needed_by) });
@@ -185,6 +191,9 @@ pub(super) fn condition(database: &Database, frame: &Frame, signal: SignalId) ->
 
 fn page_condition(database: &Database, frame: &Frame, page: &Page) -> String {
     let name = |id: SignalId| frame.signals[id.index()].label.name.as_str();
+    if let (Some(element), true) = (page.element, page.tests.is_empty()) {
+        return format!("the frame has {} bytes", element.reaches);
+    }
     if page.tests.is_empty() {
         let names: Vec<&str> = selectors(frame, page).into_iter().map(name).collect();
         return format!("{} is none of the other pages' values", names.join(" and "));

@@ -14,7 +14,7 @@ impl Assembly<'_> {
         for signal in self.frame.signals.iter().filter(|signal| there.contains(&group_of(signal))) {
             match &signal.content {
                 Content::Number { field, .. } => mark(&mut described, field),
-                Content::Text { bytes, .. } | Content::Bytes { bytes } => {
+                Content::Text { bytes, .. } | Content::Bytes { bytes, .. } => {
                     let end = bytes.last.map_or(length, |last| (last as usize + 1).min(length));
                     let bits = described.get_mut(bytes.first as usize * 8..end * 8);
                     bits.into_iter().for_each(|bits| bits.fill(true));

@@ -1,7 +1,9 @@
 //! From one given value to the bits of its signal.
 
 use wirelore_bits::{Affine, Encoding, Fit, Number, Ratio};
-use wirelore_model::{Charset, Curve, Meaning, RawSpan, RawValue, Role, Scaling, Signal, StateWord, Unit, unit};
+use wirelore_model::{
+    Charset, Curve, Meaning, RawSpan, RawValue, Role, Scaling, Signal, StateWord, TroubleCode, Unit, unit,
+};
 
 use super::error::EncodeError;
 use super::note::Note;
@@ -33,6 +35,7 @@ impl NumberSignal<'_> {
             Scaling::Raw => self.through(&Affine::identity(), &value, None)?,
             Scaling::Affine(formula) => self.through(formula, &value, None)?,
             Scaling::Curve(curve) => self.through_curve(curve, &value)?,
+            Scaling::TroubleCode => return Err(no_code(self.signal, &value.to_string(), self.encoding.width())),
         };
         let reading = self.detail.read_bits(bits, &[]);
         let shown = with_unit(&value.to_string(), self.signal.unit.as_ref());
@@ -242,6 +245,19 @@ impl NumberSignal<'_> {
         let why = format!("it has {} bits", self.encoding.width());
         Err(EncodeError::CannotHold { signal: self.name(), what: format!("0x{bits:X}"), why })
     }
+}
+
+/// The bits of a trouble code in words.
+pub(super) fn code_bits(signal: &Signal, text: &str) -> Result<u64, EncodeError> {
+    let width = signal.encoding().map_or(0, |encoding| encoding.width());
+    TroubleCode::bits_of(text, width).ok_or_else(|| no_code(signal, text, width))
+}
+
+/// The error for a text that is no trouble code of the signal's width.
+fn no_code(signal: &Signal, text: &str, width: u8) -> EncodeError {
+    let example = if width == 24 { "P0135-11" } else { "P0135" };
+    let why = format!("it is a trouble code of {width} bits; write it like {example}, or its bits in hexadecimal");
+    EncodeError::NoValue { signal: signal.label.name.clone(), text: text.to_owned(), why }
 }
 
 /// A number for people: decimal where that is exact, else the nearest double.

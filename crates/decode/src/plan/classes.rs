@@ -132,11 +132,11 @@ impl Layers {
         let inside = signal.range.as_ref().map(|range| match &signal.scaling {
             Scaling::Curve(curve) => curve_inside(curve, range),
             Scaling::Affine(formula) => one_run(raws_inside(formula, range, all)),
-            Scaling::Raw => one_run(raws_inside(&Affine::identity(), range, all)),
+            Scaling::Raw | Scaling::TroubleCode => one_run(raws_inside(&Affine::identity(), range, all)),
         });
         let curve = match &signal.scaling {
             Scaling::Curve(curve) => domain(curve),
-            Scaling::Raw | Scaling::Affine(_) => None,
+            Scaling::Raw | Scaling::Affine(_) | Scaling::TroubleCode => None,
         };
         Self {
             absent: marked(&signal.absent),

@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 
 use wirelore_bits::{Affine, Encoding, Extractor, Field, Number, Scaler};
-use wirelore_model::{ByteSpan, Charset, Content, Scaling, Signal, StateWord};
+use wirelore_model::{ByteSpan, Charset, Content, Frame, Scaling, Signal, SignalId, StateWord, TroubleCode};
 
 use super::Conversion;
 use super::classes::{Class, Classes, Standing};
@@ -20,8 +20,51 @@ pub(crate) struct Detail {
 #[derive(Debug, Clone)]
 enum Planned {
     Number(Box<NumberPlan>),
-    Text { first: u32, last: Option<u32>, charset: Charset },
-    Bytes { first: u32, last: Option<u32> },
+    Text { run: Run, charset: Charset },
+    Bytes { run: Run },
+}
+
+/// A run of bytes.
+#[derive(Debug, Clone)]
+struct Run {
+    first: u32,
+    /// `None`: to the end of the payload.
+    last: Option<u32>,
+    /// Says how many bytes there are, where not all of them have to be.
+    size: Option<Box<SizePlan>>,
+}
+
+#[derive(Debug, Clone)]
+struct SizePlan {
+    extractor: Extractor,
+    encoding: Encoding,
+}
+
+impl Run {
+    fn new(frame: &Frame, bytes: ByteSpan, size: Option<SignalId>) -> Option<Self> {
+        let plan = |size: SignalId| {
+            let signal = frame.signals.get(size.index())?;
+            let Content::Number { field, .. } = &signal.content else { return None };
+            Some(Box::new(SizePlan { extractor: Extractor::new(field), encoding: signal.encoding()? }))
+        };
+        let size = match size {
+            Some(size) => Some(plan(size)?),
+            None => None,
+        };
+        Some(Self { first: bytes.first, last: bytes.last, size })
+    }
+
+    /// Its bytes; `None` where the payload does not have them, or where the place has no room for as many as there are said to be.
+    fn of<'a>(&self, payload: &'a [u8]) -> Option<&'a [u8]> {
+        let first = self.first as usize;
+        let end = self.last.map_or(payload.len(), |last| last as usize + 1);
+        let Some(size) = &self.size else {
+            return payload.get(first..end).filter(|bytes| !bytes.is_empty());
+        };
+        let Ok(Number::Integer(count)) = size.encoding.number(size.extractor.extract(payload)?) else { return None };
+        let behind = first.checked_add(usize::try_from(count).ok()?)?;
+        payload.get(first..behind).filter(|_| self.last.is_none() || behind <= end)
+    }
 }
 
 #[derive(Debug, Clone)]
@@ -43,6 +86,7 @@ enum Scale {
     Raw,
     Affine(Scaler),
     Curve(CurvePlan),
+    TroubleCode,
 }
 
 /// A number's detail, with what the step beside it needs to know.
@@ -53,16 +97,16 @@ pub(crate) struct PlannedNumber {
     /// The longest run of raw values that are plain readings.
     pub(crate) plain: Option<(i128, i128)>,
     /// Only the detail can read it.
-    pub(crate) is_curve: bool,
+    pub(crate) only_detail: bool,
 }
 
 impl Detail {
     /// The detail of a text or of bytes.
-    pub(crate) fn of_bytes(signal: &Signal) -> Option<Self> {
+    pub(crate) fn of_bytes(frame: &Frame, signal: &Signal) -> Option<Self> {
         let content = match signal.content {
             Content::Number { .. } => return None,
-            Content::Text { bytes: ByteSpan { first, last }, charset } => Planned::Text { first, last, charset },
-            Content::Bytes { bytes: ByteSpan { first, last } } => Planned::Bytes { first, last },
+            Content::Text { bytes, charset, size } => Planned::Text { run: Run::new(frame, bytes, size)?, charset },
+            Content::Bytes { bytes, size } => Planned::Bytes { run: Run::new(frame, bytes, size)? },
         };
         Some(Self { content })
     }
@@ -75,12 +119,13 @@ impl Detail {
         conversion: &Conversion,
     ) -> Option<PlannedNumber> {
         let formula = match (&signal.scaling, conversion) {
-            (Scaling::Raw, Conversion::None) | (Scaling::Curve(_), _) => None,
+            (Scaling::Raw, Conversion::None) | (Scaling::Curve(_) | Scaling::TroubleCode, _) => None,
             (Scaling::Raw, _) => Some(conversion.affine(&Affine::identity())?),
             (Scaling::Affine(formula), _) => Some(conversion.affine(formula)?),
         };
         let scale = match (&signal.scaling, formula) {
             (Scaling::Curve(curve), _) => Scale::Curve(CurvePlan::new(curve, conversion)?),
+            (Scaling::TroubleCode, _) => Scale::TroubleCode,
             (_, None) => Scale::Raw,
             (_, Some(formula)) => {
                 let (least, greatest) = encoding.integer_range().unwrap_or((0, 0));
@@ -93,28 +138,42 @@ impl Detail {
         } else {
             (NumberClasses::Float(FloatClasses::new(signal, words, first_word)?), None)
         };
-        let is_curve = matches!(scale, Scale::Curve(_));
+        let only_detail = matches!(scale, Scale::Curve(_) | Scale::TroubleCode);
         let number = NumberPlan { extractor: Extractor::new(field), encoding, classes, scale };
         let detail = Self { content: Planned::Number(Box::new(number)) };
-        Some(PlannedNumber { detail, formula, plain, is_curve })
+        Some(PlannedNumber { detail, formula, plain, only_detail })
     }
 
     /// The reading in a payload of any length.
     pub(crate) fn read<'a>(&'a self, payload: &'a [u8], words: &'a [Box<str>]) -> Reading<'a> {
-        let span = |first: u32, last: Option<u32>| {
-            let end = last.map_or(payload.len(), |last| last as usize + 1);
-            payload.get(first as usize..end).filter(|bytes| !bytes.is_empty())
-        };
         match &self.content {
             Planned::Number(number) => match number.extractor.extract(payload) {
                 Some(bits) => number.read(bits, words),
                 None => Reading::only(Value::TooShort),
             },
-            Planned::Text { first, last, charset } => {
-                Reading::only(span(*first, *last).map_or(Value::TooShort, |bytes| Value::Text(text(bytes, *charset))))
+            Planned::Text { run, charset } => {
+                Reading::only(run.of(payload).map_or(Value::TooShort, |bytes| Value::Text(text(bytes, *charset))))
             }
-            Planned::Bytes { first, last } => Reading::only(span(*first, *last).map_or(Value::TooShort, Value::Bytes)),
+            Planned::Bytes { run } => Reading::only(run.of(payload).map_or(Value::TooShort, Value::Bytes)),
         }
+    }
+
+    /// Whether a payload does not hold all the bytes that it says there are.
+    pub(crate) fn is_cut_off(&self, payload: &[u8]) -> bool {
+        match &self.content {
+            Planned::Text { run, .. } | Planned::Bytes { run } => run.size.is_some() && run.of(payload).is_none(),
+            Planned::Number(_) => false,
+        }
+    }
+
+    /// Whether how many bytes it has is said by another signal.
+    pub(crate) fn is_sized(&self) -> bool {
+        matches!(&self.content, Planned::Text { run, .. } | Planned::Bytes { run } if run.size.is_some())
+    }
+
+    /// Whether it says trouble codes.
+    pub(crate) fn is_trouble_code(&self) -> bool {
+        matches!(&self.content, Planned::Number(number) if matches!(number.scale, Scale::TroubleCode))
     }
 
     /// The formula, where one holds for all raw numbers.
@@ -122,7 +181,7 @@ impl Detail {
         match &self.content {
             Planned::Number(number) => match &number.scale {
                 Scale::Affine(scaler) => Some(scaler.affine()),
-                Scale::Raw | Scale::Curve(_) => None,
+                Scale::Raw | Scale::Curve(_) | Scale::TroubleCode => None,
             },
             Planned::Text { .. } | Planned::Bytes { .. } => None,
         }
@@ -174,7 +233,7 @@ impl NumberPlan {
             }
         };
         let value = match class.standing {
-            Standing::Reading => self.value(number),
+            Standing::Reading => self.value(number, bits),
             Standing::Absent => Value::NoReading,
             Standing::Fault => Value::SensorFault,
             Standing::BeyondCurve => Value::BeyondCurve,
@@ -183,8 +242,12 @@ impl NumberPlan {
         Reading { value, word, outside_range: class.outside_range, bits: Some(bits) }
     }
 
-    fn value(&self, number: Number) -> Value<'static> {
+    fn value(&self, number: Number, bits: u64) -> Value<'static> {
         match (&self.scale, number) {
+            (Scale::TroubleCode, _) => {
+                // The description was checked: a code has 16 or 24 bits.
+                TroubleCode::of_bits(bits, self.encoding.width()).map_or(Value::NotDigits, Value::TroubleCode)
+            }
             (Scale::Raw, Number::Integer(number)) => Value::Integer(number),
             (Scale::Raw, Number::Float(number)) => Value::Number(number),
             (Scale::Affine(scaler), Number::Integer(number)) => Value::Number(scaler.value_of(number)),

@@ -84,7 +84,7 @@ impl FloatClasses {
         let range = match &signal.range {
             Some(range) => {
                 let formula = match &signal.scaling {
-                    Scaling::Raw => Formula::Raw,
+                    Scaling::Raw | Scaling::TroubleCode => Formula::Raw,
                     Scaling::Affine(formula) => Formula::Affine(*formula),
                     Scaling::Curve(curve) => Formula::Curve(CurvePlan::new(curve, &Conversion::None)?),
                 };

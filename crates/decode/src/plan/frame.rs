@@ -25,6 +25,8 @@ pub(crate) struct FramePlan {
     pub(crate) groups: Box<[Group]>,
     pub(crate) switches: Box<[Switch]>,
     pub(crate) checks: Box<[CheckPlan]>,
+    /// Some texts or bytes have a length that another signal says.
+    pub(crate) has_sizes: bool,
 }
 
 /// Signals that are there together.
@@ -98,8 +100,7 @@ impl<'a> Planner<'a> {
                 let described = &frame.signals[signal.index()];
                 checks.extend(CheckPlan::new(signal, described, self.database.words(described)));
                 if wanted(signal) {
-                    let (step, detail) =
-                        self.signal(signal, described, &conversion(signal)).ok_or(PlanFault { signal })?;
+                    let (step, detail) = self.signal(frame, signal, &conversion(signal)).ok_or(PlanFault { signal })?;
                     steps.push(step);
                     details.push(detail);
                 }
@@ -114,23 +115,26 @@ impl<'a> Planner<'a> {
             });
         }
         let switches = chain(frame, &mut groups);
+        let has_sizes = details.iter().any(Detail::is_sized);
         Ok(FramePlan {
             steps: steps.into(),
             details: details.into(),
             groups: groups.into(),
             switches: switches.into(),
             checks: checks.into(),
+            has_sizes,
         })
     }
 
-    fn signal(&mut self, id: SignalId, signal: &Signal, conversion: &Conversion) -> Option<(Step, Detail)> {
+    fn signal(&mut self, frame: &Frame, id: SignalId, conversion: &Conversion) -> Option<(Step, Detail)> {
+        let signal = &frame.signals[id.index()];
         let (Content::Number { field, .. }, Some(encoding)) = (&signal.content, signal.encoding()) else {
-            return Some((Step::careful(id), Detail::of_bytes(signal)?));
+            return Some((Step::careful(id), Detail::of_bytes(frame, signal)?));
         };
         let first_word = self.first_word(signal);
         let number =
             Detail::of_number(signal, (field, encoding), (self.database.words(signal), first_word), conversion)?;
-        let step = if number.is_curve {
+        let step = if number.only_detail {
             Step::careful(id)
         } else {
             Step::number(id, field, encoding, number.formula.as_ref(), number.plain)
@@ -204,6 +208,12 @@ impl FramePlan {
     /// Visits the groups that are there in a payload: first the one that always is, then those of the pages that hold.
     #[inline(always)]
     pub(crate) fn walk(&self, payload: &[u8], visitor: &mut impl Visit) {
+        self.walk_in(payload, payload.len(), visitor);
+    }
+
+    /// The same for a payload that is taken to have so many bytes, as far as elements of repeated groups ask for that.
+    #[inline(always)]
+    pub(crate) fn walk_in(&self, payload: &[u8], length_bytes: usize, visitor: &mut impl Visit) {
         let Some(always) = self.groups.first() else {
             return;
         };
@@ -211,7 +221,7 @@ impl FramePlan {
         let mut next = always.next_switch;
         while let Some(switch) = self.switches.get(next as usize) {
             next = switch.next;
-            match switch.select(payload) {
+            match switch.select_in(payload, length_bytes) {
                 Selected::Group(group) => {
                     let Some(group) = self.groups.get(group as usize) else {
                         continue;
@@ -221,7 +231,7 @@ impl FramePlan {
                 }
                 Selected::Nothing(told) => visitor.unmatched(told),
                 // The group that holds the selector has told so.
-                Selected::TooShort => {}
+                Selected::TooShort | Selected::NotThere => {}
             }
         }
     }

@@ -31,6 +31,8 @@ enum Pages {
     Direct(Spans<u32>),
     /// Anything else: the first page whose tests all pass.
     InTurn(Box<[Row]>),
+    /// An element of a repeated group: there where the payload has so many bytes and the count, if there is one, has such a number.
+    Element { reaches: u32, counts: Option<Spans<()>>, group: u32 },
 }
 
 #[derive(Debug, Clone)]
@@ -56,6 +58,8 @@ pub(crate) enum Selected {
     Nothing(Unmatched),
     /// The payload ends before a selector does.
     TooShort,
+    /// An element of a repeated group that is not there, and need not be.
+    NotThere,
 }
 
 /// A selector's value.
@@ -83,6 +87,9 @@ impl Switch {
                 selectors.extend(Selector::new(frame, test.selector));
             }
         }
+        if let Some(element) = Self::element(pages, &selectors) {
+            return Self { selectors: selectors.into(), pages: element, otherwise: None, next: NO_SWITCH };
+        }
         let otherwise = pages.iter().find(|(page, _)| page.tests.is_empty()).map(|&(_, group)| group);
         let with_tests: Vec<_> = pages.iter().filter(|(page, _)| !page.tests.is_empty()).collect();
         let direct = match selectors.as_slice() {
@@ -102,8 +109,26 @@ impl Switch {
         Self { selectors: selectors.into(), pages, otherwise, next: NO_SWITCH }
     }
 
+    /// The look at an element of a repeated group, which has a switch of its own.
+    fn element(pages: &[(&Page, u32)], selectors: &[Selector]) -> Option<Pages> {
+        let (page, group) = pages.first()?;
+        let reaches = page.element?.reaches;
+        let counts = selectors.first().map(|counter| {
+            let values = page.tests.iter().flat_map(|test| &test.values);
+            let runs = values.filter_map(|span| span.numbers(counter.encoding));
+            Spans::first_wins(runs.map(|(first, last)| Run { first, last, what: () }))
+        });
+        Some(Pages::Element { reaches, counts, group: *group })
+    }
+
     /// Which group holds in a payload.
     pub(crate) fn select(&self, payload: &[u8]) -> Selected {
+        self.select_in(payload, payload.len())
+    }
+
+    /// Which group holds in a payload that is taken to have so many bytes, as far as elements of repeated groups ask for that.
+    #[inline(always)]
+    pub(crate) fn select_in(&self, payload: &[u8], length_bytes: usize) -> Selected {
         let found = match &self.pages {
             Pages::Direct(groups) => {
                 let Some(seen) = self.selectors.first().and_then(|selector| selector.read(payload)) else {
@@ -117,6 +142,13 @@ impl Switch {
                 }
                 rows.iter().find(|row| row.holds(&self.selectors, payload)).map(|row| row.group)
             }
+            Pages::Element { reaches, counts, group } => {
+                let seen = || self.selectors.first()?.read(payload)?.whole();
+                let is_counted =
+                    counts.as_ref().is_none_or(|counts| seen().is_some_and(|count| counts.get(count).is_some()));
+                let is_there = is_counted && length_bytes >= *reaches as usize;
+                return if is_there { Selected::Group(*group) } else { Selected::NotThere };
+            }
         };
         match found.or(self.otherwise) {
             Some(group) => Selected::Group(group),
@@ -128,7 +160,7 @@ impl Switch {
     #[cold]
     fn unmatched(&self, payload: &[u8]) -> Option<Unmatched> {
         let taken_somewhere = |index: usize| match &self.pages {
-            Pages::Direct(_) => false,
+            Pages::Direct(_) | Pages::Element { .. } => false,
             Pages::InTurn(rows) => {
                 let mut tests = rows.iter().flat_map(|row| &row.tests).filter(|test| test.selector == index);
                 tests.any(|test| test.passes(&self.selectors, payload))

@@ -122,6 +122,7 @@ impl Collector<'_> {
             match &item.kind {
                 BodyKind::When(when) => self.body(&when.body),
                 BodyKind::Otherwise(body) => self.body(body),
+                BodyKind::Repeat(repeat) => self.body(&repeat.body),
                 _ => {}
             }
         }

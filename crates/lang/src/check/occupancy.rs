@@ -3,15 +3,22 @@
 use wirelore_bits::{BitPosition, Field, Place};
 use wirelore_model::{ByteSpan, Content};
 
-/// The bytes that are looked at: no frame that can be described is longer (CAN FD, ISO 11898-1).
+/// The bytes whose bits lie side by side: nearly all frames have no more (CAN FD, ISO 11898-1).
 const BYTES: u32 = 64;
+
+/// No payload reaches beyond this byte.
+const FARTHEST: u32 = 0xFFFF;
 
 /// Payload bytes in one word of the map.
 const WORD_BYTES: u32 = 8;
 
 /// A map of the bits of a payload: bit 0 of byte 0 is the lowest bit of the first word.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub(crate) struct Bits([u64; (BYTES / WORD_BYTES) as usize]);
+#[derive(Debug, Clone, PartialEq, Eq, Default)]
+pub(crate) struct Bits {
+    words: [u64; (BYTES / WORD_BYTES) as usize],
+    /// What lies behind those, of long messages; ends with its last word that has a bit.
+    rest: Vec<u64>,
+}
 
 impl Bits {
     /// The bits of some fields.
@@ -28,38 +35,50 @@ impl Bits {
         let mut bits = Self::default();
         match content {
             Content::Number { field, .. } => field.places().iter().for_each(|place| bits.add_place(place)),
-            Content::Text { bytes, .. } | Content::Bytes { bytes } => bits.add_bytes(*bytes, length_bytes),
+            Content::Text { bytes, .. } | Content::Bytes { bytes, .. } => bits.add_bytes(*bytes, length_bytes),
         }
         bits
     }
 
     fn add_place(&mut self, place: &Place) {
         let (msb, lsb) = (place.msb(), place.lsb());
-        for byte in place.first_byte()..=place.last_byte().min(BYTES - 1) {
+        for byte in place.first_byte()..=place.last_byte().min(FARTHEST) {
             let low = if byte == lsb.byte { lsb.bit } else { 0 };
             let high = if byte == msb.byte { msb.bit } else { 7 };
             self.add_byte(byte, (0xFF << low) & (0xFF >> (7 - high)));
         }
     }
 
-    /// Takes in some bits of a byte that is on the map.
+    /// Takes in some bits of a byte.
     fn add_byte(&mut self, byte: u32, bits: u8) {
-        self.0[(byte / WORD_BYTES) as usize] |= u64::from(bits) << (byte % WORD_BYTES * 8);
+        let bits = u64::from(bits) << (byte % WORD_BYTES * 8);
+        let word = (byte / WORD_BYTES) as usize;
+        match self.words.get_mut(word) {
+            Some(word) => *word |= bits,
+            None => {
+                let word = word - self.words.len();
+                self.rest.resize(self.rest.len().max(word + 1), 0);
+                self.rest[word] |= bits;
+            }
+        }
     }
 
     fn add_bytes(&mut self, bytes: ByteSpan, length_bytes: u32) {
-        let end = bytes.last.map_or(length_bytes, |last| last.saturating_add(1)).min(BYTES);
+        let end = bytes.last.map_or(length_bytes, |last| last.saturating_add(1)).min(FARTHEST + 1);
         (bytes.first..end).for_each(|byte| self.add_byte(byte, 0xFF));
     }
 
     /// Takes in all bits of another map.
     pub(crate) fn add(&mut self, other: &Self) {
-        self.0.iter_mut().zip(other.0).for_each(|(word, other)| *word |= other);
+        self.words.iter_mut().zip(other.words).for_each(|(word, other)| *word |= other);
+        self.rest.resize(self.rest.len().max(other.rest.len()), 0);
+        self.rest.iter_mut().zip(&other.rest).for_each(|(word, other)| *word |= other);
     }
 
     /// The first bit that both have.
     pub(crate) fn common(&self, other: &Self) -> Option<BitPosition> {
-        let common = self.0.iter().zip(other.0).map(|(one, other)| one & other);
+        let both = self.words.iter().zip(&other.words).chain(self.rest.iter().zip(&other.rest));
+        let common = both.map(|(one, other)| one & other);
         let (word, index) = common.zip(0..).find(|&(common, _)| common != 0)?;
         let bit = word.trailing_zeros();
         Some(BitPosition::new(index * WORD_BYTES + bit / 8, (bit % 8) as u8))
@@ -67,7 +86,8 @@ impl Bits {
 
     /// Whether both have a bit.
     pub(crate) fn meets(&self, other: &Self) -> bool {
-        self.0.iter().zip(other.0).any(|(one, other)| one & other != 0)
+        let meet = |(one, other): (&u64, &u64)| one & other != 0;
+        self.words.iter().zip(&other.words).any(meet) || self.rest.iter().zip(&other.rest).any(meet)
     }
 }
 
@@ -76,7 +96,7 @@ mod tests {
     use super::*;
 
     fn taken(bits: &Bits) -> Vec<BitPosition> {
-        let bit_of = |(byte, bit): (u32, u8)| (bits.0[byte as usize / 8] >> (byte % 8 * 8 + u32::from(bit))) & 1;
+        let bit_of = |(byte, bit): (u32, u8)| (bits.words[byte as usize / 8] >> (byte % 8 * 8 + u32::from(bit))) & 1;
         let all = (0..BYTES).flat_map(|byte| (0..8).map(move |bit| (byte, bit)));
         all.filter(|&at| bit_of(at) == 1).map(|(byte, bit)| BitPosition::new(byte, bit)).collect()
     }
@@ -98,9 +118,18 @@ mod tests {
     }
 
     #[test]
-    fn bits_beyond_the_longest_payload_are_left_out() {
-        assert_eq!(Bits::of_fields(&[field((70, 7), (70, 0))]), Bits::default());
-        let open = Content::Bytes { bytes: ByteSpan { first: 6, last: None } };
+    fn long_messages_have_bits_far_behind() {
+        let one = Bits::of_fields(&[field((1, 7), (1, 0)), field((4_070, 7), (4_071, 4))]);
+        let mut both = Bits::of_fields(&[field((64, 0), (64, 0))]);
+        both.add(&one);
+        let other = Bits::of_fields(&[field((4_071, 5), (4_071, 0))]);
+        assert_eq!(both.common(&other), Some(BitPosition::new(4_071, 4)));
+        assert!(!both.meets(&Bits::of_fields(&[field((4_071, 3), (4_071, 0)), field((65, 7), (65, 0))])));
+    }
+
+    #[test]
+    fn open_ends_reach_to_the_end_of_the_payload() {
+        let open = Content::Bytes { bytes: ByteSpan { first: 6, last: None }, size: None };
         assert_eq!(taken(&Bits::of_content(&open, 8)).len(), 16);
         assert_eq!(taken(&Bits::of_content(&open, 4)).len(), 0);
     }

@@ -1,5 +1,7 @@
 //! Do all bits lie inside the payload?
 
+use std::ops::Range;
+
 use wirelore_model::{LengthRange, NetworkKind, PageId, Role, Signal};
 
 use crate::resolve::contents::{Contents, SignalOrigin};
@@ -19,7 +21,9 @@ pub(crate) fn check(contents: &Contents<'_>, kind: Option<NetworkKind>, messages
     for (signal, origin) in contents.frame.signals.iter().zip(&contents.origins) {
         let Some(limit) = limit(contents, signal.page, kind) else { continue };
         let needed = signal.needed_bytes();
-        if needed > limit.bytes {
+        if let Some(element) = origin.element.clone().filter(|element| needed > element.end) {
+            messages.push(put_in(beyond_element(signal, needed, element, origin), origin));
+        } else if needed > limit.bytes {
             let what = format!("signal `{}`", signal.label.name);
             let message = say(&what, needed, &limit, origin.counting, origin.site());
             messages.push(put_in(message, origin));
@@ -90,6 +94,17 @@ fn say(what: &str, needed: u32, limit: &Limit, counting: Counting, site: Site) -
         Some(stated) => message.remark(stated, "the length").help("correct the place or the length"),
         None => message.help("correct the place"),
     }
+}
+
+/// What sticks out of its element would lie in the next one.
+fn beyond_element(signal: &Signal, needed: u32, element: Range<u32>, origin: &SignalOrigin<'_>) -> Diagnostic {
+    let size = element.end - element.start;
+    let byte = origin.counting.byte(needed - 1 - element.start);
+    let bytes = if size == 1 { "byte" } else { "bytes" };
+    let text = format!("signal `{}` needs byte {byte} of its element, which has {size} {bytes}", signal.label.name);
+    Diagnostic::new(Rule::OutsideFrame, origin.site(), text)
+        .here(format!("reaches byte {byte}"))
+        .help("correct the place or the size of the element")
 }
 
 /// Adds the `use layout` that put a signal where it is.

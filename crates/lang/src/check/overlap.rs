@@ -79,7 +79,10 @@ fn is_free(contents: &Contents<'_>, kind: Option<NetworkKind>) -> bool {
 fn occupants<'a>(contents: &'a Contents<'_>, kind: Option<NetworkKind>) -> Vec<Occupant<'a>> {
     let longest = kind.map_or(64, NetworkKind::longest_payload);
     let length = |page| contents.length_on(page).map_or(longest, |length| length.max);
-    let certain = contents.frame.signals.iter().zip(&contents.origins).filter(|(_, origin)| !origin.is_uncertain);
+    // What sticks out of its element is told elsewhere.
+    let certain = contents.frame.signals.iter().zip(&contents.origins).filter(|(signal, origin)| {
+        !origin.is_uncertain && origin.element.as_ref().is_none_or(|element| signal.needed_bytes() <= element.end)
+    });
     let signals = certain.map(|(signal, origin)| Occupant {
         name: &signal.label.name,
         page: signal.page,
@@ -115,8 +118,7 @@ impl Finder<'_, '_> {
                     self.by_page[slot].iter().copied().find(|&other| self.occupants[other].bits.meets(&occupant.bits));
                 self.say(index, other, resolver);
             }
-            let bits = self.occupants[index].bits;
-            self.own[slot].add(&bits);
+            self.own[slot].add(&self.occupants[index].bits);
             self.by_page[slot].push(index);
         }
     }
@@ -126,10 +128,11 @@ impl Finder<'_, '_> {
         let pages = &contents.frame.pages;
         let mut around = vec![Bits::default(); pages.len() + 1];
         for (page, index) in pages.iter().zip(1..) {
-            let mut above = around[slot(page.parent)];
+            let mut above = around[slot(page.parent)].clone();
             above.add(&self.own[slot(page.parent)]);
+            let is_apart = !above.meets(&self.own[index]);
             around[index] = above;
-            if !above.meets(&self.own[index]) {
+            if is_apart {
                 continue;
             }
             let mut outer = page.parent;
@@ -146,7 +149,7 @@ impl Finder<'_, '_> {
         let pages = &contents.frame.pages;
         let mut inside = self.own.clone();
         for (index, page) in pages.iter().enumerate().rev() {
-            let bits = inside[index + 1];
+            let bits = inside[index + 1].clone();
             inside[slot(page.parent)].add(&bits);
         }
         let mut children: Vec<Vec<usize>> = vec![Vec::new(); pages.len() + 1];
@@ -242,7 +245,7 @@ impl Finder<'_, '_> {
         }
         for position in 0..self.by_page[second].len() {
             let index = self.by_page[second][position];
-            let bits = self.occupants[index].bits;
+            let bits = self.occupants[index].bits.clone();
             if self.told >= MOST_TOLD {
                 return;
             }

@@ -23,7 +23,8 @@ pub(crate) fn signal(
     specials(signal, tree, encoding, fit, scope, messages);
 }
 
-/// The least and the greatest engineering value that raw values reach; `None` for floats, which reach nearly everything.
+/// The least and the greatest engineering value that raw values reach; `None` for floats, which reach nearly everything, and for
+/// trouble codes.
 fn reach(signal: &Signal, encoding: Encoding) -> Option<(Ratio, Ratio)> {
     let (least, greatest) = encoding.integer_range()?;
     match &signal.scaling {
@@ -32,6 +33,8 @@ fn reach(signal: &Signal, encoding: Encoding) -> Option<(Ratio, Ratio)> {
             let (one, other) = (affine.exact(least)?, affine.exact(greatest)?);
             Some((one.min(other), one.max(other)))
         }
+        // What has no quantity has no range; that is told where the kind is read.
+        Scaling::TroubleCode => None,
         Scaling::Curve(curve) => {
             let values = || curve.points.iter().map(|point| point.value);
             Some((values().min()?, values().max()?))

@@ -47,6 +47,7 @@ impl Spans {
                 BodyKind::Signal(index) => self.signal(&body.signals[*index]),
                 BodyKind::When(when) => self.body(&when.body),
                 BodyKind::Otherwise(body) => self.body(body),
+                BodyKind::Repeat(repeat) => self.body(&repeat.body),
                 _ => {}
             }
         }

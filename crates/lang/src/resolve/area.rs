@@ -20,7 +20,9 @@ impl Placer<'_> {
         }
         let piece = &place.first;
         match piece.value {
-            Piece::Bytes { msb, lsb: ByteIndex::Last(_) } if matches!(msb, ByteIndex::Number(_)) => {
+            Piece::Bytes { msb, lsb: ByteIndex::Last(_) }
+                if matches!(msb, ByteIndex::Number(_)) && self.scope.element_end.is_none() =>
+            {
                 Some(ByteSpan { first: self.byte(msb)?, last: None })
             }
             Piece::Bytes { msb, lsb } => {

@@ -150,10 +150,12 @@ impl Array {
     pub(crate) fn content(&self, first: &Content, index: u32) -> Option<Content> {
         Some(match first {
             Content::Number { field, kind } => Content::Number { field: self.step.moved(field, index)?, kind: *kind },
-            Content::Text { bytes, charset } => {
-                Content::Text { bytes: self.step.moved_bytes(*bytes, index)?, charset: *charset }
+            Content::Text { bytes, charset, size } => {
+                Content::Text { bytes: self.step.moved_bytes(*bytes, index)?, charset: *charset, size: *size }
             }
-            Content::Bytes { bytes } => Content::Bytes { bytes: self.step.moved_bytes(*bytes, index)? },
+            Content::Bytes { bytes, size } => {
+                Content::Bytes { bytes: self.step.moved_bytes(*bytes, index)?, size: *size }
+            }
         })
     }
 }

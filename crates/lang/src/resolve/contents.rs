@@ -1,8 +1,9 @@
 //! What is between a frame's braces: signals, pages, timing, lengths.
 
 use std::borrow::Cow;
+use std::ops::Range;
 
-use wirelore_model::{FasterWhile, Frame, LengthRange, NetworkKind, Page, PageId, Signal, SignalId};
+use wirelore_model::{Content, FasterWhile, Frame, LengthRange, NetworkKind, Page, PageId, Signal, SignalId};
 
 use crate::check;
 use crate::syntax::tree::{self, BodyItem, BodyKind, Name};
@@ -20,13 +21,15 @@ use super::timing::{self, Said};
 use super::{length, signal};
 
 /// Where a signal of the model comes from.
-#[derive(Debug, Clone, Copy)]
+#[derive(Debug, Clone)]
 pub(crate) struct SignalOrigin<'t> {
     pub(crate) file: FileId,
     pub(crate) tree: &'t tree::Signal<'t>,
     /// The `use layout` that brought it into its frame.
     pub(crate) via: Option<Site>,
     pub(crate) counting: Counting,
+    /// The payload bytes of its element, where it stands in a repeated group.
+    pub(crate) element: Option<Range<u32>>,
     /// Where its bits are contradicts what is said of its byte order.
     pub(crate) is_uncertain: bool,
     /// The byte order that is expected there is stated.
@@ -61,6 +64,8 @@ pub(crate) struct Contents<'t> {
     /// Names of signals that are declared, but broken.
     pub(crate) broken: Vec<String>,
     pub(crate) areas: Vec<Area>,
+    /// The texts and bytes whose length a signal says, and their scopes.
+    sized: Vec<(SignalId, usize)>,
     pub(crate) flat: Flat<'t>,
     /// The senders and readers that are named.
     pub(crate) senders: Vec<&'t Name<'t>>,
@@ -76,12 +81,14 @@ pub(crate) fn read<'t>(
     kind: Option<NetworkKind>,
     own_layout: Option<usize>,
 ) -> Contents<'t> {
-    let flat = flatten(resolver, body, own_layout);
+    let longest = kind.map(NetworkKind::longest_payload);
+    let flat = flatten(resolver, body, longest, own_layout);
     let mut contents = Contents {
         frame: empty_frame(),
         origins: Vec::with_capacity(flat.signals.len()),
         broken: Vec::new(),
         areas: Vec::new(),
+        sized: Vec::new(),
         senders: Vec::new(),
         readers: Vec::new(),
         page_lengths: Vec::with_capacity(flat.pages.len()),
@@ -91,6 +98,7 @@ pub(crate) fn read<'t>(
     contents.lengths_of_pages(resolver, kind);
     let table = contents.signals(resolver);
     contents.pages(resolver, &table);
+    contents.sizes(resolver, &table);
     contents.frame.sending = said.sending.clone();
     contents.faster(resolver, &table, &said);
     contents.areas(resolver);
@@ -155,6 +163,7 @@ impl<'t> Contents<'t> {
                 parent: page.parent,
                 switch: page.switch,
                 tests: Vec::new(),
+                element: page.element,
                 every,
                 length: own,
             });
@@ -170,6 +179,11 @@ impl<'t> Contents<'t> {
         self.length_on(page).filter(|length| length.min == length.max).map(|length| length.max)
     }
 
+    /// The length that holds where a statement stands, where it is always the same; in a repeated group, where its element ends.
+    fn fixed_length_in(&self, scope: &Scope) -> Option<u32> {
+        scope.element_end.or_else(|| self.fixed_length(scope.page))
+    }
+
     fn signals(&mut self, resolver: &mut Resolver<'_, 't>) -> SignalTable<'t> {
         let mut table = std::mem::take(&mut resolver.table);
         table.clear();
@@ -179,7 +193,7 @@ impl<'t> Contents<'t> {
             check::names::signal(scoped.tree, scope.file, resolver.messages);
             check::hints::guess(&scoped.tree.head, scope.file, resolver.messages);
             let first = signals.len();
-            let is_uncertain = signal::read(resolver, scoped, scope, self.fixed_length(scope.page), &mut signals);
+            let is_uncertain = signal::read(resolver, scoped, scope, self.fixed_length_in(scope), &mut signals);
             let site = scope.site(scoped.tree.head.name.span);
             let origin = SignalOrigin {
                 file: scope.file,
@@ -187,10 +201,11 @@ impl<'t> Contents<'t> {
                 via: scope.via,
                 is_uncertain,
                 counting: scope.settings.counting,
+                element: scope.element_end.map(|end| scope.base..end),
                 order_is_stated: scope.settings.order.is_some(),
             };
             if signals.len() == first {
-                let name = format!("{}{}", scope.prefix, scoped.tree.head.name.value);
+                let name = scope.full_name(&scoped.tree.head.name.value);
                 self.broken.push(name.clone());
                 enter(&mut table, name.into(), scope, None, site, &self.flat.pages, resolver);
             }
@@ -201,7 +216,10 @@ impl<'t> Contents<'t> {
                     Cow::Owned(signal.label.name.clone())
                 };
                 enter(&mut table, name, scope, Some(SignalId(id)), site, &self.flat.pages, resolver);
-                self.origins.push(origin);
+                if scoped.tree.extras().size.is_some() && signal.encoding().is_none() {
+                    self.sized.push((SignalId(id), scoped.scope));
+                }
+                self.origins.push(origin.clone());
             }
         }
         self.frame.signals = signals;
@@ -214,10 +232,29 @@ impl<'t> Contents<'t> {
         for page in &self.flat.pages {
             let scope = &self.flat.scopes[page.scope];
             let tests = page.when.map_or(&[][..], |when| &when.tests);
-            all_tests.push(tests.iter().filter_map(|test| sight.test(resolver, test, scope, page.parent)).collect());
+            let tests = tests.iter().filter_map(|test| sight.test(resolver, test, scope, page.parent));
+            let mut tests: Vec<_> = tests.collect();
+            tests.extend(page.count.and_then(|count| sight.count(resolver, count, scope, page.parent)));
+            all_tests.push(tests);
         }
         for (page, tests) in self.frame.pages.iter_mut().zip(all_tests) {
             page.tests = tests;
+        }
+    }
+
+    fn sizes(&mut self, resolver: &mut Resolver<'_, 't>, table: &SignalTable<'t>) {
+        let sight = Sight { table, signals: &self.frame.signals, pages: &self.flat.pages, origins: &self.origins };
+        let found = self.sized.iter().filter_map(|&(id, scope)| {
+            let name = self.origins[id.index()].tree.extras().size.as_ref()?;
+            let page = self.frame.signals[id.index()].page;
+            Some((id, sight.size(resolver, name, &self.flat.scopes[scope], page)?))
+        });
+        for (id, counter) in found.collect::<Vec<_>>() {
+            if let Content::Text { size, .. } | Content::Bytes { size, .. } =
+                &mut self.frame.signals[id.index()].content
+            {
+                *size = Some(counter);
+            }
         }
     }
 
@@ -231,7 +268,7 @@ impl<'t> Contents<'t> {
     fn areas(&mut self, resolver: &mut Resolver<'_, 't>) {
         for area in &self.flat.areas {
             let scope = self.flat.scope_of(&area.place);
-            let fixed_length = self.fixed_length(scope.page);
+            let fixed_length = self.fixed_length_in(scope);
             let fields = Placer::new(scope, resolver.messages, fixed_length).area(area.place.tree);
             let fields: Vec<_> = fields.iter().filter_map(|field| field.shifted(scope.base)).collect();
             let list = if area.is_unused { &mut self.frame.unused } else { &mut self.frame.unknown };

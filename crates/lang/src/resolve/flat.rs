@@ -1,8 +1,8 @@
 //! A frame's body with its pages and layouts spelled out into lists.
 
-use wirelore_model::PageId;
+use wirelore_model::{Element, PageId};
 
-use crate::syntax::tree::{self, BodyItem, When};
+use crate::syntax::tree::{self, BodyItem, Name, When};
 use crate::{FileId, Site, Span, Spanned};
 
 use super::messages::at;
@@ -25,6 +25,12 @@ pub(crate) struct Scope {
     pub(crate) base: u32,
     /// What goes in front of the names.
     pub(crate) prefix: String,
+    /// What goes behind the names: which element of a repeated group it is, `[3]`.
+    pub(crate) suffix: String,
+    /// The payload byte behind the element that the statements belong to.
+    pub(crate) element_end: Option<u32>,
+    /// The most bytes that the payload can have, where that is known.
+    pub(crate) limit: Option<u32>,
     /// The `use layout` in the frame itself that brought the statements here.
     pub(crate) via: Option<Site>,
     /// The page they are on.
@@ -53,14 +59,28 @@ pub(crate) struct FlatArea<'t> {
 pub(crate) struct FlatPage<'t> {
     pub(crate) parent: Option<PageId>,
     pub(crate) switch: u32,
-    /// Its condition; `None`: an `otherwise` page.
+    /// Its condition; `None`: an `otherwise` page, or one of a repeated group.
     pub(crate) when: Option<&'t When<'t>>,
+    /// A condition that follows from how often a group is there.
+    pub(crate) count: Option<Count<'t>>,
+    /// What it is of a repeated group.
+    pub(crate) element: Option<Element>,
     /// The scope that the condition stands in.
     pub(crate) scope: usize,
     /// The word at its beginning.
     pub(crate) site: Site,
     pub(crate) lengths: Vec<&'t BodyItem<'t>>,
     pub(crate) timing: Vec<&'t Spanned<tree::Timing<'t>>>,
+}
+
+/// A count that must be in a range.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct Count<'t> {
+    /// The signal that counts.
+    pub(crate) signal: &'t Name<'t>,
+    pub(crate) least: u32,
+    /// `None`: whatever the signal can say.
+    pub(crate) most: Option<u32>,
 }
 
 /// The lists.
@@ -91,6 +111,16 @@ impl<'t> Flat<'t> {
 }
 
 impl Scope {
+    /// The name of a signal of this scope.
+    pub(crate) fn full_name(&self, name: &str) -> String {
+        format!("{}{name}{}", self.prefix, self.suffix)
+    }
+
+    /// Whether its statements stand in a repeated group.
+    pub(crate) fn is_repeated(&self) -> bool {
+        !self.suffix.is_empty()
+    }
+
     /// A place in the file of this scope.
     pub(crate) fn site(&self, span: Span) -> Site {
         at(self.file, span)

@@ -18,20 +18,25 @@ struct Switch<'t> {
     has_otherwise: bool,
 }
 
-struct Run<'a, 'b, 't> {
-    shared: &'b mut Resolver<'a, 't>,
-    flat: Flat<'t>,
+pub(super) struct Run<'a, 'b, 't> {
+    pub(super) shared: &'b mut Resolver<'a, 't>,
+    pub(super) flat: Flat<'t>,
     is_layout: bool,
     /// The layouts that are being put in, outermost first.
     open_layouts: Vec<usize>,
-    depth: usize,
-    switches: u32,
+    pub(super) depth: usize,
+    pub(super) switches: u32,
     /// A limit is reached: the rest is left out.
-    full: bool,
+    pub(super) full: bool,
 }
 
-/// Spells a body out. The layout that the body belongs to, if it does, is not put into itself.
-pub(crate) fn flatten<'t>(resolver: &mut Resolver<'_, 't>, body: Body<'t>, own_layout: Option<usize>) -> Flat<'t> {
+/// Spells a body out, of a frame that has no more than so many bytes. The layout that the body belongs to, if it does, is not put into itself.
+pub(crate) fn flatten<'t>(
+    resolver: &mut Resolver<'_, 't>,
+    body: Body<'t>,
+    longest: Option<u32>,
+    own_layout: Option<usize>,
+) -> Flat<'t> {
     let mut flat = std::mem::take(&mut resolver.flat);
     flat.clear();
     let mut run = Run {
@@ -44,14 +49,24 @@ pub(crate) fn flatten<'t>(resolver: &mut Resolver<'_, 't>, body: Body<'t>, own_l
         full: false,
     };
     let settings = body.settings.inside(body.file, &body.tree.items);
-    let scope = Scope { file: body.file, settings, base: 0, prefix: String::new(), via: None, page: None };
+    let scope = Scope {
+        file: body.file,
+        settings,
+        base: 0,
+        prefix: String::new(),
+        suffix: String::new(),
+        element_end: None,
+        limit: stated_length(&body.tree.items).or(longest),
+        via: None,
+        page: None,
+    };
     run.block(body.tree, scope);
     run.flat
 }
 
 impl<'t> Run<'_, '_, 't> {
-    fn block(&mut self, body: &'t tree::Body<'t>, scope: Scope) {
-        let is_generated = scope.via.is_some();
+    pub(super) fn block(&mut self, body: &'t tree::Body<'t>, scope: Scope) {
+        let is_generated = scope.via.is_some() || scope.is_repeated();
         let index = self.flat.scopes.len();
         self.flat.scopes.push(scope);
         let mut switch: Option<Switch<'t>> = None;
@@ -71,6 +86,10 @@ impl<'t> Run<'_, '_, 't> {
                     if let Some(number) = self.otherwise_of(&mut switch, item, index) {
                         self.page(item, None, body, number, index);
                     }
+                }
+                BodyKind::Repeat(repeat) => {
+                    switch = None;
+                    self.repeat(repeat, index);
                 }
                 _ => {
                     switch = None;
@@ -126,28 +145,44 @@ impl<'t> Run<'_, '_, 't> {
         let outer = &self.flat.scopes[scope];
         let word = if when.is_some() { "when" } else { "otherwise" };
         let site = outer.site(first_word(item.span, word));
-        if self.flat.pages.len() >= MOST_PAGES {
-            let message = format!("more than {MOST_PAGES} pages in one frame");
-            let message = Diagnostic::new(Rule::ArrayTooLarge, site, message)
-                .help("describe the pages as several frames or files");
-            self.shared.messages.push(message);
-            self.full = true;
-            return;
-        }
-        if !self.enter(site) {
+        if !self.has_room_for_page(site) || !self.enter(site) {
             return;
         }
         let mut inner = self.flat.scopes[scope].clone();
         let parent = inner.page;
         inner.page = Some(PageId(self.flat.pages.len() as u32));
         inner.settings = inner.settings.inside(inner.file, &body.items);
-        self.flat.pages.push(FlatPage { parent, switch, when, scope, site, lengths: Vec::new(), timing: Vec::new() });
+        inner.limit = stated_length(&body.items).or(inner.limit);
+        self.flat.pages.push(FlatPage {
+            parent,
+            switch,
+            when,
+            count: None,
+            element: None,
+            scope,
+            site,
+            lengths: Vec::new(),
+            timing: Vec::new(),
+        });
         self.block(body, inner);
         self.depth -= 1;
     }
 
+    /// Whether the frame may have another page.
+    pub(super) fn has_room_for_page(&mut self, site: Site) -> bool {
+        if self.flat.pages.len() < MOST_PAGES {
+            return true;
+        }
+        let message = format!("more than {MOST_PAGES} pages and elements in one frame");
+        let message =
+            Diagnostic::new(Rule::ArrayTooLarge, site, message).help("describe the pages as several frames or files");
+        self.shared.messages.push(message);
+        self.full = true;
+        false
+    }
+
     /// Goes one block deeper, unless it is too deep.
-    fn enter(&mut self, site: Site) -> bool {
+    pub(super) fn enter(&mut self, site: Site) -> bool {
         if self.depth == DEEPEST {
             let message = format!("more than {DEEPEST} pages and layouts inside each other");
             self.shared
@@ -182,7 +217,7 @@ impl<'t> Run<'_, '_, 't> {
             BodyKind::SentBy { .. } => self.of_the_frame(item, scope, "sent by"),
             BodyKind::ReadBy(_) => self.of_the_frame(item, scope, "read by"),
             // The block deals with its pages.
-            BodyKind::When(_) | BodyKind::Otherwise(_) => {}
+            BodyKind::When(_) | BodyKind::Otherwise(_) | BodyKind::Repeat(_) => {}
         }
     }
 
@@ -193,14 +228,14 @@ impl<'t> Run<'_, '_, 't> {
         scope: usize,
     ) {
         match self.flat.scopes[scope].page {
-            Some(page) if !self.in_layout(scope) => self.flat.pages[page.index()].timing.extend(timing),
+            Some(page) if !self.is_inserted(scope) => self.flat.pages[page.index()].timing.extend(timing),
             _ => self.of_the_frame(item, scope, "timing"),
         }
     }
 
     fn length(&mut self, item: &'t BodyItem<'t>, scope: usize) {
         match self.flat.scopes[scope].page {
-            Some(page) if !self.in_layout(scope) => self.flat.pages[page.index()].lengths.push(item),
+            Some(page) if !self.is_inserted(scope) => self.flat.pages[page.index()].lengths.push(item),
             _ => self.of_the_frame(item, scope, "length"),
         }
     }
@@ -209,15 +244,24 @@ impl<'t> Run<'_, '_, 't> {
         self.is_layout || self.flat.scopes[scope].via.is_some()
     }
 
+    /// Whether statements are in a layout or a repeated group, and so stand for more than themselves.
+    fn is_inserted(&self, scope: usize) -> bool {
+        self.in_layout(scope) || self.flat.scopes[scope].is_repeated()
+    }
+
     /// Keeps a statement that only the frame as a whole can have.
     fn of_the_frame(&mut self, item: &'t BodyItem<'t>, scope: usize, what: &str) {
-        let in_layout = self.in_layout(scope);
+        let (in_layout, is_inserted) = (self.in_layout(scope), self.is_inserted(scope));
         let scope = &self.flat.scopes[scope];
-        if !in_layout && scope.page.is_none() {
+        if !is_inserted && scope.page.is_none() {
             self.flat.statements.push(item);
             return;
         }
-        let place = if in_layout { "a layout" } else { "a page" };
+        let place = match (in_layout, scope.is_repeated()) {
+            (true, _) => "a layout",
+            (false, true) => "a repeated group",
+            (false, false) => "a page",
+        };
         let message = format!("{place} has no `{what}` of its own");
         let message =
             Diagnostic::new(Rule::UnexpectedWord, scope.site(item.span), message).here("belongs to the frame");
@@ -251,15 +295,15 @@ impl<'t> Run<'_, '_, 't> {
         let prefix =
             prefix.as_ref().map_or_else(|| outer.prefix.clone(), |prefix| format!("{}{}", outer.prefix, prefix.value));
         let via = outer.via.or(Some(outer.site(span)));
-        let inner = Scope { file: layout.file, settings, base, prefix, via, page: outer.page };
+        let inner = Scope { file: layout.file, settings, base, prefix, via, ..outer };
         self.open_layouts.push(index);
         self.block(&layout.tree.body, inner);
         self.open_layouts.pop();
         self.depth -= 1;
     }
 
-    /// The payload byte at which a layout comes to lie.
-    fn base(&mut self, outer: &Scope, at_byte: &Integer) -> Option<u32> {
+    /// The payload byte at which a layout or the first element of a group comes to lie.
+    pub(super) fn base(&mut self, outer: &Scope, at_byte: &Integer) -> Option<u32> {
         const FARTHEST: i128 = 0xFFFF;
         let first = outer.settings.counting.first();
         let offset = at_byte.value - i128::from(first);
@@ -271,7 +315,7 @@ impl<'t> Run<'_, '_, 't> {
         } else {
             (Rule::OutsideFrame, "beyond any frame".to_owned())
         };
-        let message = format!("there is no byte {} to put a layout at", at_byte.value);
+        let message = format!("there is no byte {} to begin at", at_byte.value);
         self.shared.messages.push(Diagnostic::new(rule, outer.site(at_byte.span), message).here(here));
         None
     }
@@ -299,10 +343,18 @@ pub(crate) fn weight(item: &BodyItem, prefix: &str) -> usize {
     let note = item.front.note.as_ref().map_or(0, |note| note.value.len());
     let statement = match &item.kind {
         // What is inside these counts on its own.
-        BodyKind::When(_) | BodyKind::Otherwise(_) => 0,
+        BodyKind::When(_) | BodyKind::Otherwise(_) | BodyKind::Repeat(_) => 0,
         _ => (item.span.end - item.span.start) as usize,
     };
     1 + (statement + note + prefix.len()) / BYTES_PER_UNIT
+}
+
+/// The greatest length that a body states.
+fn stated_length(items: &[BodyItem]) -> Option<u32> {
+    items.iter().find_map(|item| match &item.kind {
+        BodyKind::Length(length) => u32::try_from(length.first.value.max(length.last.value)).ok(),
+        _ => None,
+    })
 }
 
 /// The span of a word at the beginning of a statement.

@@ -28,6 +28,7 @@ mod place;
 pub(crate) mod raw;
 mod reach;
 mod recognition;
+mod repeat;
 mod role;
 pub(crate) mod routes;
 pub(crate) mod settings;

@@ -1,14 +1,14 @@
 //! Conditions: which signal is looked at, and which values pass.
 
 use wirelore_bits::Encoding;
-use wirelore_model::{PageId, RawSpan, Signal, States, Test};
+use wirelore_model::{PageId, RawSpan, RawValue, Signal, SignalId, States, Test};
 
 use crate::syntax::tree::{self, Name, TestValue};
 use crate::{Diagnostic, Rule};
 
 use super::Resolver;
 use super::contents::SignalOrigin;
-use super::flat::{FlatPage, Scope};
+use super::flat::{Count, FlatPage, Scope};
 use super::messages::suggest;
 use super::raw;
 use super::signals::{Entry, SignalTable, is_around};
@@ -61,6 +61,59 @@ impl<'t> Sight<'_, 't> {
         (!values.is_empty()).then_some(Test { selector, values })
     }
 
+    /// The signal that says how long a text is. `None` where that is not clear; a message says so.
+    pub(crate) fn size(
+        &self,
+        resolver: &mut Resolver<'_, '_>,
+        name: &Name,
+        scope: &Scope,
+        page: Option<PageId>,
+    ) -> Option<SignalId> {
+        let id = self.selector(resolver, name, scope, page)?.id?;
+        let is_whole = |signal: &Signal| signal.encoding().is_some_and(|encoding| encoding.integer_range().is_some());
+        if is_whole(&self.signals[id.index()]) {
+            return Some(id);
+        }
+        let message = Diagnostic::new(
+            Rule::SelectorValue,
+            scope.site(name.span),
+            format!("`{}` holds no whole number", name.value),
+        );
+        resolver.messages.push(message.here("cannot say how many bytes there are"));
+        None
+    }
+
+    /// The condition that a signal counts so far. `None` where that is not clear; a message says so.
+    pub(crate) fn count(
+        &self,
+        resolver: &mut Resolver<'_, '_>,
+        count: Count<'_>,
+        scope: &Scope,
+        page: Option<PageId>,
+    ) -> Option<Test> {
+        let selector = self.selector(resolver, count.signal, scope, page)?.id?;
+        let signal = &self.signals[selector.index()];
+        let site = scope.site(count.signal.span);
+        let name = &count.signal.value;
+        let Some((_, greatest)) = signal.encoding().and_then(|encoding| encoding.integer_range()) else {
+            let message = Diagnostic::new(Rule::SelectorValue, site, format!("`{name}` holds no whole number"));
+            resolver.messages.push(message.here("cannot count the elements of a group"));
+            return None;
+        };
+        if i128::from(count.least) > greatest {
+            let message = format!("`{name}` counts to {greatest} at most, and the group may be there more often");
+            resolver.messages.push(
+                Diagnostic::new(Rule::SelectorValue, site, message)
+                    .here(format!("at most {greatest}"))
+                    .help(format!("write `up to {greatest}`")),
+            );
+            return None;
+        }
+        let last = count.most.map_or(greatest, |most| greatest.min(most.into()));
+        let last = i64::try_from(last).map_or(RawValue::Bits(u64::MAX), RawValue::Number);
+        Some(Test { selector, values: vec![RawSpan { first: RawValue::Number(count.least.into()), last }] })
+    }
+
     fn selector(
         &self,
         resolver: &mut Resolver<'_, '_>,
@@ -68,9 +121,14 @@ impl<'t> Sight<'_, 't> {
         scope: &Scope,
         page: Option<PageId>,
     ) -> Option<&Entry<'t>> {
-        let full = format!("{}{}", scope.prefix, name.value);
-        if let Some(entry) = self.table.named(&full).find(|entry| is_around(entry.page, page, self.pages)) {
-            return Some(entry);
+        let full = scope.full_name(&name.value);
+        // What is not of the element itself may be of the one around it, or of the frame.
+        let ends = full.match_indices('[').map(|(at, _)| at).chain([full.len()]);
+        for end in ends.collect::<Vec<_>>().into_iter().rev() {
+            let mut named = self.table.named(&full[..end]);
+            if let Some(entry) = named.find(|entry| is_around(entry.page, page, self.pages)) {
+                return Some(entry);
+            }
         }
         let site = scope.site(name.span);
         if let Some(entry) = self.table.named(&full).next() {

@@ -1,11 +1,11 @@
 //! Signals: from the tree to the model.
 
 use wirelore_bits::{Encoding, EncodingError, NumberKind};
-use wirelore_model::{ByteSpan, Content, Role, Scaling, Signal, States, StatesId, ValueRange};
+use wirelore_model::{ByteSpan, Content, Role, Scaling, Signal, States, StatesId, TroubleCode, ValueRange};
 
 use crate::check;
 use crate::syntax::tree::{self, Kind, RawRange, StatesClause, Value};
-use crate::{Diagnostic, Rule, Site};
+use crate::{Diagnostic, Rule, Site, Span};
 
 use super::Resolver;
 use super::array::{self, Array};
@@ -72,6 +72,7 @@ fn bare(scoped: &Scoped<'_, tree::Signal<'_>>, scope: &Scope, content: Content) 
     if !scope.prefix.is_empty() {
         label.name.insert_str(0, &scope.prefix);
     }
+    label.name.push_str(&scope.suffix);
     Signal {
         label,
         page: scope.page,
@@ -98,13 +99,22 @@ fn complete<'t>(
         say_numbers_only(tree, scope, resolver);
         return;
     };
+    if let Some(size) = &tree.extras().size {
+        let message = "a `size` is for text and bytes; how wide a number is follows from its place";
+        let message = Diagnostic::new(Rule::KindDoesNotFit, scope.site(size.span), message).here("not for numbers");
+        resolver.messages.push(message);
+    }
     let fit = number(resolver, signal, tree, encoding, scope);
     if let Content::Number { field, .. } = &signal.content {
         let duty = Duty { signal: tree, field: *field, encoding };
         signal.role = role::read(duty, &mut Placer::new(scope, resolver.messages, fixed_length));
     }
     check::values::signal(signal, tree, encoding, fit.as_deref(), scope, resolver.messages);
-    if scope.settings.marks_j1939 {
+    if is_trouble_code(tree) {
+        signal.scaling = Scaling::TroubleCode;
+        say_quantities_only(tree, scope, resolver);
+        (signal.unit, signal.range, signal.role) = (None, None, Role::Value);
+    } else if scope.settings.marks_j1939 {
         marks::add(signal, encoding, fit.as_deref());
     }
 }
@@ -114,9 +124,12 @@ fn content(tree: &tree::Signal, placer: &mut Placer<'_>) -> Option<Content> {
     let place = tree.place.as_ref()?;
     let base = placer.scope.base;
     let kind = match tree.kind.map_or(Kind::Unsigned, |kind| kind.value) {
-        Kind::Text(charset) => return Some(Content::Text { bytes: moved(placer.byte_span(place)?, base)?, charset }),
-        Kind::Bytes => return Some(Content::Bytes { bytes: moved(placer.byte_span(place)?, base)? }),
-        Kind::Unsigned | Kind::Flag => NumberKind::Unsigned,
+        Kind::Text(charset) => {
+            // Which signal says the size is looked up when all are known.
+            return Some(Content::Text { bytes: moved(placer.byte_span(place)?, base)?, charset, size: None });
+        }
+        Kind::Bytes => return Some(Content::Bytes { bytes: moved(placer.byte_span(place)?, base)?, size: None }),
+        Kind::Unsigned | Kind::Flag | Kind::TroubleCode => NumberKind::Unsigned,
         Kind::Signed => NumberKind::Signed,
         Kind::SignMagnitude => NumberKind::SignMagnitude,
         Kind::Float => NumberKind::Float,
@@ -125,7 +138,9 @@ fn content(tree: &tree::Signal, placer: &mut Placer<'_>) -> Option<Content> {
     let field = placer.field(place)?.shifted(base)?;
     let width = field.width();
     let is_flag = tree.kind.is_some_and(|kind| kind.value == Kind::Flag);
+    let is_no_code = is_trouble_code(tree) && !TroubleCode::has_width(width);
     let trouble = match Encoding::new(kind, width) {
+        Ok(_) if is_no_code => format!("a trouble code has 16 or 24 bits, and this place has {width}"),
         Ok(_) if !is_flag || width == 1 => return Some(Content::Number { field, kind }),
         Ok(_) => format!("a flag is one bit, and this place has {width}"),
         Err(EncodingError::FloatWidth { .. }) => format!("a float has 16, 32 or 64 bits, and this place has {width}"),
@@ -258,12 +273,36 @@ fn table_named(resolver: &mut Resolver<'_, '_>, name: &tree::Name, scope: &Scope
     Some(id)
 }
 
-/// Says which clauses text and bytes cannot have.
-fn say_numbers_only(tree: &tree::Signal, scope: &Scope, resolver: &mut Resolver<'_, '_>) {
-    let value = tree.value.as_ref().map(|value| match value {
+fn is_trouble_code(tree: &tree::Signal) -> bool {
+    tree.kind.is_some_and(|kind| kind.value == Kind::TroubleCode)
+}
+
+/// Says what trouble codes cannot have.
+fn say_quantities_only(tree: &tree::Signal, scope: &Scope, resolver: &mut Resolver<'_, '_>) {
+    let extras = tree.extras();
+    let clauses = [
+        (tree.value.as_ref().map(span_of_value), "formula"),
+        (tree.range.as_ref().map(|range| range.span), "range"),
+        (extras.counter.as_ref().map(|counter| counter.span), "counter"),
+        (extras.checksum.as_ref().map(|checksum| checksum.span), "checksum"),
+    ];
+    for (span, what) in clauses {
+        let Some(span) = span else { continue };
+        let message = Diagnostic::new(Rule::KindDoesNotFit, scope.site(span), format!("a trouble code has no {what}"));
+        resolver.messages.push(message.here("only quantities have this"));
+    }
+}
+
+fn span_of_value(value: &Value) -> Span {
+    match value {
         Value::Formula(formula) => formula.span,
         Value::Curve { span, .. } => *span,
-    });
+    }
+}
+
+/// Says which clauses text and bytes cannot have.
+fn say_numbers_only(tree: &tree::Signal, scope: &Scope, resolver: &mut Resolver<'_, '_>) {
+    let value = tree.value.as_ref().map(span_of_value);
     let extras = tree.extras();
     let clauses = [
         (value, "formula"),

@@ -14,6 +14,7 @@ use super::meant::over_equals;
 use super::number::{integer, raw_range};
 use super::place::place;
 use super::recover::{self, finish, give_up, is_item_word, skip_head, tell};
+use super::repeat::repeat;
 use super::signal::signal;
 use super::timing::{TIMING, begins_timing, timings};
 use super::tree::{Body, BodyItem, BodyKind, Front, Signal, Test, TestValue, UseLayout, When};
@@ -31,13 +32,14 @@ pub(super) enum Inside {
 }
 
 /// The words that statements begin with.
-const WORDS: [&str; 17] = [
+const WORDS: [&str; 18] = [
     "signal",
     "sent",
     "read",
     "length",
     "when",
     "otherwise",
+    "repeat",
     "unknown",
     "unused",
     "use",
@@ -111,6 +113,7 @@ fn read_as<'a>(word: &str, i: Cursor<'a>, inside: Inside, signals: &mut Vec<Sign
         "length" => length(i),
         "when" => when(i, inside).map(|(behind, when)| (behind, BodyKind::When(Box::new(when)))),
         "otherwise" => otherwise(i, inside),
+        "repeat" => repeat(i, inside).map(|(behind, repeat)| (behind, BodyKind::Repeat(Box::new(repeat)))),
         "unknown" => {
             want_so("the bits", BITS_HELP, place).map(|place| BodyKind::Unknown(Box::new(place))).parse(i.next())
         }

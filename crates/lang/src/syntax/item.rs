@@ -21,10 +21,11 @@ const WORDS: [&str; 13] = [
 ];
 
 /// The words of statements that stand only inside a block, and the block that they stand in.
-const INSIDE: [(&str, &str); 10] = [
+const INSIDE: [(&str, &str); 11] = [
     ("signal", "a frame or a layout"),
     ("when", "a frame or a layout"),
     ("otherwise", "a frame or a layout"),
+    ("repeat", "a frame or a layout"),
     ("unknown", "a frame or a layout"),
     ("unused", "a frame or a layout"),
     ("sent", "a frame"),

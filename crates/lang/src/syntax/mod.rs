@@ -23,6 +23,7 @@ mod number;
 mod packets;
 mod place;
 mod recover;
+mod repeat;
 mod report;
 mod signal;
 mod states;

@@ -62,6 +62,7 @@ pub(super) fn begins_statement(i: Cursor<'_>) -> bool {
         "sent" | "read" => next_word == "by",
         "length" => next == Some(TokenKind::Number),
         "otherwise" => next == Some(TokenKind::OpenBrace),
+        "repeat" => matches!(next_word, "from" | "to") || i.nth_word(2) == "times",
         "unknown" | "unused" => matches!(next_word, "bit" | "bits" | "byte" | "bytes" | "lsb" | "msb"),
         "use" => next_word == "layout",
         "marks" => next_word == "j1939",

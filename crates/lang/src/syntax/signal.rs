@@ -5,7 +5,7 @@ use nom::combinator::opt;
 use nom::sequence::preceded;
 use wirelore_model::Charset;
 
-use super::basic::{leaf, missing, one_of, shortened, want, want_so, word};
+use super::basic::{leaf, missing, name, one_of, shortened, want, want_so, word};
 use super::checksum::checksum;
 use super::clause::{Clauses, begins_common, check_once, common};
 use super::cursor::{Cursor, Parsed, broken, elsewhere};
@@ -29,6 +29,7 @@ const CLAUSES: Clauses = Clauses {
         "range",
         "absent",
         "fault",
+        "size",
         "counter",
         "checksum",
         "called",
@@ -41,7 +42,7 @@ const CLAUSES: Clauses = Clauses {
     begins: |i| match i.word() {
         "states" => matches!(i.nth_kind(1), Some(TokenKind::Word | TokenKind::OpenBrace)),
         "range" | "absent" | "fault" | "counter" => matches!(i.nth_kind(1), Some(TokenKind::Number | TokenKind::Minus)),
-        "checksum" => i.nth_kind(1) == Some(TokenKind::Word),
+        "checksum" | "size" => i.nth_kind(1) == Some(TokenKind::Word),
         _ => begins_common(i),
     },
     first_is_free: false,
@@ -167,13 +168,14 @@ fn step(i: Cursor<'_>) -> Parsed<'_, Spanned<Step>> {
     Ok((behind, Spanned::new(step, i.span_to(behind))))
 }
 
-const KINDS: [(&str, Kind); 8] = [
+const KINDS: [(&str, Kind); 9] = [
     ("unsigned", Kind::Unsigned),
     ("signed", Kind::Signed),
     ("sign_magnitude", Kind::SignMagnitude),
     ("float", Kind::Float),
     ("bcd", Kind::Bcd),
     ("flag", Kind::Flag),
+    ("trouble_code", Kind::TroubleCode),
     ("text", Kind::Text(Charset::Ascii)),
     ("bytes", Kind::Bytes),
 ];
@@ -325,6 +327,14 @@ fn clause<'a>(word: &str, i: Cursor<'a>, signal: &mut Signal<'a>) -> Parsed<'a, 
         }
         "absent" => special(word, i, &mut signal.extras_mut().absent),
         "fault" => special(word, i, &mut signal.extras_mut().fault),
+        "size" => {
+            check_once(i, word, signal.extras().size.as_ref().map(|size| size.span));
+            let help =
+                "text and bytes of varying length are written `signal label in bytes 1..16 text, size label_length`";
+            let (behind, size) = want_so("the signal that says how many bytes there are", help, name)(over_equals(i))?;
+            signal.extras_mut().size.get_or_insert(size);
+            Ok((behind, ()))
+        }
         "counter" => {
             check_once(i, word, signal.extras().counter.as_ref().map(|counter| counter.span));
             let (behind, counter) = counter(over_equals(i))?;

@@ -11,7 +11,8 @@ mod signal;
 
 pub use formula::{Formula, Line, Trouble};
 pub use frame::{
-    Body, BodyItem, BodyKind, Frame, PeriodSyntax, Recognition, Source, Test, TestValue, Timing, UseLayout, When,
+    Body, BodyItem, BodyKind, Frame, PeriodSyntax, Recognition, Repeat, Source, Test, TestValue, Times, Timing,
+    UseLayout, When,
 };
 pub use item::{
     Certainty, Ecu, File, Front, Gateway, Head, Item, ItemKind, Layout, Network, OrderWord, Pace, Passed, Route,

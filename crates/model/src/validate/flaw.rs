@@ -186,6 +186,12 @@ pub enum Flaw {
         /// What it has.
         what: &'static str,
     },
+    /// Something that only quantities can have, on a trouble code.
+    #[error("it is a trouble code and cannot have {what}")]
+    QuantitiesOnly {
+        /// What it has.
+        what: &'static str,
+    },
     /// A raw value that the signal's bits cannot have.
     #[error("raw value {value} is outside what its {width} bits can hold; correct the value or the width")]
     RawOutside {

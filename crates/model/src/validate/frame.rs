@@ -9,8 +9,8 @@ use super::general::{at_most, identifiers, not_zero, plain_name, refers};
 use super::pages::{self, Tree};
 use super::{raw, signal};
 use crate::{
-    Appearance, Description, Frame, FrameId, Identifier, Page, PageId, Passed, Period, Sending, SignalId, StatesId,
-    Test,
+    Appearance, Description, Frame, FrameId, Identifier, Page, PageId, Passed, Period, Sending, Signal, SignalId,
+    StatesId, Test,
 };
 
 /// The checks of a description's frames.
@@ -38,6 +38,10 @@ impl<'a> FrameChecks<'a> {
         }
         context.sending(&frame.sending).at(name)?;
         let limit = frame.length.map_or(longest, |length| length.max);
+        let limits = pages::limits(&frame.pages, limit);
+        for (index, (page, limit)) in frame.pages.iter().zip(&limits).enumerate() {
+            pages::element(page.element, *limit).at(|| page_name(index))?;
+        }
         signal::check_all(&context, limit, &mut self.fitting)?;
         let mut fields = frame.unknown.iter().chain(&frame.unused);
         fields
@@ -158,18 +162,30 @@ impl FrameContext<'_> {
         if test.values.is_empty() {
             return Err(Flaw::Missing { what: "value in its condition" });
         }
-        let SignalId(index) = test.selector;
-        refers("signal", index, self.frame.signals.len())?;
-        let selector = &self.frame.signals[test.selector.index()];
-        let name = || selector.label.name.clone();
+        let selector = self.seen(test.selector, seen_from)?;
+        let no_number = || Flaw::SelectorNoNumber { selector: selector.label.name.clone() };
+        let encoding = selector.encoding().ok_or_else(no_number)?;
+        raw::spans(&test.values, encoding)
+    }
+
+    /// Checks a signal that says how many bytes another one has, seen from that one's page.
+    pub(super) fn counts(&self, size: SignalId, seen_from: Option<PageId>) -> Checked {
+        let counter = self.seen(size, seen_from)?;
+        let is_whole = counter.encoding().is_some_and(|encoding| encoding.integer_range().is_some());
+        if is_whole { Ok(()) } else { Err(Flaw::SelectorNoNumber { selector: counter.label.name.clone() }) }
+    }
+
+    /// A signal that is looked at from a page, or from the frame itself.
+    fn seen(&self, id: SignalId, seen_from: Option<PageId>) -> Result<&Signal, Flaw> {
+        refers("signal", id.0, self.frame.signals.len())?;
+        let selector = &self.frame.signals[id.index()];
         if let Some(page) = selector.page {
             refers("page", page.0, self.frame.pages.len())?;
         }
         if !self.tree.sees(seen_from, selector.page) {
-            return Err(Flaw::SelectorOutOfSight { selector: name() });
+            return Err(Flaw::SelectorOutOfSight { selector: selector.label.name.clone() });
         }
-        let encoding = selector.encoding().ok_or_else(|| Flaw::SelectorNoNumber { selector: name() })?;
-        raw::spans(&test.values, encoding)
+        Ok(selector)
     }
 
     fn sending(&self, sending: &Sending) -> Checked {

@@ -1,7 +1,7 @@
 //! How the pages of a frame hang together.
 
 use super::flaw::{Checked, Flaw};
-use super::general::{at_most, refers};
+use super::general::{at_most, not_zero, refers};
 use crate::{Page, PageId, SignalId};
 
 /// Where each page lies in the tree: a run of numbers that holds the runs of the pages inside it, so that one comparison tells whether a
@@ -69,6 +69,8 @@ struct Switch {
     /// The selectors of its pages, sorted; `None` before the first page that has some.
     selectors: Option<Vec<SignalId>>,
     has_otherwise: bool,
+    /// Its only page is an element of a repeated group.
+    is_element: bool,
 }
 
 /// Checks that switches are numbered without gaps, that their pages stand beside each other and look at the same selectors, and that at
@@ -83,14 +85,22 @@ pub(super) fn check_switches(pages: &[Page]) -> Result<(), (usize, Flaw)> {
 
 fn enter(switches: &mut Vec<Switch>, page: &Page) -> Checked {
     let wrong = |problem| Flaw::WrongSwitch { switch: page.switch, problem };
-    if page.switch as usize == switches.len() {
-        switches.push(Switch { parent: page.parent, selectors: None, has_otherwise: false });
+    let is_first = page.switch as usize == switches.len();
+    if is_first {
+        switches.push(Switch { parent: page.parent, selectors: None, has_otherwise: false, is_element: false });
     }
     let Some(switch) = switches.get_mut(page.switch as usize) else {
         return Err(wrong("switches are numbered from 0 in the order of their first pages"));
     };
     if switch.parent != page.parent {
         return Err(wrong("the pages of a switch stand beside each other, on the same page around them"));
+    }
+    if switch.is_element || (page.element.is_some() && !is_first) {
+        return Err(wrong("an element of a repeated group has a switch of its own"));
+    }
+    if page.element.is_some() {
+        switch.is_element = true;
+        return Ok(());
     }
     if page.tests.is_empty() {
         let second = std::mem::replace(&mut switch.has_otherwise, true);
@@ -117,6 +127,14 @@ pub(super) fn limits(pages: &[Page], frame_limit: u32) -> Vec<u32> {
         limits.push(page.length.map_or(around, |length| length.max));
     }
     limits
+}
+
+/// Checks that an element can be there in a payload of so many bytes.
+pub(super) fn element(element: Option<crate::Element>, limit: u32) -> Checked {
+    let Some(element) = element else { return Ok(()) };
+    not_zero("number among the elements", element.number.into())?;
+    at_most("number among the elements", element.number, element.most)?;
+    super::frame::inside(element.reaches, limit)
 }
 
 /// A length that is in order and not above what the network can carry.

@@ -6,7 +6,7 @@ use super::flaw::{At, Checked, Flaw, InvalidDescription};
 use super::frame::{FittingTables, FrameContext, inside};
 use super::general::{at_most, not_zero, refers, signal_name};
 use super::{pages, raw};
-use crate::{ByteSpan, Checksum, Content, Counter, Curve, Role, Scaling, Signal, States};
+use crate::{ByteSpan, Checksum, Content, Counter, Curve, Role, Scaling, Signal, States, TroubleCode};
 
 pub(super) fn check_all(
     context: &FrameContext<'_>,
@@ -62,8 +62,9 @@ fn one(
             number(context, signal, encoding, fitting)?;
             role(&signal.role, field, encoding, limit)
         }
-        Content::Text { bytes, .. } | Content::Bytes { bytes } => {
+        Content::Text { bytes, .. } | Content::Bytes { bytes, .. } => {
             byte_span(*bytes, limit)?;
+            signal.size().map_or(Ok(()), |size| context.counts(size, signal.page))?;
             no_number(signal)
         }
     }
@@ -72,8 +73,10 @@ fn one(
 fn number(context: &FrameContext<'_>, signal: &Signal, encoding: Encoding, fitting: &mut FittingTables) -> Checked {
     raw::spans(&signal.absent, encoding)?;
     raw::spans(&signal.fault, encoding)?;
-    if let Scaling::Curve(curve) = &signal.scaling {
-        rising(curve)?;
+    match &signal.scaling {
+        Scaling::Curve(curve) => rising(curve)?,
+        Scaling::TroubleCode => trouble_code(signal, encoding)?,
+        Scaling::Raw | Scaling::Affine(_) => {}
     }
     if signal.range.as_ref().is_some_and(|range| range.high < range.low) {
         return Err(Flaw::UpsideDown { what: "range" });
@@ -106,6 +109,23 @@ fn no_number(signal: &Signal) -> Checked {
     ];
     match has.into_iter().find(|(has, _)| *has) {
         Some((_, what)) => Err(Flaw::NumbersOnly { what }),
+        None => Ok(()),
+    }
+}
+
+/// Checks that a trouble code has the bits of one, and nothing that only quantities have.
+fn trouble_code(signal: &Signal, encoding: Encoding) -> Checked {
+    if encoding.kind() != NumberKind::Unsigned || !TroubleCode::has_width(encoding.width()) {
+        let problem = "a trouble code is an unsigned number of 16 or 24 bits".to_owned();
+        return Err(Flaw::WrongWidth { width: encoding.width(), problem });
+    }
+    let has = [
+        (signal.unit.is_some(), "a unit"),
+        (signal.range.is_some(), "a range"),
+        (signal.role != Role::Value, "the duty of a counter or checksum"),
+    ];
+    match has.into_iter().find(|(has, _)| *has) {
+        Some((_, what)) => Err(Flaw::QuantitiesOnly { what }),
         None => Ok(()),
     }
 }

@@ -163,11 +163,13 @@ refused! {
     places {
         |d| d.frames[0].signals[3] = signal("active", field((8, 0), (8, 0)), NumberKind::Unsigned) => "frame `speeds`, signal `active`: it reaches byte 8",
         |d| d.frames[2].signals[3] = signal("x", field((8, 0), (7, 1)), NumberKind::Unsigned) => "frame `group`, signal `x`: it reaches byte 8",
-        |d| d.frames[1].signals[8].content = Content::Bytes { bytes: ByteSpan { first: 19, last: Some(20) } } => "frame `request`, signal `maker`: it reaches byte 20",
-        |d| d.frames[1].signals[8].content = Content::Bytes { bytes: ByteSpan { first: 20, last: None } } => "frame `request`, signal `maker`: it reaches byte 20",
-        |d| d.frames[1].signals[8].content = Content::Bytes { bytes: ByteSpan { first: 3, last: Some(2) } } => "frame `request`, signal `maker`: the end of its run of bytes",
-        |d| d.frames[1].signals[8].content = Content::Bytes { bytes: ByteSpan { first: u32::MAX, last: None } } => "frame `request`, signal `maker`: it reaches byte 429496729",
+        |d| d.frames[1].signals[8].content = Content::Bytes { bytes: ByteSpan { first: 19, last: Some(20) }, size: None } => "frame `request`, signal `maker`: it reaches byte 20",
+        |d| d.frames[1].signals[8].content = Content::Bytes { bytes: ByteSpan { first: 20, last: None }, size: None } => "frame `request`, signal `maker`: it reaches byte 20",
+        |d| d.frames[1].signals[8].content = Content::Bytes { bytes: ByteSpan { first: 3, last: Some(2) }, size: None } => "frame `request`, signal `maker`: the end of its run of bytes",
+        |d| d.frames[1].signals[8].content = Content::Bytes { bytes: ByteSpan { first: u32::MAX, last: None }, size: None } => "frame `request`, signal `maker`: it reaches byte 429496729",
         |d| d.frames[0].signals[1] = signal("alive", field((6, 2), (6, 0)), NumberKind::Float) => "frame `speeds`, signal `alive`: 3 bits cannot be read that way",
+        |d| d.frames[1].signals[11].content = signal("", field((0, 7), (0, 0)), NumberKind::Unsigned).content => "frame `request`, signal `code`: 8 bits cannot be read that way: a trouble code",
+        |d| d.frames[1].signals[11].unit = Unit::known("V") => "frame `request`, signal `code`: it is a trouble code and cannot have a unit",
         |d| d.frames[1].signals[8].unit = Unit::known("V") => "frame `request`, signal `maker`: it holds text or bytes and cannot have a unit",
         |d| d.frames[1].signals[8].scaling = Scaling::Affine(wirelore_bits::Affine::identity()) => "frame `request`, signal `maker`: it holds text or bytes and cannot have a formula",
         |d| d.frames[1].signals[8].states = Some(States::Table(StatesId(0))) => "frame `request`, signal `maker`: it holds text or bytes and cannot have states",
@@ -233,7 +235,7 @@ fn the_promises_are_no_stricter_than_they_say() {
     // A page may be longer than its frame is elsewhere.
     accepted(&|d| {
         d.frames[1].pages[1].length = Some(LengthRange { min: 64, max: 64 });
-        d.frames[1].signals[7].content = Content::Bytes { bytes: ByteSpan { first: 63, last: None } };
+        d.frames[1].signals[7].content = Content::Bytes { bytes: ByteSpan { first: 63, last: None }, size: None };
     });
 }
 
@@ -245,6 +247,7 @@ fn large_descriptions_are_checked_in_bounded_time() {
     // Each page in the one before it, each with a signal of a name of its own, all of them looking at the same selector.
     frame.pages = (0..20_000_u32)
         .map(|index| Page {
+            element: None,
             parent: index.checked_sub(1).map(PageId),
             switch: index,
             tests: vec![Test { selector: SignalId(1), values: single(number(1)) }],

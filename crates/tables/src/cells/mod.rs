@@ -15,7 +15,7 @@ use wirelore_model::StateWord;
 pub(crate) use bytes::Bytes;
 pub(crate) use numbers::{Numbers, Slots, Stamps};
 pub(crate) use states::States;
-pub(crate) use words::{Words, WordsOf};
+pub(crate) use words::{Codes, Words, WordsOf};
 
 use crate::kind::{Kind, Number};
 
@@ -47,6 +47,7 @@ pub(crate) fn cells(kind: Kind, words: &[StateWord]) -> Box<dyn Cells> {
     };
     match kind {
         Kind::Double => Box::new(Numbers::<Float64Type>::new(|reading| reading.value.number())),
+        Kind::Codes => Box::new(Codes::new()),
         Kind::Words => Box::new(WordsOf::new(words)),
         Kind::Text | Kind::Bytes => Box::new(Bytes::new(kind == Kind::Text)),
         Kind::Raw(encoding, number) => match number {

@@ -144,9 +144,11 @@ impl Numbers<Float64Type> {
     }
 }
 
-/// The bits of a reading that is a number.
+/// The bits of a reading that is a number, or a trouble code.
 fn raw_bits(reading: &Reading<'_>) -> Option<u64> {
-    matches!(reading.value, Value::Integer(_) | Value::Number(_)).then_some(reading.bits).flatten()
+    matches!(reading.value, Value::Integer(_) | Value::Number(_) | Value::TroubleCode(_))
+        .then_some(reading.bits)
+        .flatten()
 }
 
 impl<T: ArrowPrimitiveType> Cells for Numbers<T>

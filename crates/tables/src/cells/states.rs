@@ -64,7 +64,7 @@ fn value_state(value: &Value<'_>) -> Option<&'static str> {
         Value::TooShort => Some("frame too short"),
         Value::Number(number) if number.is_nan() => Some("not a number"),
         Value::Number(number) if number.is_infinite() => Some("infinite"),
-        Value::Integer(_) | Value::Number(_) | Value::Text(_) | Value::Bytes(_) => None,
+        Value::Integer(_) | Value::Number(_) | Value::TroubleCode(_) | Value::Text(_) | Value::Bytes(_) => None,
     }
 }
 

@@ -125,3 +125,37 @@ impl Cells for WordsOf {
         self.words.restock();
     }
 }
+
+/// Trouble codes: of the many possible ones few turn up.
+#[derive(Debug)]
+pub(crate) struct Codes {
+    words: Words,
+}
+
+impl Codes {
+    pub(crate) fn new() -> Self {
+        Self { words: Words::new() }
+    }
+}
+
+impl Cells for Codes {
+    fn push(&mut self, reading: Option<&Reading<'_>>) {
+        let key = match reading.map(|reading| &reading.value) {
+            Some(Value::TroubleCode(code)) => Some(self.words.key(code.as_str())),
+            _ => None,
+        };
+        self.words.append(key);
+    }
+
+    fn extend(&mut self, column: &Column<'_>, rows: usize) {
+        push_each(self, column, rows);
+    }
+
+    fn take(&mut self, rows: usize) -> ArrayRef {
+        self.words.take(rows)
+    }
+
+    fn restock(&mut self) {
+        self.words.restock();
+    }
+}

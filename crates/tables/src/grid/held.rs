@@ -51,6 +51,7 @@ impl Held {
         self.value = match &reading.value {
             Value::Integer(number) => Kept::Value(Value::Integer(*number)),
             Value::Number(number) => Kept::Value(Value::Number(*number)),
+            Value::TroubleCode(code) => Kept::Value(Value::TroubleCode(*code)),
             Value::NoReading => Kept::Value(Value::NoReading),
             Value::SensorFault => Kept::Value(Value::SensorFault),
             Value::NotDigits => Kept::Value(Value::NotDigits),

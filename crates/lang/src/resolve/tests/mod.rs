@@ -4,6 +4,7 @@ mod arrays;
 mod gateways;
 mod layouts;
 mod orders;
+mod repeats;
 mod special;
 mod timing;
 
@@ -33,6 +34,6 @@ fn named<'a>(frame: &'a Frame, name: &str) -> &'a Signal {
 fn ends(signal: &Signal) -> String {
     match &signal.content {
         Content::Number { field, .. } => format!("{}..{}", field.places()[0].msb(), field.places()[0].lsb()),
-        Content::Text { bytes, .. } | Content::Bytes { bytes } => format!("{}..{:?}", bytes.first, bytes.last),
+        Content::Text { bytes, .. } | Content::Bytes { bytes, .. } => format!("{}..{:?}", bytes.first, bytes.last),
     }
 }

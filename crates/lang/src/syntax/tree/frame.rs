@@ -130,6 +130,8 @@ pub enum BodyKind<'t> {
     When(Box<When<'t>>),
     /// `otherwise { ... }`
     Otherwise(Box<Body<'t>>),
+    /// `repeat from byte 2 to end, up to 32 { ... }`
+    Repeat(Box<Repeat<'t>>),
     /// `unknown bits 3.7..3.4`
     Unknown(Box<Place>),
     /// `unused bits 3.7..3.4`
@@ -201,6 +203,34 @@ pub struct When<'t> {
     pub tests: Vec<Test<'t>>,
     /// What is there then.
     pub body: Body<'t>,
+}
+
+/// `repeat from byte N HOW OFTEN, up to N, size N bytes { ... }`
+#[derive(Debug, Clone, PartialEq)]
+pub struct Repeat<'t> {
+    /// `from byte N`
+    pub from: Option<Integer>,
+    /// How often; missing where it could not be read.
+    pub times: Option<Times<'t>>,
+    /// `up to N`
+    pub up_to: Option<Integer>,
+    /// `size N bytes`
+    pub size: Option<Integer>,
+    /// All of it but the block.
+    pub head: Span,
+    /// What is there each time.
+    pub body: Body<'t>,
+}
+
+/// How often a group is there.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Times<'t> {
+    /// `to end`
+    ToEnd,
+    /// `4 times`
+    Number(Integer),
+    /// `COUNT times`
+    Signal(Name<'t>),
 }
 
 /// `SIGNAL is 2, 4..6, forward`

@@ -56,6 +56,8 @@ pub struct Extras<'t> {
     pub absent: Vec<RawRange>,
     /// `fault RAW, RAW..RAW`
     pub fault: Vec<RawRange>,
+    /// `size NAME`: the signal that says how many bytes there are.
+    pub size: Option<Name<'t>>,
     /// `counter LOW..HIGH step N`
     pub counter: Option<Box<Spanned<Counter>>>,
     /// `checksum ...`
@@ -70,6 +72,7 @@ impl Extras<'_> {
         states: None,
         absent: Vec::new(),
         fault: Vec::new(),
+        size: None,
         counter: None,
         checksum: None,
     };
@@ -110,6 +113,8 @@ pub enum Kind {
     Bcd,
     /// `flag`
     Flag,
+    /// `trouble_code`
+    TroubleCode,
     /// `text`, `text latin1`, `text utf8`
     Text(Charset),
     /// `bytes`

@@ -101,6 +101,7 @@ pub(super) fn request() -> Frame {
                 ..page(Some(0), 1, Some((2, vec![RawSpan::single(bits(0x2))])))
             },
             page(Some(0), 1, None),
+            Page { element: Some(Element { number: 1, most: 2, reaches: 6 }), ..page(None, 2, None) },
         ],
         ..frame(
             "request",
@@ -135,13 +136,27 @@ pub(super) fn request() -> Frame {
                 on_page(
                     1,
                     Signal {
-                        content: Content::Bytes { bytes: ByteSpan { first: 5, last: None } },
+                        content: Content::Bytes { bytes: ByteSpan { first: 5, last: None }, size: None },
                         ..signal("rest", field((0, 0), (0, 0)), NumberKind::Unsigned)
                     },
                 ),
                 text("maker", 8, Charset::Ascii),
-                text("place", 12, Charset::Latin1),
+                Signal {
+                    content: Content::Text {
+                        bytes: ByteSpan { first: 12, last: Some(15) },
+                        charset: Charset::Latin1,
+                        size: Some(SignalId(1)),
+                    },
+                    ..text("place", 12, Charset::Latin1)
+                },
                 text("driver", 16, Charset::Utf8),
+                on_page(
+                    0,
+                    Signal {
+                        scaling: Scaling::TroubleCode,
+                        ..signal("code", field((7, 7), (8, 0)), NumberKind::Unsigned)
+                    },
+                ),
             ],
         )
     }
@@ -243,10 +258,10 @@ fn frame(name: &str, length: u32, signals: Vec<Signal>) -> Frame {
 
 fn page(parent: Option<u32>, switch: u32, test: Option<(u32, Vec<RawSpan>)>) -> Page {
     let tests = test.into_iter().map(|(selector, values)| Test { selector: SignalId(selector), values }).collect();
-    Page { parent: parent.map(PageId), switch, tests, every: None, length: None }
+    Page { parent: parent.map(PageId), switch, tests, element: None, every: None, length: None }
 }
 
 fn text(name: &str, first: u32, charset: Charset) -> Signal {
-    let content = Content::Text { bytes: ByteSpan { first, last: Some(first + 3) }, charset };
+    let content = Content::Text { bytes: ByteSpan { first, last: Some(first + 3) }, charset, size: None };
     Signal { content, ..signal(name, field((0, 0), (0, 0)), NumberKind::Unsigned) }
 }

@@ -1,0 +1,167 @@
+//! Groups that are there several times.
+
+use super::*;
+use crate::Rule;
+
+fn checked(frame: &str) -> Checked {
+    let layout = "layout trouble {\n signal code in bytes 0..1\n signal times in byte 2\n}";
+    check_text("repeat.lore", &format!("network n can_fd 500 kbit/s\n{layout}\nframe f on n id 1 {{\n{frame}\n}}\n"))
+}
+
+/// The signals with their places, and behind a bar when they are there: the tests of their page, or from which length on.
+fn elements(frame: &str) -> Vec<String> {
+    let checked = checked(frame);
+    let frame = &database(&checked).frames[0];
+    let condition = |signal: &wirelore_model::Signal| {
+        let page = &frame.pages[signal.page?.index()];
+        let tests = page.tests.iter().map(|test| {
+            let name = &frame.signals[test.selector.index()].label.name;
+            format!("{name} is {}", test.values[0])
+        });
+        let reach =
+            page.element.filter(|element| element.reaches > 0).map(|element| format!("{} bytes", element.reaches));
+        Some(tests.chain(reach).collect::<Vec<_>>().join(", "))
+    };
+    let shown = |signal| condition(signal).map_or(String::new(), |condition| format!(" | {condition}"));
+    frame.signals.iter().map(|signal| format!("{} {}{}", signal.label.name, ends(signal), shown(signal))).collect()
+}
+
+/// The rules that speak, each once.
+fn rules(frame: &str) -> Vec<Rule> {
+    let mut rules: Vec<_> = checked(frame).diagnostics.iter().map(|message| message.rule).collect();
+    rules.retain(|rule| *rule != Rule::LayoutUnused);
+    rules
+}
+
+#[test]
+fn the_end_of_the_frame_bounds_a_group() {
+    assert_eq!(
+        elements("length 2..8\nrepeat from byte 2 to end, up to 32 {\nsignal a in bytes 1..0\nsignal b in byte 2\n}"),
+        ["a[1] 3.7..2.0 | 5 bytes", "b[1] 4.7..4.0 | 5 bytes", "a[2] 6.7..5.0 | 8 bytes", "b[2] 7.7..7.0 | 8 bytes"]
+    );
+    assert_eq!(elements("repeat to end, up to 2, size 40 bytes { signal a in byte 1 }"), ["a[1] 1.7..1.0 | 40 bytes"]);
+    let page =
+        "signal p in byte 0\nwhen p is 1 {\nlength 3\nrepeat from byte 1 to end, up to 9 { signal a in byte 0 }\n}";
+    assert_eq!(elements(page)[1..], ["a[1] 1.7..1.0 | 2 bytes", "a[2] 2.7..2.0 | 3 bytes"]);
+}
+
+#[test]
+fn a_number_or_a_signal_says_how_often() {
+    assert_eq!(elements("repeat 2 times, size 3 bytes { signal a in byte 0 }"), ["a[1] 0.7..0.0", "a[2] 3.7..3.0"]);
+    assert_eq!(
+        elements("signal n in byte 0\nrepeat from byte 1 n times, up to 2 { signal a in byte 0 }")[1..],
+        ["a[1] 1.7..1.0 | n is 1..255", "a[2] 2.7..2.0 | n is 2..255"]
+    );
+}
+
+#[test]
+fn places_inside_are_those_of_the_element() {
+    assert_eq!(
+        elements(
+            "counting from 1\nrepeat from byte 3 2 times { signal a in bits 1.8..1.5\nsignal b in lsb 8 width 4 intel }"
+        ),
+        ["a[1] 2.7..2.4", "b[1] 3.3..3.0", "a[2] 4.7..4.4", "b[2] 5.3..5.0"]
+    );
+    assert_eq!(
+        elements("repeat from byte 2 2 times, size 4 bytes { signal a in byte last\nsignal b in byte 0 }"),
+        ["a[1] 5.7..5.0", "b[1] 2.7..2.0", "a[2] 9.7..9.0", "b[2] 6.7..6.0"],
+        "its last byte is that of the element"
+    );
+    assert_eq!(
+        elements("repeat from byte 2 2 times, size 4 bytes { signal b in bytes 1..end bytes }"),
+        ["b[1] 3..Some(5)", "b[2] 7..Some(9)"]
+    );
+}
+
+#[test]
+fn layouts_arrays_and_groups_may_be_inside() {
+    assert_eq!(
+        elements("repeat 2 times, size 4 bytes { use layout trouble at byte 1 prefix t_ }"),
+        ["t_code[1] 1.7..2.0", "t_times[1] 3.7..3.0", "t_code[2] 5.7..6.0", "t_times[2] 7.7..7.0"]
+    );
+    assert_eq!(
+        elements("repeat 2 times { signal a[1..2] in byte 0 step 1 byte }"),
+        ["a[1][1] 0.7..0.0", "a[1][2] 1.7..1.0", "a[2][1] 2.7..2.0", "a[2][2] 3.7..3.0"]
+    );
+    assert_eq!(
+        elements(
+            "repeat to end, up to 2, size 3 bytes { signal n in byte 0\nrepeat from byte 1 to end, up to 9 { signal a in byte 0 } }"
+        )[..3],
+        ["n[1] 0.7..0.0 | 3 bytes", "a[1][1] 1.7..1.0 | 2 bytes", "a[1][2] 2.7..2.0 | 3 bytes"]
+    );
+}
+
+#[test]
+fn conditions_inside_look_at_the_element_and_around_it() {
+    let group = "signal p in byte 0\nrepeat from byte 1 2 times { signal k in byte 0\nwhen k is 1 { signal a in byte 1 }\nwhen p is 2 { unused byte 2 } }";
+    let told = elements(group);
+    assert_eq!(told[1..3], ["k[1] 1.7..1.0", "a[1] 2.7..2.0 | k[1] is 1"]);
+    assert_eq!(told[3..], ["k[2] 4.7..4.0", "a[2] 5.7..5.0 | k[2] is 1"]);
+}
+
+#[test]
+fn what_cannot_be_is_told() {
+    let bytes = |rest: &str| rules(&format!("length 8\nsignal n in byte 0\n{rest}"));
+    assert_eq!(bytes("repeat from byte 1 to end { signal a in byte 0 }"), [Rule::RepeatUnbounded]);
+    assert_eq!(bytes("repeat from byte 1 n times { signal a in byte 0 }"), [Rule::RepeatUnbounded]);
+    assert_eq!(bytes("repeat from byte 1 to end, up to 2 { signal a in bytes 0..end bytes }"), [Rule::RepeatSize]);
+    assert_eq!(bytes("repeat from byte 1 2 times { use layout trouble at byte 0 }"), [Rule::RepeatSize]);
+    assert_eq!(bytes("repeat from byte 1 to end, up to 2 { }"), [Rule::RepeatSize]);
+    assert_eq!(bytes("repeat from byte 1 2 times, size 0 bytes { signal a in byte 0 }"), [Rule::RepeatSize]);
+    assert_eq!(bytes("repeat from byte 1 to end, up to 2 { signal a in bytes 7..0 }"), [Rule::OutsideFrame]);
+    assert_eq!(bytes("repeat from byte 1 4 times { signal a in bytes 1..0 }"), [Rule::OutsideFrame]);
+    assert_eq!(bytes("repeat from byte 1 n times, up to 4 { signal a in bytes 1..0 }"), [Rule::OutsideFrame]);
+    assert_eq!(bytes("repeat from byte 1 2 times, size 2 bytes { signal a in byte 2 }"), [Rule::OutsideFrame]);
+    assert_eq!(bytes("repeat from byte 1 5000 times { signal a in byte 0 }"), [Rule::ArrayTooLarge]);
+    assert_eq!(bytes("repeat from byte 1 m times, up to 2 { signal a in byte 0 }"), [Rule::SelectorUnknown]);
+    assert_eq!(
+        bytes("when n is 1 { signal m in byte 1 }\nrepeat from byte 2 m times, up to 2 { signal a in byte 0 }"),
+        [Rule::SelectorInBranch]
+    );
+    assert_eq!(
+        bytes("signal t in byte 1 text\nrepeat from byte 2 t times, up to 2 { signal a in byte 0 }"),
+        [Rule::SelectorValue]
+    );
+    assert_eq!(
+        bytes("signal m in bits 1.1..1.0\nrepeat from byte 2 m times, up to 4 { signal a in byte 0 }"),
+        [Rule::SelectorValue]
+    );
+    assert_eq!(bytes("repeat from byte 0 to end, up to 2 { signal a in byte 0 }"), [Rule::SignalOverlap]);
+    assert_eq!(
+        bytes("repeat from byte 1 to end, up to 7 { signal a in byte 0 }\nsignal z in byte 7"),
+        [Rule::SignalOverlap]
+    );
+    assert_eq!(bytes("repeat from byte 1 2 times, up to 2 { signal a in byte 0 }"), [Rule::UnexpectedWord]);
+    assert_eq!(bytes("repeat from byte 1 2 times { signal a in byte 0\nlength 3\nevery 10 ms }").len(), 2);
+    assert_eq!(bytes("repeat from byte 1 2 times { signal a in byte 0\nsignal a in byte 1 }"), [Rule::NameTaken]);
+    assert_eq!(bytes("repeat from byte 1 2 times { signal a in byte 0 = raw furlong }"), [Rule::UnknownUnit], "once");
+}
+
+#[test]
+fn sizes_of_texts_are_looked_up() {
+    let bytes = |rest: &str| rules(&format!("length 8\nsignal n in byte 0\n{rest}"));
+    assert_eq!(bytes("signal t in bytes 1..7 text, size n"), []);
+    assert_eq!(bytes("repeat from byte 1 2 times { signal m in byte 0\nsignal t in bytes 1..2 text, size m }"), []);
+    assert_eq!(bytes("signal t in bytes 1..7 text, size m"), [Rule::SelectorUnknown]);
+    assert_eq!(bytes("signal t in bytes 1..7 text, size t"), [Rule::SelectorValue]);
+    assert_eq!(bytes("signal t in byte 1, size n"), [Rule::KindDoesNotFit]);
+    assert_eq!(
+        bytes("when n is 1 { signal m in byte 1 }\nsignal t in bytes 2..7 bytes, size m"),
+        [Rule::SelectorInBranch]
+    );
+}
+
+#[test]
+fn trouble_codes_are_no_quantities() {
+    let bytes = |rest: &str| rules(&format!("length 8\n{rest}"));
+    assert_eq!(bytes("signal c in bytes 0..1 trouble_code, absent 0, states { 0x0135 heater }"), []);
+    assert_eq!(bytes("signal c in bytes 0..2 trouble_code"), []);
+    for wrong in [
+        "signal c in byte 0 trouble_code",
+        "signal c in bytes 0..1 trouble_code = raw * 2 V",
+        "signal c in bytes 0..1 trouble_code, range 0..9",
+        "signal c in bytes 0..1 trouble_code, counter 0..9",
+    ] {
+        assert_eq!(bytes(wrong), [Rule::KindDoesNotFit], "{wrong}");
+    }
+}
