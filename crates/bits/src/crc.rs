@@ -192,7 +192,7 @@ impl Crc {
     /// CRC-64/XZ; AUTOSAR calls it CRC64.
     pub const XZ_64: Self = Self::mirrored(64, 0x42F0_E1EB_A9EA_3693, u64::MAX, u64::MAX);
 
-    const fn straight(width: u8, poly: u64, init: u64, xorout: u64) -> Self {
+    pub(crate) const fn straight(width: u8, poly: u64, init: u64, xorout: u64) -> Self {
         Self::with_table(CrcParameters { width, poly, init, refin: false, refout: false, xorout })
     }
 
