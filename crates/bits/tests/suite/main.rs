@@ -9,3 +9,4 @@ mod scaling_exact;
 #[cfg(feature = "serde")]
 mod serde_forms;
 mod support;
+mod whole_catalogue;
