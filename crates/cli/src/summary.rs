@@ -134,6 +134,40 @@ fn push_checks(text: &mut String, database: &Database, tally: &Tally) {
         text.push('\n');
         push_named(text, "  wrong in ", named(tally.wrong_checksums()));
     }
+    push_protections(text, database, tally, named(tally.protection_faults()));
+}
+
+/// What end-to-end protections say: totals, the frames where something is wrong, and those that seem to be others.
+fn push_protections(text: &mut String, database: &Database, tally: &Tally, faults: Vec<(String, u64)>) {
+    let counts = &tally.protections;
+    let kinds = [
+        (counts.repeated, "repeated"),
+        (counts.after_loss, "after a loss"),
+        (counts.wrong_sequence, "wrong in sequence"),
+        (counts.not_a_count, "not a count"),
+        (counts.wrong_sum, "wrong"),
+        (counts.wrong_data_id, "of another data id"),
+        (counts.wrong_length, "of another length"),
+        (counts.too_short, "cut off"),
+    ];
+    let right = counts.first + counts.right;
+    if right + kinds.iter().map(|(count, _)| count).sum::<u64>() == 0 {
+        return;
+    }
+    let _ = write!(text, "protections: {} right", grouped(right));
+    for (count, kind) in kinds.into_iter().filter(|(count, _)| *count > 0) {
+        let _ = write!(text, ", {} {kind}", grouped(count));
+    }
+    if counts.messages_lost > 0 {
+        let _ = write!(text, "; {} lost", counted(counts.messages_lost, "message"));
+    }
+    text.push('\n');
+    push_named(text, "  in ", faults);
+    let name = |frame: FrameId| &database.frames[frame.index()].label.name;
+    let belongings = tally.belongings().into_iter().map(|(_, frame, belongs, count)| {
+        (format!("{} as data id 0x{:X} of {}", name(frame), belongs.data_id, name(belongs.frame)), count)
+    });
+    push_named(text, "  would be right: ", belongings.collect());
 }
 
 /// The most frequent names with their counts, and how many more there are.

@@ -50,12 +50,14 @@ mod units;
 
 pub use batch::{Bitmap, Block, Column, Numbers, Store, TableSink, Tables};
 pub use bind::{BindMap, Binding, Reason};
-pub use checks::{Checks, ChecksumVerdict, CounterVerdict, Sender, Verdict};
+pub use checks::{Belongs, Checks, ChecksumVerdict, CounterVerdict, ProtectionVerdict, Sender, Verdict};
 pub use decoder::{Decoder, Setup};
 pub use encode::{EncodeError, Encoded, Given, Note, encode, parse_assignment};
 pub use error::SessionError;
 pub use reach::reachable;
 pub use reading::{FrameOutcome, Reading, Readings, Unmatched, Value};
 pub use selection::Selection;
-pub use session::{ChecksumCounts, CounterCounts, Event, MessageFault, Options, Session, Sink, Tally, UnknownFrame};
+pub use session::{
+    ChecksumCounts, CounterCounts, Event, MessageFault, Options, ProtectionCounts, Session, Sink, Tally, UnknownFrame,
+};
 pub use units::Units;

@@ -72,6 +72,7 @@
 
 mod database;
 mod description;
+mod duty;
 mod frame;
 mod identifier;
 mod identifier_text;
@@ -80,6 +81,7 @@ mod label;
 mod near;
 mod network;
 mod packed;
+mod protection;
 mod route;
 mod signal;
 mod states;
@@ -92,6 +94,7 @@ mod validate;
 
 pub use database::Database;
 pub use description::{Description, Vehicle};
+pub use duty::{Checksum, ChecksumAlgorithm, Counter, CrcRule, MixedByte, Role};
 pub use frame::{Appearance, Element, FasterWhile, Frame, LengthRange, Page, Period, Sending, Test, Transport};
 pub use identifier::{FlexRayChannels, Identifier, PortProtocol, SeenId, pgn_of};
 pub use identifier_text::{appearance_text, identifier_text, message_type_word, seen_text};
@@ -99,11 +102,9 @@ pub use ids::{EcuId, FrameId, NetworkId, PageId, RouteId, SignalId, StatesId};
 pub use label::{Certainty, Grade, Label};
 pub use near::{nearest_name, nearest_names};
 pub use network::{Attachment, BitRate, Ecu, Nanoseconds, Network, NetworkKind, Wire};
+pub use protection::Protection;
 pub use route::{Pace, Passed, Route};
-pub use signal::{
-    ByteSpan, Charset, Checksum, ChecksumAlgorithm, Content, Counter, Curve, CurvePoint, Role, Scaling, Signal, States,
-    ValueRange,
-};
+pub use signal::{ByteSpan, Charset, Content, Curve, CurvePoint, Scaling, Signal, States, ValueRange};
 pub use states::{Meaning, RawSpan, RawValue, StateTable, StateWord};
 pub use telegram::{Telegram, TelegramCheck, TelegramSize};
 pub use texts::{formula_text, state_words_text};

@@ -1,9 +1,10 @@
 //! Signals: where they sit, what their bits mean, and which values are not readings.
 
 use serde::{Deserialize, Serialize};
+use wirelore_bits::e2e::Part;
 use wirelore_bits::{Affine, Encoding, Field, NumberKind, Ratio};
 
-use crate::{Label, PageId, RawSpan, SignalId, StateWord, StatesId, Unit};
+use crate::{Label, PageId, Protection, RawSpan, Role, SignalId, StateWord, StatesId, Unit};
 
 /// One signal of a frame.
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
@@ -138,130 +139,6 @@ pub struct ValueRange {
     pub high: Ratio,
 }
 
-/// What a signal does beyond carrying a value.
-#[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case", deny_unknown_fields)]
-pub enum Role {
-    /// Nothing.
-    Value,
-    /// It counts the frames.
-    Counter(Counter),
-    /// It guards the payload. (Boxed: few signals do, and its rule is large.)
-    Checksum(Box<Checksum>),
-}
-
-/// A counter's rule: from `low` up to `high` in steps, then on from `low`.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Counter {
-    /// The first count.
-    pub low: u64,
-    /// The last count, above `low`.
-    pub high: u64,
-    /// What is added from frame to frame, modulo `high - low + 1`; never 0.
-    pub step: u64,
-}
-
-/// A checksum's rule.
-#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
-#[serde(deny_unknown_fields)]
-pub struct Checksum {
-    /// How it is calculated.
-    pub algorithm: ChecksumAlgorithm,
-    /// The payload bytes it covers, in this order. Never empty.
-    pub over: Vec<ByteSpan>,
-    /// The start value, where it is not the algorithm's own.
-    pub start: Option<u64>,
-    /// Bytes that go in before the payload's.
-    pub first: Vec<u8>,
-    /// Bytes that go in after the payload's.
-    pub then: Vec<u8>,
-}
-
-/// The checksum algorithms of the language.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
-#[serde(rename_all = "snake_case")]
-pub enum ChecksumAlgorithm {
-    /// CRC-8/SAE-J1850.
-    Crc8SaeJ1850,
-    /// CRC-8/AUTOSAR (polynomial 0x2F).
-    Crc8Autosar,
-    /// CRC-16/IBM-3740.
-    Crc16Ibm3740,
-    /// CRC-16/ARC.
-    Crc16Arc,
-    /// CRC-32/ISO-HDLC.
-    Crc32IsoHdlc,
-    /// CRC-32/AUTOSAR.
-    Crc32Autosar,
-    /// CRC-64/XZ.
-    Crc64Xz,
-    /// Exclusive or of the bytes.
-    Xor8,
-    /// Sum of the bytes, modulo 256.
-    Sum8,
-    /// Sum of the bytes modulo 256, all bits inverted.
-    InvertedSum8,
-    /// Sum of the bytes with end-around carry, all bits inverted (as LIN does).
-    InvertedCarrySum8,
-    /// Sum of the bytes, its two half bytes added, modulo 16.
-    Nibble4,
-}
-
-impl ChecksumAlgorithm {
-    /// All algorithms, in the order of the language page.
-    pub const ALL: [Self; 12] = [
-        Self::Crc8SaeJ1850,
-        Self::Crc8Autosar,
-        Self::Crc16Ibm3740,
-        Self::Crc16Arc,
-        Self::Crc32IsoHdlc,
-        Self::Crc32Autosar,
-        Self::Crc64Xz,
-        Self::Xor8,
-        Self::Sum8,
-        Self::InvertedSum8,
-        Self::InvertedCarrySum8,
-        Self::Nibble4,
-    ];
-
-    /// The word of the language.
-    #[must_use]
-    pub fn keyword(self) -> &'static str {
-        match self {
-            Self::Crc8SaeJ1850 => "crc8_sae_j1850",
-            Self::Crc8Autosar => "crc8_autosar",
-            Self::Crc16Ibm3740 => "crc16_ibm_3740",
-            Self::Crc16Arc => "crc16_arc",
-            Self::Crc32IsoHdlc => "crc32_iso_hdlc",
-            Self::Crc32Autosar => "crc32_autosar",
-            Self::Crc64Xz => "crc64_xz",
-            Self::Xor8 => "xor8",
-            Self::Sum8 => "sum8",
-            Self::InvertedSum8 => "inverted_sum8",
-            Self::InvertedCarrySum8 => "inverted_carry_sum8",
-            Self::Nibble4 => "nibble4",
-        }
-    }
-
-    /// How many bits its result has.
-    #[must_use]
-    pub fn width(self) -> u8 {
-        match self {
-            Self::Nibble4 => 4,
-            Self::Crc8SaeJ1850
-            | Self::Crc8Autosar
-            | Self::Xor8
-            | Self::Sum8
-            | Self::InvertedSum8
-            | Self::InvertedCarrySum8 => 8,
-            Self::Crc16Ibm3740 | Self::Crc16Arc => 16,
-            Self::Crc32IsoHdlc | Self::Crc32Autosar => 32,
-            Self::Crc64Xz => 64,
-        }
-    }
-}
-
 impl Signal {
     /// The width of its bits and how they make a number; `None` for text and bytes.
     #[must_use]
@@ -279,6 +156,21 @@ impl Signal {
             Content::Text { size, .. } | Content::Bytes { size, .. } => size,
             Content::Number { .. } => None,
         }
+    }
+
+    /// The protection that it stands for.
+    #[must_use]
+    pub fn protection(&self) -> Option<&Protection> {
+        match &self.role {
+            Role::Protection(protection) => Some(protection),
+            Role::Value | Role::Counter(_) | Role::Checksum(_) => None,
+        }
+    }
+
+    /// The bits that it takes beside those of its content: the other parts of a protection's header.
+    pub fn more_fields(&self) -> impl Iterator<Item = Field> {
+        let parts = self.protection().into_iter().flat_map(Protection::parts);
+        parts.filter(|(part, _)| *part != Part::Counter).map(|(_, field)| field)
     }
 
     /// How many payload bytes must be there for this signal to have a value.

@@ -94,7 +94,10 @@ fn is_inside(frame: &Frame, signal: &Signal, page: Option<PageId>) -> bool {
 
 fn paint(marks: &mut [Mark], bytes: u32, signal: &Signal, mark: impl Fn(bool) -> Mark) {
     match &signal.content {
-        Content::Number { field, .. } => paint_field(marks, field, mark),
+        Content::Number { field, .. } => {
+            signal.more_fields().for_each(|field| paint_field(marks, &field, &mark));
+            paint_field(marks, field, mark);
+        }
         Content::Text { bytes: span, .. } | Content::Bytes { bytes: span, .. } => paint_span(marks, bytes, *span, mark),
     }
 }

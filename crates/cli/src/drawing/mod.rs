@@ -130,7 +130,7 @@ fn legend(database: &Database, frame: &Frame, signals: &[SignalId]) -> String {
                 words::place_text(signal),
                 words::width_text(signal),
                 words::meaning_text(signal),
-                words::remarks(database, signal).join("; "),
+                words::remarks(database, frame, signal).join("; "),
             ]
         })
         .collect();

@@ -2,11 +2,12 @@
 
 use std::fmt::Write;
 
+use wirelore_bits::e2e::{DataId, Part};
 use wirelore_bits::{ByteOrder, NumberKind, Place};
 use wirelore_decode::reachable;
 use wirelore_model::{
-    ByteSpan, Content, Database, EcuId, Frame, Label, LengthRange, Nanoseconds, Period, RawSpan, RawValue, Role,
-    Scaling, Sending, Signal, SignalId, Test, appearance_text, formula_text, state_words_text,
+    ByteSpan, Content, Database, EcuId, Frame, Label, LengthRange, MixedByte, Nanoseconds, Period, Protection, RawSpan,
+    RawValue, Role, Scaling, Sending, Signal, SignalId, Test, appearance_text, formula_text, state_words_text,
 };
 
 /// A name and its title.
@@ -201,17 +202,17 @@ pub(super) fn meaning_text(signal: &Signal) -> String {
 }
 
 /// The short remarks of the legend: what is not a reading, what has a word, which duty there is.
-pub(super) fn remarks(database: &Database, signal: &Signal) -> Vec<String> {
+pub(super) fn remarks(database: &Database, frame: &Frame, signal: &Signal) -> Vec<String> {
     let mut remarks = Vec::new();
     remarks.extend(signal.range.as_ref().map(|range| format!("range {}..{}", range.low, range.high)));
     remarks.extend(signal.absent.iter().map(|span| format!("{} no reading", span_text(*span))));
     remarks.extend(signal.fault.iter().map(|span| format!("{} sensor fault", span_text(*span))));
     remarks.extend(Some(state_words_text(database, signal)).filter(|words| !words.is_empty()));
-    remarks.extend(role_text(&signal.role));
+    remarks.extend(role_text(frame, &signal.role));
     remarks
 }
 
-fn role_text(role: &Role) -> Option<String> {
+fn role_text(frame: &Frame, role: &Role) -> Option<String> {
     match role {
         Role::Value => None,
         Role::Counter(counter) => {
@@ -220,9 +221,54 @@ fn role_text(role: &Role) -> Option<String> {
         }
         Role::Checksum(checksum) => {
             let over = checksum.over.iter().map(|span| byte_span_text(*span)).collect::<Vec<_>>().join(", ");
-            Some(format!("{} over {over}", checksum.algorithm.keyword()))
+            let bytes =
+                |bytes: &[MixedByte]| bytes.iter().map(|byte| mixed_text(frame, *byte)).collect::<Vec<_>>().join(", ");
+            let mixed = [("first", &checksum.first), ("then", &checksum.then)].map(|(word, mixed)| {
+                if mixed.is_empty() { String::new() } else { format!(", {word} {}", bytes(mixed)) }
+            });
+            Some(format!("{} over {over}{}", checksum.algorithm, mixed.concat()))
         }
+        Role::Protection(protection) => Some(protection_text(protection)),
     }
+}
+
+fn mixed_text(frame: &Frame, byte: MixedByte) -> String {
+    match byte {
+        MixedByte::Byte(byte) => format!("0x{byte:02X}"),
+        MixedByte::Identifier(index) => format!("identifier byte {index}"),
+        MixedByte::Signal(id) => frame.signals[id.index()].label.name.clone(),
+    }
+}
+
+/// `counts for e2e profile 1 both over bytes 0..end, data id 0x123; checksum in byte 0`.
+fn protection_text(protection: &Protection) -> String {
+    let Protection { profile, data_id, over, most_rise, .. } = protection;
+    let mode = profile.mode().map_or(String::new(), |mode| format!(" {mode}"));
+    let data_id = match data_id {
+        DataId::One(id) => format!("data id 0x{id:X}"),
+        DataId::List(ids) => {
+            let ids: Vec<String> = ids.iter().map(|id| format!("0x{id:02X}")).collect();
+            format!("data ids {}", ids.join(", "))
+        }
+    };
+    let parts = protection.parts().filter_map(|(part, field)| {
+        let name = match part {
+            Part::Sum => "checksum",
+            Part::Length => "length",
+            Part::DataId => "data id",
+            Part::Counter => return None,
+        };
+        let place: Vec<String> = field.places().iter().map(one_place).collect();
+        Some(format!("{name} in {}", place.join(" then ")))
+    });
+    let parts: Vec<String> = parts.collect();
+    let rise = if *most_rise == 1 { String::new() } else { format!(", delta up to {most_rise}") };
+    let number = profile.number();
+    format!(
+        "counts for e2e profile {number}{mode} over {}, {data_id}{rise}; {}",
+        byte_span_text(*over),
+        parts.join(", ")
+    )
 }
 
 /// Everything about one signal, line by line.
@@ -236,7 +282,7 @@ pub(super) fn signal_details(database: &Database, frame: &Frame, id: SignalId) -
     let frame_id = database.frame_named(&frame.label.name).map(|(frame_id, _)| frame_id);
     let reach = frame_id.and_then(|frame_id| reachable(database, frame_id, id));
     lines.extend(reach.map(|(low, high)| format!("can say {low} to {high}{}", unit_suffix(signal))));
-    lines.extend(remarks(database, signal));
+    lines.extend(remarks(database, frame, signal));
     lines
 }
 

@@ -1,6 +1,6 @@
 //! What a reading says, in words: its value and its state.
 
-use wirelore_decode::{ChecksumVerdict, CounterVerdict, Reading, Value, Verdict};
+use wirelore_decode::{Belongs, ChecksumVerdict, CounterVerdict, ProtectionVerdict, Reading, Value, Verdict};
 
 use crate::number::{push_double, push_integer};
 
@@ -61,6 +61,26 @@ pub(crate) fn push_state(reading: &Reading<'_>, verdict: Option<Verdict>, to: &m
         Some(Verdict::Checksum(ChecksumVerdict::Wrong { expected, .. })) => {
             part(&format!("checksum wrong (the bytes give 0x{expected:02X})"))
         }
+        Some(Verdict::Protection(verdict)) => part(&protection(verdict)),
         _ => {}
+    }
+}
+
+/// What a protection has to say. Frames that it belongs to are named in the summary.
+fn protection(verdict: ProtectionVerdict) -> String {
+    use ProtectionVerdict::*;
+    match verdict {
+        First | Right => "protection right".to_owned(),
+        Repeated => "protection right, repeated".to_owned(),
+        Lost { messages } => format!("protection right, {messages} lost before"),
+        WrongSequence { rise } => format!("protection wrong in sequence (the count rose by {rise})"),
+        NotACount => "protection not a count".to_owned(),
+        WrongSum { expected, belongs: None, .. } => format!("protection wrong (the bytes give 0x{expected:02X})"),
+        WrongSum { expected, belongs: Some(Belongs { data_id, .. }), .. } => {
+            format!("protection wrong (the bytes give 0x{expected:02X}, and data id 0x{data_id:X} would fit)")
+        }
+        WrongDataId { found, .. } => format!("protection of another data id (0x{found:X})"),
+        WrongLength { told, is } => format!("protection of another length ({told} bytes told, {is} there)"),
+        TooShort => "protection cut off".to_owned(),
     }
 }

@@ -149,7 +149,7 @@ impl<'a> Column<'a> {
         self.is_there(row)?.then(|| self.detail.read(self.block.rows.payload(row), self.block.words))
     }
 
-    /// What the signal says about one row, where it is a counter or a checksum.
+    /// What the signal says about one row, where it is a counter, a checksum or a protection.
     #[must_use]
     pub fn verdict(&self, row: usize) -> Option<Verdict> {
         let verdicts = self.block.verdicts;

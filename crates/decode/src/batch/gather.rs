@@ -22,6 +22,8 @@ pub(crate) struct Gatherer {
     fronts: Vec<Front>,
     /// Their bytes, one after the other.
     bytes: Vec<u8>,
+    /// By frame of the description: whether its rows keep identifiers.
+    keeps_ids: Vec<bool>,
 }
 
 /// The front buffer of a table.
@@ -37,11 +39,11 @@ struct Front {
 const CLOSED: u32 = u32::MAX;
 
 impl Gatherer {
-    /// For tables whose rows are made like these.
-    pub(crate) fn new(rows: Vec<Rows>) -> Self {
+    /// For tables whose rows are made like these; some of them keep identifiers.
+    pub(crate) fn new(rows: Vec<Rows>, keeps_ids: Vec<bool>) -> Self {
         let fronts = (0..rows.len()).map(|table| Front { next: table * FRONT_BYTES, channel: CLOSED }).collect();
         let bytes = vec![0; rows.len() * FRONT_BYTES];
-        Self { rows, fronts, bytes }
+        Self { rows, fronts, bytes, keeps_ids }
     }
 
     /// Adds a row of eight bytes if it is what the table's front buffer takes.
@@ -74,6 +76,15 @@ impl Gatherer {
         rows.push(row);
         front.channel = rows.narrow_and_usual().map_or(CLOSED, |tag| tag.channel().0.into());
         true
+    }
+
+    /// Adds any row of a frame with this identifier to a table that keeps it; false where the table does not.
+    pub(crate) fn push_with_id(&mut self, table: usize, row: &Gathered<'_>, id: Option<u32>) -> bool {
+        let keeps_ids = self.keeps_ids.get(table).copied().unwrap_or(false);
+        if let Some(rows) = self.rows.get_mut(table).filter(|_| keeps_ids) {
+            rows.push_with_id(row, id);
+        }
+        keeps_ids
     }
 
     /// Moves what waits in a front buffer to the table's rows.
@@ -128,7 +139,7 @@ mod tests {
     #[test]
     fn rows_stay_in_their_order_whatever_way_they_take() {
         let empty = || vec![Rows::new(8, 8), Rows::new(8, 3), Rows::new(64, 64)];
-        let mut gatherer = Gatherer::new(empty());
+        let mut gatherer = Gatherer::new(empty(), vec![false; 3]);
         let mut plain = empty();
         let (mut state, mut usual) = (7_u64, 0);
         for number in 0..20_000_i64 {

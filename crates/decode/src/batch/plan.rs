@@ -43,6 +43,8 @@ pub(crate) struct TablePlan {
     payload_bytes: usize,
     /// How many bytes the frame has as a rule.
     usual_bytes: u32,
+    /// Whether rows keep the identifiers of their frames: a checksum is to be calculated over them.
+    pub(crate) keeps_identifiers: bool,
     /// One for each step of the frame's plan, in the order of the description.
     pub(crate) columns: Box<[ColumnPlan]>,
 }
@@ -92,7 +94,13 @@ impl TablePlan {
             }
         }
         columns.sort_by_key(|column| column.signal);
-        Self { payload_bytes: room, usual_bytes: usual_bytes(frame), columns: columns.into() }
+        let over_identifier = |signal: &Signal| matches!(&signal.role, Role::Checksum(sum) if sum.needs_identifier());
+        Self {
+            payload_bytes: room,
+            usual_bytes: usual_bytes(frame),
+            keeps_identifiers: frame.signals.iter().any(over_identifier),
+            columns: columns.into(),
+        }
     }
 }
 
@@ -174,6 +182,7 @@ fn row_bytes(frame: &Frame, longest_bytes: usize) -> usize {
         };
         let covered = match &signal.role {
             Role::Checksum(checksum) => checksum.over.iter().map(|span| to_end(span.last)).max().unwrap_or(0),
+            Role::Protection(protection) => to_end(protection.over.last),
             Role::Value | Role::Counter(_) => 0,
         };
         content.max(covered)

@@ -19,6 +19,8 @@ pub(crate) struct Rows {
     expected: Tag,
     /// One for each row, or none at all: then every row is as usual.
     tags: Vec<Tag>,
+    /// The identifier of each row's frame, where a checksum is calculated over it; else empty.
+    ids: Vec<Option<u32>>,
 }
 
 /// What a row is beside its time and bytes, in one word: so it is compared with what is usual in one step.
@@ -86,7 +88,7 @@ impl Rows {
     pub(crate) fn new(payload_bytes: usize, usual_bytes: u32) -> Self {
         let usual = Tag::new(usual_bytes, Channel(0), None, true);
         let stride = TIME_BYTES + payload_bytes.max(1).next_multiple_of(8);
-        Self { bytes: Vec::new(), stride, usual, expected: usual, tags: Vec::new() }
+        Self { bytes: Vec::new(), stride, usual, expected: usual, tags: Vec::new(), ids: Vec::new() }
     }
 
     pub(crate) fn len(&self) -> usize {
@@ -101,6 +103,7 @@ impl Rows {
     pub(crate) fn clear(&mut self) {
         self.bytes.clear();
         self.tags.clear();
+        self.ids.clear();
         self.expected = self.usual;
     }
 
@@ -116,6 +119,12 @@ impl Rows {
         let room = self.stride - TIME_BYTES;
         self.bytes.extend_from_slice(row.payload.get(..room).unwrap_or(row.payload));
         self.bytes.resize(end, 0);
+    }
+
+    /// Adds a frame of a table whose rows all keep their identifiers.
+    pub(crate) fn push_with_id(&mut self, row: &Gathered<'_>, id: Option<u32>) {
+        self.ids.push(id);
+        self.push(row);
     }
 
     /// Notes what the next row is; the first row says which channel is usual.
@@ -137,6 +146,7 @@ impl Rows {
     /// Adds the rows of another buffer for the same description.
     pub(crate) fn append(&mut self, other: &Self) {
         debug_assert_eq!(self.stride, other.stride, "both hold frames of one description");
+        self.ids.extend_from_slice(&other.ids);
         self.extend(&other.bytes, other.usual, &other.tags);
     }
 
@@ -172,6 +182,7 @@ impl Rows {
             count: last - first,
             usual: self.usual,
             tags: self.tags.get(first..last).unwrap_or_default(),
+            ids: self.ids.get(first..last).unwrap_or_default(),
         }
     }
 }
@@ -184,6 +195,7 @@ pub(crate) struct RowSlice<'a> {
     count: usize,
     usual: Tag,
     tags: &'a [Tag],
+    ids: &'a [Option<u32>],
 }
 
 impl<'a> RowSlice<'a> {
@@ -201,6 +213,11 @@ impl<'a> RowSlice<'a> {
 
     pub(crate) fn tag(&self, row: usize) -> Tag {
         self.tags.get(row).copied().unwrap_or(self.usual)
+    }
+
+    /// The identifier of a row's frame, where rows keep it.
+    pub(crate) fn id(&self, row: usize) -> Option<u32> {
+        self.ids.get(row).copied().flatten()
     }
 
     /// The time of every row, 0 where it has none.

@@ -73,7 +73,7 @@ impl<'d, S: TableSink> Tables<'d, S> {
             Some(TablePlan::new(frame, decoder.plan(id)?, longest_payload(database, frame), store))
         };
         let plans: Box<[TablePlan]> = frames.filter_map(plan).collect();
-        let gatherer = Gatherer::new(plans.iter().map(TablePlan::rows).collect());
+        let gatherer = gatherer_of(&plans);
         let tables = plans.iter().map(|_| Table::default()).collect();
         Self { plans, gatherer, tables, open: Box::new(open) }
     }
@@ -151,8 +151,14 @@ impl<'d, S: TableSink> Tables<'d, S> {
 
     /// Another gatherer for the same tables, for another thread.
     pub(crate) fn another_gatherer(&self) -> Gatherer {
-        Gatherer::new(self.plans.iter().map(TablePlan::rows).collect())
+        gatherer_of(&self.plans)
     }
+}
+
+/// A gatherer for tables.
+fn gatherer_of(plans: &[TablePlan]) -> Gatherer {
+    let keeps_ids = plans.iter().map(|plan| plan.keeps_identifiers).collect();
+    Gatherer::new(plans.iter().map(TablePlan::rows).collect(), keeps_ids)
 }
 
 /// What the decoding of every table has in common.
@@ -220,7 +226,7 @@ struct Job<'a> {
 }
 
 impl Job<'_> {
-    /// Counters and checksums, frame by frame.
+    /// Counters, checksums and protections, frame by frame.
     fn check(&mut self, checks: &mut Checks) {
         for row in 0..self.rows.len() {
             let tag = self.rows.tag(row);
@@ -228,7 +234,7 @@ impl Job<'_> {
             let network = network.unwrap_or(NetworkId(0));
             let sender = Sender { channel: tag.channel(), network, frame: self.frame, source: tag.source() };
             let (tally, verdicts) = (&mut *self.tally, &mut self.work.verdicts);
-            checks.frame(self.context.decoder, sender, self.rows.payload(row), |signal, verdict| {
+            checks.frame(self.context.decoder, sender, self.rows.id(row), self.rows.payload(row), |signal, verdict| {
                 tally.verdict(network, self.frame, verdict);
                 verdicts.push(RowVerdict { row: row as u16, signal, verdict });
             });

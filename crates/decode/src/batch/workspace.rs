@@ -21,7 +21,7 @@ pub(crate) struct Workspace {
     pub(crate) output: Output,
     /// By group of signals: the rows in which it is there. Empty for frames without pages.
     pub(crate) rows_of: Vec<Vec<u16>>,
-    /// What the counters and checksums of the block say, row by row.
+    /// What the counters, checksums and protections of the block say, row by row.
     pub(crate) verdicts: Vec<RowVerdict>,
 }
 
@@ -62,7 +62,7 @@ impl<T, const BEHIND_BYTES: usize> DerefMut for Buffer<T, BEHIND_BYTES> {
     }
 }
 
-/// What a counter or a checksum says about one row.
+/// What a counter, a checksum or a protection says about one row.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct RowVerdict {
     pub(crate) row: u16,

@@ -1,27 +1,32 @@
-//! Counters and checksums: does a frame belong to the unbroken, undamaged sequence that its description promises?
+//! Counters, checksums and protections: does a frame belong to the unbroken, undamaged sequence that its description promises?
 
 mod checksum;
 mod counter;
+mod protection;
 
 use rustc_hash::FxHashMap;
 use wirelore_bits::Extractor;
 use wirelore_log::Channel;
-use wirelore_model::{Content, FrameId, NetworkId, Role, Signal, SignalId, StateWord};
+use wirelore_model::{Content, Frame, FrameId, NetworkId, Role, SeenId, SignalId, StateWord};
 
 pub(crate) use checksum::ChecksumPlan;
 use counter::CounterPlan;
+pub(crate) use protection::ByProfile;
+use protection::ProtectionPlan;
 
 use crate::decoder::Decoder;
 use crate::plan::{FramePlan, Group, Visit};
 use crate::reading::Unmatched;
 
-/// What a counter or a checksum says about a frame.
+/// What a counter, a checksum or a protection says about a frame.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Verdict {
     /// Of a counter.
     Counter(CounterVerdict),
     /// Of a checksum.
     Checksum(ChecksumVerdict),
+    /// Of an end-to-end protection.
+    Protection(ProtectionVerdict),
 }
 
 /// How a counter stands to the one before from the same sender.
@@ -60,6 +65,64 @@ pub enum ChecksumVerdict {
     TooShort,
 }
 
+/// What an end-to-end protection says: first about the message itself, then, where nothing is wrong with it, about its place in the
+/// sequence.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub enum ProtectionVerdict {
+    /// Nothing is wrong, and there is no message before it to compare with.
+    First,
+    /// Nothing is wrong, and it is the next one.
+    Right,
+    /// The same count as before.
+    Repeated,
+    /// Some messages before it are missing, not more than the description allows.
+    Lost {
+        /// How many; at least 1.
+        messages: u32,
+    },
+    /// The count rose by more than the description allows.
+    WrongSequence {
+        /// How much, around the ring.
+        rise: u32,
+    },
+    /// A count that the profile does not have.
+    NotACount,
+    /// The checksum does not fit.
+    WrongSum {
+        /// What the bytes and the data id give.
+        expected: u64,
+        /// What the message says.
+        found: u64,
+        /// The one other frame of the description with whose data id it fits.
+        belongs: Option<Belongs>,
+    },
+    /// The checksum fits, and the data id that is sent is another one.
+    WrongDataId {
+        /// What is sent.
+        found: u32,
+        /// The frame of the description that has it.
+        belongs: Option<Belongs>,
+    },
+    /// The message tells another length than it has.
+    WrongLength {
+        /// What it tells, in bytes.
+        told: u64,
+        /// What it has.
+        is: u64,
+    },
+    /// The payload ends before the header or the bytes that are covered.
+    TooShort,
+}
+
+/// The frame that a message seems to be.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub struct Belongs {
+    /// The frame.
+    pub frame: FrameId,
+    /// Its data id; of a list the one for the message's count.
+    pub data_id: u32,
+}
+
 /// A counter or checksum made ready for checking.
 #[derive(Debug, Clone)]
 pub(crate) struct CheckPlan {
@@ -72,20 +135,43 @@ pub(crate) struct CheckPlan {
 enum Rule {
     Counter(CounterPlan),
     Checksum(ChecksumPlan),
+    Protection(Box<ProtectionPlan>),
 }
 
 impl CheckPlan {
-    /// `None` for signals that check nothing.
-    pub(crate) fn new(id: SignalId, signal: &Signal, words: &[StateWord]) -> Option<Self> {
+    /// The check of a signal among those of its frame; `None` for signals that check nothing. `others` is asked where the frame is
+    /// protected: for its greatest length, and for the protections of the vehicle.
+    pub(crate) fn new<'p>(
+        id: SignalId,
+        frame: &Frame,
+        words: &[StateWord],
+        others: impl FnOnce() -> (usize, &'p ByProfile),
+    ) -> Option<Self> {
+        let signals = &frame.signals;
+        let signal = signals.get(id.index())?;
         let Content::Number { field, .. } = &signal.content else {
             return None;
         };
         let rule = match &signal.role {
             Role::Value => return None,
             Role::Counter(counter) => Rule::Counter(CounterPlan::new(counter, signal, words)?),
-            Role::Checksum(checksum) => Rule::Checksum(ChecksumPlan::new(checksum, field.width())),
+            Role::Checksum(checksum) => Rule::Checksum(ChecksumPlan::new(checksum, field.width(), signals)),
+            Role::Protection(protection) => {
+                let (most_bytes, others) = others();
+                Rule::Protection(Box::new(ProtectionPlan::new(protection, most_bytes, others)?))
+            }
         };
         Some(Self { signal: id, extractor: Extractor::new(field), rule })
+    }
+}
+
+/// The number that checksums over bytes of the identifier take: that of CAN frames, the acceptance field of CAN XL and the identifier of
+/// LIN. Frames of other networks have none.
+pub(crate) fn number_in(id: SeenId) -> Option<u32> {
+    match id {
+        SeenId::Can { id, .. } | SeenId::Xl { acceptance: id, .. } => Some(id),
+        SeenId::Lin(id) => Some(id.into()),
+        _ => None,
     }
 }
 
@@ -102,7 +188,7 @@ pub struct Sender {
     pub source: Option<u8>,
 }
 
-/// Which counter: its sender, and its place among the frame's checks.
+/// Which counter or protection: its sender, and its place among the frame's checks.
 type CounterKey = (Sender, usize);
 
 /// The running checks of one recording: remembers each counter's last count, per [`Sender`].
@@ -115,7 +201,7 @@ type CounterKey = (Sender, usize);
 /// let mut checks = Checks::default();
 /// let mut wrong = 0;
 /// let sender = Sender { channel: Channel(0), network: NetworkId(0), frame: FrameId(0), source: None };
-/// checks.frame(&decoder, sender, &[0x11, 0x22], |_signal, _verdict| wrong += 1);
+/// checks.frame(&decoder, sender, Some(0x123), &[0x11, 0x22], |_signal, _verdict| wrong += 1);
 /// assert_eq!(wrong, 0, "a frame that is not described has no checks");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
@@ -125,18 +211,20 @@ pub struct Checks {
 }
 
 impl Checks {
-    /// Checks one frame. Frames of one sender are to be given in their order.
+    /// Checks one frame. Frames of one sender are to be given in their order. The identifier goes into some checksums; where it is not
+    /// known, they say nothing.
     pub fn frame(
         &mut self,
         decoder: &Decoder,
         sender: Sender,
+        id: Option<u32>,
         payload: &[u8],
         mut each: impl FnMut(SignalId, Verdict),
     ) {
         let Some(plan) = decoder.plan(sender.frame).filter(|plan| !plan.checks.is_empty()) else {
             return;
         };
-        plan.walk(payload, &mut Checking { checks: self, plan, sender, payload, each: &mut each });
+        plan.walk(payload, &mut Checking { checks: self, plan, sender, id, payload, each: &mut each });
     }
 
     fn count(&mut self, key: CounterKey, counter: &CounterPlan, found: u64) -> Verdict {
@@ -147,6 +235,14 @@ impl Checks {
         };
         Verdict::Counter(verdict)
     }
+
+    fn protection(&mut self, key: CounterKey, plan: &ProtectionPlan, payload: &[u8]) -> Verdict {
+        let (verdict, count) = plan.verdict(payload, self.last_counts.get(&key).copied());
+        if let Some(count) = count {
+            self.last_counts.insert(key, count);
+        }
+        Verdict::Protection(verdict)
+    }
 }
 
 /// The checks of one frame under way.
@@ -154,6 +250,7 @@ struct Checking<'a, F> {
     checks: &'a mut Checks,
     plan: &'a FramePlan,
     sender: Sender,
+    id: Option<u32>,
     payload: &'a [u8],
     each: F,
 }
@@ -170,7 +267,9 @@ impl<F: FnMut(SignalId, Verdict)> Visit for Checking<'_, F> {
             };
             let verdict = match &check.rule {
                 Rule::Counter(counter) => self.checks.count((self.sender, index), counter, found),
-                Rule::Checksum(checksum) => Verdict::Checksum(checksum.verdict(self.payload, found)),
+                Rule::Checksum(checksum) if self.id.is_none() && checksum.needs_identifier() => continue,
+                Rule::Checksum(checksum) => Verdict::Checksum(checksum.verdict(self.payload, self.id, found)),
+                Rule::Protection(plan) => self.checks.protection((self.sender, index), plan, self.payload),
             };
             (self.each)(check.signal, verdict);
         }

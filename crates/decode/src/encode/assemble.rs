@@ -40,7 +40,7 @@ impl<'a> Assembly<'a> {
         let plan = plan.map_err(|fault| EncodeError::CurveTooFine {
             signal: frame.signals[fault.signal.index()].label.name.clone(),
         })?;
-        let ends = frame.signals.iter().map(|signal| signal.needed_bytes() as usize);
+        let ends = frame.signals.iter().map(needed_bytes);
         let longest = ends.max().unwrap_or(0).max(longest_payload(database, frame));
         let is_set = vec![false; frame.signals.len()];
         Ok(Self {
@@ -158,7 +158,7 @@ impl<'a> Assembly<'a> {
             debug_assert_eq!(put, Ok(()), "bits of {}", signal.label.name);
         }
         self.is_set[id.index()] = true;
-        self.needed_bytes = self.needed_bytes.max(signal.needed_bytes() as usize);
+        self.needed_bytes = self.needed_bytes.max(needed_bytes(signal));
     }
 
     fn put_bytes(
@@ -258,6 +258,11 @@ impl<'a> Assembly<'a> {
             match (&signal.role, self.number(id).map(|number| number.absent())) {
                 // Calculated when all else is in; its bytes count from now on.
                 (Role::Checksum(_), _) => self.needed_bytes = self.needed_bytes.max(signal.needed_bytes() as usize),
+                (Role::Protection(protection), _) => {
+                    let first = protection.profile.first_count().into();
+                    self.put_bits(id, first);
+                    self.notes.push(Note::CounterStarts { signal: name, at: first });
+                }
                 (Role::Counter(counter), _) => {
                     self.put_bits(id, counter.low);
                     self.notes.push(Note::CounterStarts { signal: name, at: counter.low });
@@ -275,6 +280,12 @@ impl<'a> Assembly<'a> {
             }
         }
     }
+}
+
+/// The bytes that a payload must have for a signal, and for what its protection covers.
+fn needed_bytes(signal: &Signal) -> usize {
+    let covered = signal.protection().map_or(0, |it| it.header_end().max(it.over.last.map_or(0, |last| last + 1)));
+    signal.needed_bytes().max(covered) as usize
 }
 
 /// Which group of the plan a signal is in.

@@ -110,6 +110,14 @@ pub enum EncodeError {
         /// Why it does not fit.
         why: String,
     },
+    /// A checksum over bytes of an identifier that the description does not tell.
+    #[error(
+        "checksum `{signal}` cannot be calculated: it goes over bytes of the identifier, and the frame has no single one; give its value, such as {signal}=0x5"
+    )]
+    IdentifierUnknown {
+        /// The checksum.
+        signal: String,
+    },
     /// Signals that are never there together.
     #[error(
         "signals `{one}` and `{other}` are never there together: {one} only when {one_condition}, {other} only when {other_condition}"

@@ -1,7 +1,7 @@
-//! The end of an encoding: the length, then the checksums over what is there.
+//! The end of an encoding: the length, then the checksums over what is there, then the protection over everything.
 
 use wirelore_bits::{Extractor, payload_lengths};
-use wirelore_model::{Content, LengthRange, NetworkKind, Role, SignalId};
+use wirelore_model::{Content, Frame, Identifier, LengthRange, NetworkKind, Role, SignalId};
 
 use super::Encoded;
 use super::assemble::{Assembly, group_of};
@@ -14,12 +14,22 @@ use crate::room::longest_payload;
 const CAN_FD_BYTES_MAX: usize = 64;
 
 impl Assembly<'_> {
-    /// Cuts the payload to its length and calculates the checksums.
+    /// Cuts the payload to its length and calculates the checksums and the protection.
     pub(super) fn finish(mut self) -> Result<Encoded, EncodeError> {
         let undescribed = self.undescribed(self.least_length());
         let length = self.length()?;
         self.payload.resize(length, 0);
         self.length_bytes = length;
+        self.calculate_checksums()?;
+        self.protect()?;
+        if !undescribed.is_empty() {
+            self.notes.push(Note::Undescribed { places: undescribed });
+        }
+        Ok(Encoded { payload: self.payload, notes: self.notes })
+    }
+
+    fn calculate_checksums(&mut self) -> Result<(), EncodeError> {
+        let identifier = only_identifier(self.frame);
         let there = self.groups_there();
         for (signal, id) in self.frame.signals.iter().zip((0..).map(SignalId)) {
             let (Role::Checksum(checksum), Content::Number { field, .. }) = (&signal.role, &signal.content) else {
@@ -29,11 +39,18 @@ impl Assembly<'_> {
                 continue;
             }
             let extractor = Extractor::new(field);
-            let right = ChecksumPlan::new(checksum, field.width()).of(&self.payload);
+            let name = signal.label.name.clone();
+            if identifier.is_none() && checksum.needs_identifier() {
+                if self.is_set[id.index()] {
+                    continue;
+                }
+                return Err(EncodeError::IdentifierUnknown { signal: name });
+            }
+            let plan = ChecksumPlan::new(checksum, field.width(), &self.frame.signals);
+            let right = plan.of(&self.payload, identifier);
             let (Some(right), Some(found)) = (right, extractor.extract(&self.payload)) else {
                 continue;
             };
-            let name = signal.label.name.clone();
             if !self.is_set[id.index()] {
                 self.put_bits(id, right);
                 self.notes.push(Note::ChecksumCalculated { signal: name, value: right });
@@ -41,10 +58,35 @@ impl Assembly<'_> {
                 self.notes.push(Note::ChecksumAsGiven { signal: name, right });
             }
         }
-        if !undescribed.is_empty() {
-            self.notes.push(Note::Undescribed { places: undescribed });
+        Ok(())
+    }
+
+    /// Writes the header of the protection around its count, which is in.
+    fn protect(&mut self) -> Result<(), EncodeError> {
+        let protected = self.frame.signals.iter().find_map(|signal| Some((signal, signal.protection()?)));
+        let Some((signal, protection)) = protected else {
+            return Ok(());
+        };
+        let profile = protection.profile;
+        let refused = |count: u64| EncodeError::CannotHold {
+            signal: signal.label.name.clone(),
+            what: format!("count {count}"),
+            why: format!("profile {} counts from 0 to {}", profile.number(), profile.last_count()),
+        };
+        let Content::Number { field, .. } = &signal.content else {
+            return Ok(());
+        };
+        let count = Extractor::new(field).extract(&self.payload).unwrap_or(0);
+        let (Ok(e2e), Some(covered)) = (protection.e2e(), protection.covered_mut(&mut self.payload)) else {
+            return Ok(());
+        };
+        if !e2e.protect(covered, count as u32) {
+            return Err(refused(count));
         }
-        Ok(Encoded { payload: self.payload, notes: self.notes })
+        let sum = e2e.check(covered).map_or(0, |found| found.sum);
+        let name = signal.label.name.clone();
+        self.notes.push(Note::Protected { signal: name, profile: profile.number(), sum });
+        Ok(())
     }
 
     /// What the signals need, and at least the described length.
@@ -68,8 +110,7 @@ impl Assembly<'_> {
                 length = rounded;
             }
         }
-        let most =
-            described.map_or_else(|| longest_payload(self.database, self.frame), |length| length.max as usize);
+        let most = described.map_or_else(|| longest_payload(self.database, self.frame), |length| length.max as usize);
         if length > most { Err(EncodeError::TooLong { needed: length, most }) } else { Ok(length) }
     }
 
@@ -79,4 +120,23 @@ impl Assembly<'_> {
         let pages = there.iter().filter_map(|group| self.frame.pages.get(group.checked_sub(1)?));
         pages.rev().find_map(|page| page.length).or(self.frame.length)
     }
+}
+
+/// The identifier of a frame on its own network, where it can have no other.
+fn only_identifier(frame: &Frame) -> Option<u32> {
+    match &frame.seen_on.first()?.identifier {
+        Identifier::Can { first, last, .. } if first == last => Some(*first),
+        Identifier::Xl { acceptance, .. } => Some(*acceptance),
+        Identifier::Lin { id } => Some((*id).into()),
+        Identifier::Pgn { pgn, sources, priority: Some(priority) } if !is_to_destination(*pgn) => match sources[..] {
+            [source] => Some(u32::from(*priority) << 26 | pgn << 8 | u32::from(source)),
+            _ => None,
+        },
+        _ => None,
+    }
+}
+
+/// Whether the identifiers of a group name a destination too (SAE J1939-21: PF below 240).
+fn is_to_destination(pgn: u32) -> bool {
+    pgn >> 8 & 0xFF < 240
 }

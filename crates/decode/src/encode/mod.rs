@@ -55,7 +55,8 @@ pub struct Encoded {
 /// The bytes of one frame.
 ///
 /// Selectors are set so that every given signal is there. Signals that are not given say "no reading" where the description names a raw
-/// value for it, and have raw value 0 otherwise; signals that say how long a text is say so; counters begin with their first count; checksums are calculated last. Bits that are not
+/// value for it, and have raw value 0 otherwise; signals that say how long a text is say so; counters begin with their first count; checksums
+/// are calculated last, and then the header of an end-to-end protection, whose count is given like a signal's value. Bits that are not
 /// described are 0, and a note lists them. The length is the described one, else what the signals need; lengths of CAN FD frames are rounded up to one that exists.
 ///
 /// # Errors

@@ -88,6 +88,15 @@ pub enum Note {
         /// What the payload gives.
         right: u64,
     },
+    /// The header of a protection was written.
+    Protected {
+        /// The protection.
+        signal: String,
+        /// The number of its profile.
+        profile: u8,
+        /// The checksum.
+        sum: u64,
+    },
     /// The payload was made longer, because a CAN FD frame has only certain lengths (ISO 11898-1).
     Lengthened {
         /// Bytes needed.
@@ -127,6 +136,9 @@ impl fmt::Display for Note {
             }
             Self::ChecksumAsGiven { signal, right } => {
                 write!(f, "{signal}: as given, though the payload's checksum is 0x{right:X}")
+            }
+            Self::Protected { signal, profile, sum } => {
+                write!(f, "{signal}: header of profile {profile} written, checksum 0x{sum:X}")
             }
             Self::Lengthened { from, to } => {
                 write!(f, "{from} bytes needed, {to} bytes long: CAN FD frames have only certain lengths")

@@ -13,7 +13,10 @@ impl Assembly<'_> {
         let there = self.groups_there();
         for signal in self.frame.signals.iter().filter(|signal| there.contains(&group_of(signal))) {
             match &signal.content {
-                Content::Number { field, .. } => mark(&mut described, field),
+                Content::Number { field, .. } => {
+                    mark(&mut described, field);
+                    signal.more_fields().for_each(|field| mark(&mut described, &field));
+                }
                 Content::Text { bytes, .. } | Content::Bytes { bytes, .. } => {
                     let end = bytes.last.map_or(length, |last| (last as usize + 1).min(length));
                     let bits = described.get_mut(bytes.first as usize * 8..end * 8);

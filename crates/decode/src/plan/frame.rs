@@ -3,13 +3,15 @@
 //! Pages make a tree, yet decoding follows a chain: each group of signals names the switch that comes next, inside its page or, where
 //! there is none inside, behind it. So the walk needs no stack, whatever the nesting.
 
+use std::cell::OnceCell;
 use std::ops::Range;
 
 use wirelore_model::{Content, Database, Frame, LengthRange, Page, Signal, SignalId, StateWord, States, StatesId};
 
 use super::{Conversion, Detail, Selected, Step, Switch};
-use crate::checks::CheckPlan;
+use crate::checks::{ByProfile, CheckPlan};
 use crate::reading::Unmatched;
+use crate::room::longest_payload;
 
 /// The end of a chain of switches.
 pub(crate) const NO_SWITCH: u32 = u32::MAX;
@@ -55,11 +57,13 @@ pub(crate) struct Planner<'a> {
     words: Vec<Box<str>>,
     /// Where the words of each named table begin.
     tables: Vec<u32>,
+    /// Looked up with the first protected frame.
+    protections: OnceCell<ByProfile>,
 }
 
 impl<'a> Planner<'a> {
     pub(crate) fn new(database: &'a Database) -> Self {
-        let mut planner = Self { database, words: Vec::new(), tables: Vec::new() };
+        let mut planner = Self { database, words: Vec::new(), tables: Vec::new(), protections: OnceCell::new() };
         for table in &database.states {
             let first = planner.add_words(&table.words);
             planner.tables.push(first);
@@ -98,7 +102,11 @@ impl<'a> Planner<'a> {
             let (first_step, first_check) = (steps.len(), checks.len());
             for &signal in &group.signals {
                 let described = &frame.signals[signal.index()];
-                checks.extend(CheckPlan::new(signal, described, self.database.words(described)));
+                let others = || {
+                    let known = self.protections.get_or_init(|| ByProfile::of(self.database));
+                    (longest_payload(self.database, frame), known)
+                };
+                checks.extend(CheckPlan::new(signal, frame, self.database.words(described), others));
                 if wanted(signal) {
                     let (step, detail) = self.signal(frame, signal, &conversion(signal)).ok_or(PlanFault { signal })?;
                     steps.push(step);

@@ -26,7 +26,7 @@ use rows::RowTarget;
 use sample::{SAMPLE_FRAMES, Sample, Seen};
 pub use sink::{Event, Sink};
 use tables::ForTables;
-pub use tally::{ChecksumCounts, CounterCounts, MessageFault, Tally, UnknownFrame};
+pub use tally::{ChecksumCounts, CounterCounts, MessageFault, ProtectionCounts, Tally, UnknownFrame};
 
 use crate::bind::{BindMap, Binding, network_named};
 use crate::checks::Checks;

@@ -36,7 +36,7 @@ pub trait Sink {
         let _ = event;
     }
 
-    /// What a counter or a checksum of the frame says.
+    /// What a counter, a checksum or a protection of the frame says.
     fn verdict(&mut self, event: &Event<'_>, signal: SignalId, verdict: Verdict) {
         let _ = (event, signal, verdict);
     }

@@ -16,6 +16,7 @@ use super::sample::{Sample, Seen};
 use super::tally::Tally;
 use super::{Receiver, STRETCH_BYTES, Session, SessionError};
 use crate::batch::{Context, Gathered, Gatherer, InstructionSet, Rows, TableSink, Tables, Workspace};
+use crate::checks::number_in;
 use crate::threads::share;
 
 /// A table is decoded once it holds so many rows: fewer would not pay for the start of each signal's loop.
@@ -294,6 +295,10 @@ impl Target for Gather<'_> {
             payload: seen.payload,
         };
         let table = found.frame.index();
+        // Such a frame has no straight way: none of them would bring its identifier.
+        if self.gatherer.push_with_id(table, &row, number_in(seen.id)) {
+            return;
+        }
         if self.gatherer.push(table, &row)
             && passed.so_do_all
             && let SeenId::Can { id, extended } = seen.id

@@ -4,7 +4,7 @@ use wirelore_log::PlaceInLog;
 use wirelore_model::{FrameId, NetworkId, SeenId, SignalId};
 
 use super::counts::Counts;
-use crate::checks::{ChecksumVerdict, CounterVerdict, Verdict};
+use crate::checks::{Belongs, ChecksumVerdict, CounterVerdict, ProtectionVerdict, Verdict};
 use crate::reading::{FrameOutcome, Reading, Unmatched, Value};
 
 /// How many different identifiers without a description are counted apart.
@@ -71,11 +71,15 @@ pub struct Tally {
     pub counters: CounterCounts,
     /// What the checksums said.
     pub checksums: ChecksumCounts,
+    /// What the end-to-end protections said.
+    pub protections: ProtectionCounts,
 
     unknown: Counts<(NetworkId, SeenId), UNKNOWN_MAX>,
     unmatched: Counts<(FrameId, Unmatched), UNMATCHED_MAX>,
     wrong_checksums: Counts<(NetworkId, FrameId), FAULTS_MAX>,
     counter_faults: Counts<(NetworkId, FrameId), FAULTS_MAX>,
+    protection_faults: Counts<(NetworkId, FrameId), FAULTS_MAX>,
+    belongings: Counts<(NetworkId, FrameId, Belongs), FAULTS_MAX>,
     outside_ranges: Counts<(FrameId, SignalId), FAULTS_MAX>,
     /// The first of them.
     first_message_faults: Vec<MessageFault>,
@@ -133,6 +137,33 @@ pub struct ChecksumCounts {
     pub too_short: u64,
 }
 
+/// How many protections said what.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct ProtectionCounts {
+    /// Nothing is wrong, and there is nothing to compare with.
+    pub first: u64,
+    /// The next one.
+    pub right: u64,
+    /// The same count as before.
+    pub repeated: u64,
+    /// Some messages before it are missing, not more than allowed.
+    pub after_loss: u64,
+    /// How many messages are missing before those.
+    pub messages_lost: u64,
+    /// The count rose by more than allowed.
+    pub wrong_sequence: u64,
+    /// A count that the profile does not have.
+    pub not_a_count: u64,
+    /// The checksum does not fit.
+    pub wrong_sum: u64,
+    /// Another data id.
+    pub wrong_data_id: u64,
+    /// Another length.
+    pub wrong_length: u64,
+    /// The payload ends too early.
+    pub too_short: u64,
+}
+
 impl Tally {
     /// The identifiers without a description, the most frequent first; beyond 100,000 different ones the rest is only counted, see
     /// [`Tally::unknown_rest`].
@@ -175,6 +206,21 @@ impl Tally {
         flat(self.counter_faults.sorted())
     }
 
+    /// The frames whose protection was not right, each with its network and how often that was, the most frequent first; beyond 10,000
+    /// different ones the rest is only in the sums of [`ProtectionCounts`].
+    #[must_use]
+    pub fn protection_faults(&self) -> Vec<(NetworkId, FrameId, u64)> {
+        flat(self.protection_faults.sorted())
+    }
+
+    /// The frames that seem to be others by their data ids, each with its network, what it seems to be, and how often that was, the most
+    /// frequent first, 10,000 different ones at most.
+    #[must_use]
+    pub fn belongings(&self) -> Vec<(NetworkId, FrameId, Belongs, u64)> {
+        let sorted = self.belongings.sorted().into_iter();
+        sorted.map(|((network, frame, belongs), count)| (network, frame, belongs, count)).collect()
+    }
+
     /// The signals with readings outside their described range, each with its frame and how often that was, the most frequent first;
     /// beyond 10,000 different ones the rest is only in the sum, [`Tally::outside_range`](field@Tally::outside_range).
     #[must_use]
@@ -214,6 +260,8 @@ impl Tally {
         self.unmatched.merge(&other.unmatched);
         self.wrong_checksums.merge(&other.wrong_checksums);
         self.counter_faults.merge(&other.counter_faults);
+        self.protection_faults.merge(&other.protection_faults);
+        self.belongings.merge(&other.belongings);
         self.outside_ranges.merge(&other.outside_ranges);
         let free = MESSAGE_FAULTS_KEPT.saturating_sub(self.first_message_faults.len());
         self.first_message_faults.extend(other.first_message_faults.iter().take(free).cloned());
@@ -221,14 +269,19 @@ impl Tally {
 
     /// All plain counts; the compiler asks whoever adds a field to say here what becomes of it.
     #[rustfmt::skip]
-    fn numbers(&mut self) -> [&mut u64; 32] {
+    fn numbers(&mut self) -> [&mut u64; 43] {
         let Self {
             read, decoded, too_short, without_description, not_selected, remote, error, damaged,
             carrying, unanswered, faulty, null, wire_signals, on_unbound_channel, left_out_by_network, left_out_by_time,
             messages, message_faults, readings, no_reading, sensor_fault, outside_range, unmatched_selectors,
             counters: CounterCounts { first, right, repeated, jumped, suspended, outside_range: counter_outside },
             checksums: ChecksumCounts { right: sum_right, wrong, too_short: sum_too_short },
-            unknown: _, unmatched: _, wrong_checksums: _, counter_faults: _, outside_ranges: _, first_message_faults: _,
+            protections: ProtectionCounts {
+                first: protected_first, right: protected_right, repeated: protected_repeated, after_loss, messages_lost,
+                wrong_sequence, not_a_count, wrong_sum, wrong_data_id, wrong_length, too_short: protected_too_short,
+            },
+            unknown: _, unmatched: _, wrong_checksums: _, counter_faults: _, protection_faults: _, belongings: _,
+            outside_ranges: _, first_message_faults: _,
         } = self;
         [
             read, decoded, too_short, without_description, not_selected, remote, error, damaged,
@@ -236,6 +289,8 @@ impl Tally {
             messages, message_faults, readings, no_reading, sensor_fault, outside_range, unmatched_selectors,
             first, right, repeated, jumped, suspended, counter_outside,
             sum_right, wrong, sum_too_short,
+            protected_first, protected_right, protected_repeated, after_loss, messages_lost,
+            wrong_sequence, not_a_count, wrong_sum, wrong_data_id, wrong_length, protected_too_short,
         ]
     }
 
@@ -290,6 +345,7 @@ impl Tally {
                 self.counter_faults.add((network, frame));
             }
             Verdict::Checksum(ChecksumVerdict::Wrong { .. }) => self.wrong_checksums.add((network, frame)),
+            Verdict::Protection(verdict) => return self.protection(network, frame, verdict),
             _ => {}
         }
         let (counters, checksums) = (&mut self.counters, &mut self.checksums);
@@ -303,6 +359,34 @@ impl Tally {
             Verdict::Checksum(ChecksumVerdict::Right) => &mut checksums.right,
             Verdict::Checksum(ChecksumVerdict::Wrong { .. }) => &mut checksums.wrong,
             Verdict::Checksum(ChecksumVerdict::TooShort) => &mut checksums.too_short,
+            Verdict::Protection(_) => return,
+        };
+        *part += 1;
+    }
+
+    fn protection(&mut self, network: NetworkId, frame: FrameId, verdict: ProtectionVerdict) {
+        use ProtectionVerdict::*;
+        let counts = &mut self.protections;
+        if !matches!(verdict, First | Right) {
+            self.protection_faults.add((network, frame));
+        }
+        if let WrongSum { belongs: Some(belongs), .. } | WrongDataId { belongs: Some(belongs), .. } = verdict {
+            self.belongings.add((network, frame, belongs));
+        }
+        if let Lost { messages } = verdict {
+            counts.messages_lost += u64::from(messages);
+        }
+        let part = match verdict {
+            First => &mut counts.first,
+            Right => &mut counts.right,
+            Repeated => &mut counts.repeated,
+            Lost { .. } => &mut counts.after_loss,
+            WrongSequence { .. } => &mut counts.wrong_sequence,
+            NotACount => &mut counts.not_a_count,
+            WrongSum { .. } => &mut counts.wrong_sum,
+            WrongDataId { .. } => &mut counts.wrong_data_id,
+            WrongLength { .. } => &mut counts.wrong_length,
+            TooShort => &mut counts.too_short,
         };
         *part += 1;
     }

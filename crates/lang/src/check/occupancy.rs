@@ -1,7 +1,7 @@
 //! Which bits of a payload are taken.
 
 use wirelore_bits::{BitPosition, Field, Place};
-use wirelore_model::{ByteSpan, Content};
+use wirelore_model::{ByteSpan, Content, Signal};
 
 /// The bytes whose bits lie side by side: nearly all frames have no more (CAN FD, ISO 11898-1).
 const BYTES: u32 = 64;
@@ -31,11 +31,20 @@ impl Bits {
     }
 
     /// The bits of a signal in a payload of so many bytes.
-    pub(crate) fn of_content(content: &Content, length_bytes: u32) -> Self {
+    fn of_content(content: &Content, length_bytes: u32) -> Self {
         let mut bits = Self::default();
         match content {
             Content::Number { field, .. } => field.places().iter().for_each(|place| bits.add_place(place)),
             Content::Text { bytes, .. } | Content::Bytes { bytes, .. } => bits.add_bytes(*bytes, length_bytes),
+        }
+        bits
+    }
+
+    /// The bits of a signal and of what belongs to it in a payload of so many bytes.
+    pub(crate) fn of_signal(signal: &Signal, length_bytes: u32) -> Self {
+        let mut bits = Self::of_content(&signal.content, length_bytes);
+        for field in signal.more_fields() {
+            field.places().iter().for_each(|place| bits.add_place(place));
         }
         bits
     }

@@ -19,6 +19,10 @@ pub(crate) fn check(contents: &Contents<'_>, messages: &mut Messages) {
         if origin.order_is_stated {
             return;
         }
+        // The place follows from the profile, so it says nothing of the others.
+        if signal.protection().is_some() {
+            continue;
+        }
         let Content::Number { field, .. } = &signal.content else { continue };
         let Some(place) = field.places().iter().find(|place| place.spans_bytes()) else { continue };
         let list = if place.order() == ByteOrder::Intel { &mut intel } else { &mut motorola };

@@ -2,12 +2,12 @@
 
 use std::ops::Range;
 
-use wirelore_model::{LengthRange, NetworkKind, PageId, Role, Signal};
+use wirelore_model::{ByteSpan, LengthRange, NetworkKind, PageId, Protection, Role, Signal};
 
 use crate::resolve::contents::{Contents, SignalOrigin};
 use crate::resolve::messages::Messages;
 use crate::resolve::settings::Counting;
-use crate::{Diagnostic, Rule, Site};
+use crate::{Diagnostic, Rule, Site, Span};
 
 /// How far a payload reaches on one page.
 struct Limit {
@@ -20,11 +20,14 @@ struct Limit {
 pub(crate) fn check(contents: &Contents<'_>, kind: Option<NetworkKind>, messages: &mut Messages) {
     for (signal, origin) in contents.frame.signals.iter().zip(&contents.origins) {
         let Some(limit) = limit(contents, signal.page, kind) else { continue };
-        let needed = signal.needed_bytes();
+        let needed = needed_bytes(signal);
         if let Some(element) = origin.element.clone().filter(|element| needed > element.end) {
             messages.push(put_in(beyond_element(signal, needed, element, origin), origin));
         } else if needed > limit.bytes {
-            let what = format!("signal `{}`", signal.label.name);
+            let what = match &signal.role {
+                Role::Protection(protection) => format!("the header of profile {}", protection.profile.number()),
+                _ => format!("signal `{}`", signal.label.name),
+            };
             let message = say(&what, needed, &limit, origin.counting, origin.site());
             messages.push(put_in(message, origin));
         } else {
@@ -41,18 +44,31 @@ pub(crate) fn check(contents: &Contents<'_>, kind: Option<NetworkKind>, messages
     }
 }
 
-/// Checks the bytes that a checksum covers.
+/// The bytes that a payload must have for a signal and what belongs to it.
+fn needed_bytes(signal: &Signal) -> u32 {
+    signal.protection().map_or(signal.needed_bytes(), Protection::header_end)
+}
+
+/// Checks the bytes that a checksum or a protection covers.
 fn covered(signal: &Signal, origin: &SignalOrigin<'_>, limit: &Limit, messages: &mut Messages) {
-    let (Role::Checksum(checksum), Some(written)) = (&signal.role, &origin.tree.extras().checksum) else { return };
-    for (span, run) in checksum.over.iter().zip(&written.value.over) {
+    let extras = origin.tree.extras();
+    let mut check = |what: &str, span: ByteSpan, written: Span| {
         let needed = span.last.unwrap_or(span.first).saturating_add(1);
         if needed > limit.bytes {
-            let site = Site { file: origin.file, span: run.span };
-            messages.push(put_in(
-                say(&format!("checksum `{}`", signal.label.name), needed, limit, origin.counting, site),
-                origin,
-            ));
+            let site = Site { file: origin.file, span: written };
+            messages.push(put_in(say(what, needed, limit, origin.counting, site), origin));
         }
+    };
+    match (&signal.role, &extras.checksum, &extras.protection) {
+        (Role::Checksum(checksum), Some(written), _) => {
+            let what = format!("checksum `{}`", signal.label.name);
+            checksum.over.iter().zip(&written.value.over).for_each(|(span, run)| check(&what, *span, run.span));
+        }
+        (Role::Protection(protection), _, Some(written)) => {
+            let span = written.value.over.as_ref().map_or(written.span, |run| run.span);
+            check("the protection", protection.over, span);
+        }
+        _ => {}
     }
 }
 

@@ -72,7 +72,7 @@ fn is_free(contents: &Contents<'_>, kind: Option<NetworkKind>) -> bool {
         taken.add(&bits);
         is_new
     };
-    contents.frame.signals.iter().all(|signal| is_new(Bits::of_content(&signal.content, length)))
+    contents.frame.signals.iter().all(|signal| is_new(Bits::of_signal(signal, length)))
         && contents.areas.iter().all(|area| is_new(Bits::of_fields(&area.fields)))
 }
 
@@ -86,7 +86,7 @@ fn occupants<'a>(contents: &'a Contents<'_>, kind: Option<NetworkKind>) -> Vec<O
     let signals = certain.map(|(signal, origin)| Occupant {
         name: &signal.label.name,
         page: signal.page,
-        bits: Bits::of_content(&signal.content, length(signal.page)),
+        bits: Bits::of_signal(signal, length(signal.page)),
         site: origin.site(),
         via: origin.via,
         counting: origin.counting,

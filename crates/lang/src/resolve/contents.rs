@@ -3,7 +3,7 @@
 use std::borrow::Cow;
 use std::ops::Range;
 
-use wirelore_model::{Content, FasterWhile, Frame, LengthRange, NetworkKind, Page, PageId, Signal, SignalId};
+use wirelore_model::{Content, FasterWhile, Frame, LengthRange, NetworkKind, Page, PageId, Role, Signal, SignalId};
 
 use crate::check;
 use crate::syntax::tree::{self, BodyItem, BodyKind, Name};
@@ -18,7 +18,7 @@ use super::place::Placer;
 use super::settings::Counting;
 use super::signals::SignalTable;
 use super::timing::{self, Said};
-use super::{length, signal};
+use super::{length, mixed_in, protection, signal};
 
 /// Where a signal of the model comes from.
 #[derive(Debug, Clone)]
@@ -66,6 +66,8 @@ pub(crate) struct Contents<'t> {
     pub(crate) areas: Vec<Area>,
     /// The texts and bytes whose length a signal says, and their scopes.
     sized: Vec<(SignalId, usize)>,
+    /// The checksums into which more is mixed, and their scopes.
+    mixed: Vec<(SignalId, usize)>,
     pub(crate) flat: Flat<'t>,
     /// The senders and readers that are named.
     pub(crate) senders: Vec<&'t Name<'t>>,
@@ -89,6 +91,7 @@ pub(crate) fn read<'t>(
         broken: Vec::new(),
         areas: Vec::new(),
         sized: Vec::new(),
+        mixed: Vec::new(),
         senders: Vec::new(),
         readers: Vec::new(),
         page_lengths: Vec::with_capacity(flat.pages.len()),
@@ -97,6 +100,7 @@ pub(crate) fn read<'t>(
     let said = contents.statements(resolver, body, kind);
     contents.lengths_of_pages(resolver, kind);
     let table = contents.signals(resolver);
+    contents.mixed_in(resolver, &table, kind);
     contents.pages(resolver, &table);
     contents.sizes(resolver, &table);
     contents.frame.sending = said.sending.clone();
@@ -188,8 +192,16 @@ impl<'t> Contents<'t> {
         let mut table = std::mem::take(&mut resolver.table);
         table.clear();
         let mut signals = Vec::with_capacity(self.flat.signals.len());
+        let mut protected_at = None;
         for scoped in &self.flat.signals {
             let scope = self.flat.scope_of(scoped);
+            if scoped.tree.extras().protection.is_some() {
+                let site = scope.site(scoped.tree.head.name.span);
+                if let Some(first) = protected_at.replace(site) {
+                    resolver.messages.push(protection::twice(first, site));
+                    continue;
+                }
+            }
             check::names::signal(scoped.tree, scope.file, resolver.messages);
             check::hints::guess(&scoped.tree.head, scope.file, resolver.messages);
             let first = signals.len();
@@ -219,11 +231,27 @@ impl<'t> Contents<'t> {
                 if scoped.tree.extras().size.is_some() && signal.encoding().is_none() {
                     self.sized.push((SignalId(id), scoped.scope));
                 }
+                if mixed_in::has_some(signal, scoped.tree) {
+                    self.mixed.push((SignalId(id), scoped.scope));
+                }
                 self.origins.push(origin.clone());
             }
         }
         self.frame.signals = signals;
         table
+    }
+
+    /// Reads what is mixed into the checksums.
+    fn mixed_in(&mut self, resolver: &mut Resolver<'_, 't>, table: &SignalTable<'t>, kind: Option<NetworkKind>) {
+        for (id, scope) in std::mem::take(&mut self.mixed) {
+            let sight = Sight { table, signals: &self.frame.signals, pages: &self.flat.pages, origins: &self.origins };
+            let read = mixed_in::read(resolver, &sight, id, &self.flat.scopes[scope], kind);
+            let role = &mut self.frame.signals[id.index()].role;
+            match (read, &mut *role) {
+                (Some((first, then)), Role::Checksum(checksum)) => (checksum.first, checksum.then) = (first, then),
+                _ => *role = Role::Value,
+            }
+        }
     }
 
     fn pages(&mut self, resolver: &mut Resolver<'_, 't>, table: &SignalTable<'t>) {

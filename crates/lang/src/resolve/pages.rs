@@ -114,6 +114,17 @@ impl<'t> Sight<'_, 't> {
         Some(Test { selector, values: vec![RawSpan { first: RawValue::Number(count.least.into()), last }] })
     }
 
+    /// The signal of a name that is there whenever a page is.
+    pub(crate) fn seen(&self, name: &Name, scope: &Scope, page: Option<PageId>) -> Option<&Entry<'t>> {
+        let full = scope.full_name(&name.value);
+        // What is not of the element itself may be of the one around it, or of the frame.
+        let ends = full.match_indices('[').map(|(at, _)| at).chain([full.len()]);
+        ends.collect::<Vec<_>>().into_iter().rev().find_map(|end| {
+            let mut named = self.table.named(&full[..end]);
+            named.find(|entry| is_around(entry.page, page, self.pages))
+        })
+    }
+
     fn selector(
         &self,
         resolver: &mut Resolver<'_, '_>,
@@ -121,15 +132,10 @@ impl<'t> Sight<'_, 't> {
         scope: &Scope,
         page: Option<PageId>,
     ) -> Option<&Entry<'t>> {
-        let full = scope.full_name(&name.value);
-        // What is not of the element itself may be of the one around it, or of the frame.
-        let ends = full.match_indices('[').map(|(at, _)| at).chain([full.len()]);
-        for end in ends.collect::<Vec<_>>().into_iter().rev() {
-            let mut named = self.table.named(&full[..end]);
-            if let Some(entry) = named.find(|entry| is_around(entry.page, page, self.pages)) {
-                return Some(entry);
-            }
+        if let Some(entry) = self.seen(name, scope, page) {
+            return Some(entry);
         }
+        let full = scope.full_name(&name.value);
         let site = scope.site(name.span);
         if let Some(entry) = self.table.named(&full).next() {
             resolver.messages.push(

@@ -16,7 +16,7 @@ use super::messages::Messages;
 use super::place::Placer;
 use super::role::{self, Duty};
 use super::states::Fit;
-use super::{curve, formula, marks, raw, states, unit};
+use super::{curve, formula, marks, protection, raw, states, unit};
 
 /// Reads a signal into a frame's list: one, or as many as its array has elements. None where its place is broken; a message says so.
 /// Tells whether its place is uncertain.
@@ -28,6 +28,10 @@ pub(crate) fn read<'t>(
     signals: &mut Vec<Signal>,
 ) -> bool {
     let tree = scoped.tree;
+    if let Some(written) = &tree.extras().protection {
+        signals.extend(protection::read(scoped, written, &mut Placer::new(scope, resolver.messages, fixed_length)));
+        return false;
+    }
     let array = array::read(tree, scope, resolver.messages);
     let mut placer = Placer::new(scope, resolver.messages, fixed_length);
     let content = content(tree, &mut placer);

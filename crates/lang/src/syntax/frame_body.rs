@@ -13,6 +13,7 @@ use super::item::{Counting, counting, order};
 use super::meant::over_equals;
 use super::number::{integer, raw_range};
 use super::place::place;
+use super::protection::protection;
 use super::recover::{self, finish, give_up, is_item_word, skip_head, tell};
 use super::repeat::repeat;
 use super::signal::signal;
@@ -32,8 +33,9 @@ pub(super) enum Inside {
 }
 
 /// The words that statements begin with.
-const WORDS: [&str; 18] = [
+const WORDS: [&str; 19] = [
     "signal",
+    "protected",
     "sent",
     "read",
     "length",
@@ -54,7 +56,8 @@ const WORDS: [&str; 18] = [
 ];
 
 /// The statements that a layout has no use for: it knows neither sender nor frame.
-const FRAME_ONLY: [&str; 9] = ["sent", "read", "length", "marks", "every", "on", "at", "jitter", "timeout"];
+const FRAME_ONLY: [&str; 10] =
+    ["sent", "read", "length", "protected", "marks", "every", "on", "at", "jitter", "timeout"];
 
 /// Reads a block of statements.
 pub(super) fn body(open: Open<'_>, inside: Inside) -> (Cursor<'_>, Body<'_>) {
@@ -108,6 +111,7 @@ fn read_as<'a>(word: &str, i: Cursor<'a>, inside: Inside, signals: &mut Vec<Sign
     }
     match word {
         "signal" => signal(i, signals).map(|(behind, index)| (behind, BodyKind::Signal(index))),
+        "protected" => protection(i, signals).map(|(behind, index)| (behind, BodyKind::Signal(index))),
         "sent" => sent_by(i),
         "read" => read_by(i),
         "length" => length(i),

@@ -22,6 +22,7 @@ mod meant;
 mod number;
 mod packets;
 mod place;
+mod protection;
 mod recover;
 mod repeat;
 mod report;

@@ -59,7 +59,7 @@ pub(super) fn begins_statement(i: Cursor<'_>) -> bool {
     let (next, next_word) = (i.nth_kind(1), i.nth_word(1));
     match i.word() {
         "signal" | "when" | "pass" | "copy" => next == Some(TokenKind::Word),
-        "sent" | "read" => next_word == "by",
+        "sent" | "read" | "protected" => next_word == "by",
         "length" => next == Some(TokenKind::Number),
         "otherwise" => next == Some(TokenKind::OpenBrace),
         "repeat" => matches!(next_word, "from" | "to") || i.nth_word(2) == "times",

@@ -21,4 +21,7 @@ pub use item::{
 pub use number::{Exact, Integer, Name, RawRange, Text, Time};
 pub use packets::{CheckByte, MessageSort, SizeByte, TelegramClauses};
 pub use place::{Anchor, ByteIndex, FlatPosition, Piece, Place, Position};
-pub use signal::{Checksum, Counter, Elements, Extras, Kind, Signal, StatesClause, Step, UnitText, Value};
+pub use signal::{
+    Algorithm, Checksum, Counter, CrcParameters, Elements, Extras, Kind, MixedIn, Protection, Signal, StatesClause,
+    Step, UnitText, Value,
+};

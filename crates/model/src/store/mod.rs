@@ -15,7 +15,7 @@ pub use json::{from_json, to_json};
 use crate::{Database, InvalidDescription};
 
 /// The version of both stored forms. It rises when a program that knows the present one could misread the new one.
-pub const FORMAT_VERSION: u32 = 1;
+pub const FORMAT_VERSION: u32 = 2;
 
 /// Why stored bytes were refused.
 #[derive(Debug, Error)]
@@ -31,6 +31,14 @@ pub enum LoadError {
         "this database is stored in version {found} of the format, and this program knows version {FORMAT_VERSION}; use a newer program or compile it anew"
     )]
     Newer {
+        /// The version it has.
+        found: u32,
+    },
+    /// Written by a program that knew less.
+    #[error(
+        "this database is stored in version {found} of the format, and this program reads version {FORMAT_VERSION}; compile it anew from its text"
+    )]
+    Older {
         /// The version it has.
         found: u32,
     },
@@ -110,6 +118,7 @@ fn check_version(found: u32) -> Result<(), LoadError> {
     match found {
         FORMAT_VERSION => Ok(()),
         0 => Err(LoadError::UnknownVersion { found }),
+        _ if found < FORMAT_VERSION => Err(LoadError::Older { found }),
         _ => Err(LoadError::Newer { found }),
     }
 }

@@ -243,6 +243,24 @@ pub enum Flaw {
         /// The byte, counted from 0.
         byte: u32,
     },
+    /// Parameters that make no CRC.
+    #[error("its checksum cannot be calculated: {problem}")]
+    WrongCrc {
+        /// What is wrong.
+        problem: String,
+    },
+    /// A checksum takes in a signal that it cannot.
+    #[error("its checksum takes in signal `{signal}`, which is itself, is not there with it, or has more than 8 bits")]
+    WrongMixedIn {
+        /// The signal's name.
+        signal: String,
+    },
+    /// A protection that cannot be.
+    #[error("it cannot protect the frame: {problem}")]
+    WrongProtection {
+        /// What is wrong.
+        problem: &'static str,
+    },
 }
 
 /// What a check of one item gives.

@@ -3,6 +3,7 @@
 //! What is checked here is what the data types promise. Whether a description makes sense (identifiers taken twice, bits that overlap) is
 //! for the language's rules, which can be quieted; a promise cannot. All of it takes time about proportional to the description's size.
 
+mod duty;
 mod flaw;
 mod frame;
 mod general;

@@ -1,12 +1,12 @@
 //! Checks of a frame's signals.
 
-use wirelore_bits::{Encoding, Field, NumberKind};
+use wirelore_bits::{Encoding, NumberKind};
 
 use super::flaw::{At, Checked, Flaw, InvalidDescription};
 use super::frame::{FittingTables, FrameContext, inside};
-use super::general::{at_most, not_zero, refers, signal_name};
-use super::{pages, raw};
-use crate::{ByteSpan, Checksum, Content, Counter, Curve, Role, Scaling, Signal, States, TroubleCode};
+use super::general::{refers, signal_name};
+use super::{duty, pages, raw};
+use crate::{ByteSpan, Content, Curve, Role, Scaling, Signal, States, TroubleCode};
 
 pub(super) fn check_all(
     context: &FrameContext<'_>,
@@ -17,6 +17,11 @@ pub(super) fn check_all(
     let limits = pages::limits(&frame.pages, frame_limit);
     for signal in &frame.signals {
         one(context, signal, frame_limit, &limits, fitting).at(|| in_words(context, signal))?;
+    }
+    let mut protections = frame.signals.iter().filter(|signal| signal.protection().is_some());
+    if let (Some(_), Some(second)) = (protections.next(), protections.next()) {
+        return Err(Flaw::WrongProtection { problem: "the frame has another one already" })
+            .at(|| in_words(context, second));
     }
     names(context)
 }
@@ -60,7 +65,7 @@ fn one(
             let encoding = Encoding::new(*kind, field.width())
                 .map_err(|error| Flaw::WrongWidth { width: field.width(), problem: error.to_string() })?;
             number(context, signal, encoding, fitting)?;
-            role(&signal.role, field, encoding, limit)
+            duty::check(context, signal, (field, encoding), limit)
         }
         Content::Text { bytes, .. } | Content::Bytes { bytes, .. } => {
             byte_span(*bytes, limit)?;
@@ -135,51 +140,10 @@ fn rising(curve: &Curve) -> Checked {
     if rises { Ok(()) } else { Err(Flaw::WrongCurve) }
 }
 
-fn byte_span(span: ByteSpan, limit: u32) -> Checked {
+pub(super) fn byte_span(span: ByteSpan, limit: u32) -> Checked {
     let last = span.last.unwrap_or(span.first);
     if last < span.first {
         return Err(Flaw::UpsideDown { what: "run of bytes" });
     }
     inside(last.saturating_add(1), limit)
-}
-
-fn role(role: &Role, field: &Field, encoding: Encoding, limit: u32) -> Checked {
-    let unsigned = |what| {
-        if encoding.kind() == NumberKind::Unsigned { Ok(()) } else { Err(Flaw::NotUnsigned { what }) }
-    };
-    match role {
-        Role::Value => Ok(()),
-        Role::Counter(rule) => unsigned("counter").and_then(|()| counter(*rule, encoding)),
-        Role::Checksum(rule) => unsigned("checksum").and_then(|()| checksum(rule, field, limit)),
-    }
-}
-
-fn counter(counter: Counter, encoding: Encoding) -> Checked {
-    if counter.high <= counter.low {
-        return Err(Flaw::CounterStands { low: counter.low, high: counter.high });
-    }
-    at_most("last count", counter.high, greatest(encoding.width()))?;
-    not_zero("step", counter.step)
-}
-
-fn checksum(checksum: &Checksum, field: &Field, limit: u32) -> Checked {
-    if checksum.over.is_empty() {
-        return Err(Flaw::Missing { what: "byte that its checksum covers" });
-    }
-    at_most("start value", checksum.start.unwrap_or(0), greatest(checksum.algorithm.width()))?;
-    for span in &checksum.over {
-        byte_span(*span, limit)?;
-        let last = span.last.unwrap_or(u32::MAX);
-        if let Some(own) =
-            field.places().iter().find(|place| span.first <= place.last_byte() && place.first_byte() <= last)
-        {
-            return Err(Flaw::CoversItself { byte: own.first_byte().max(span.first) });
-        }
-    }
-    Ok(())
-}
-
-/// The greatest unsigned number of 1 to 64 bits.
-fn greatest(width: u8) -> u64 {
-    u64::MAX >> (64 - width.clamp(1, 64))
 }

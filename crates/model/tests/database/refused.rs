@@ -1,6 +1,7 @@
 //! Every promise of the data types, broken once: the description is refused, and the message names the item and the reason.
 
 use wirelore_bits::NumberKind;
+use wirelore_bits::e2e::DataId;
 use wirelore_model::*;
 
 use super::example::{self, bits, decimal, field, number, signal, word};
@@ -30,6 +31,13 @@ macro_rules! refused {
 
 fn first(d: &mut Description) -> &mut Signal {
     &mut d.frames[0].signals[0]
+}
+
+fn protection(d: &mut Description) -> &mut Protection {
+    match &mut d.frames[3].signals[0].role {
+        Role::Protection(protection) => protection,
+        other => panic!("the first signal of the example's fourth frame is its protection, not {other:?}"),
+    }
 }
 
 fn checksum(d: &mut Description) -> &mut Checksum {
@@ -212,6 +220,31 @@ refused! {
         |d| checksum(d).over[0].last = Some(7) => "frame `speeds`, signal `check`: it covers its own byte 7",
         |d| checksum(d).over[0].last = None => "frame `speeds`, signal `check`: it covers its own byte 7",
         |d| checksum(d).start = Some(256) => "frame `speeds`, signal `check`: its start value is 256, and at most 255",
+        |d| checksum(d).algorithm = ChecksumAlgorithm::Crc(CrcRule { width: 0, poly: 1, start: 0, xor: 0, reflected: false }) => "frame `speeds`, signal `check`: its checksum cannot be calculated: a CRC has 1 to 64 bits",
+        |d| checksum(d).first[0] = MixedByte::Identifier(4) => "frame `speeds`, signal `check`: its byte of the identifier is 4, and at most 3",
+        |d| checksum(d).first[0] = MixedByte::Signal(SignalId(9)) => "frame `speeds`, signal `check`: it refers to signal number 9",
+        |d| checksum(d).first[0] = MixedByte::Signal(SignalId(2)) => "frame `speeds`, signal `check`: its checksum takes in signal `check`",
+        |d| checksum(d).first[0] = MixedByte::Signal(SignalId(0)) => "frame `speeds`, signal `check`: its checksum takes in signal `front_left`",
+    }
+
+    protections {
+        |d| protection(d).data_id = DataId::List([0; 16]) => "frame `protected`, signal `protection`: it cannot protect the frame: its profile has no such data id",
+        |d| protection(d).header = 0 => "frame `protected`, signal `protection`: it cannot protect the frame: its header is not among the bytes that it covers",
+        |d| protection(d).over.last = Some(12) => "frame `protected`, signal `protection`: it cannot protect the frame: its header is not among the bytes that it covers",
+        |d| protection(d).over.last = Some(16) => "frame `protected`, signal `protection`: it reaches byte 16",
+        |d| protection(d).header = 5 => "frame `protected`, signal `protection`: it reaches byte 16",
+        |d| protection(d).header = 3 => "frame `protected`, signal `protection`: it cannot protect the frame: its bits are not those of the profile's counter",
+        |d| protection(d).most_rise = 0 => "frame `protected`, signal `protection`: its greatest rise is 0",
+        |d| protection(d).most_rise = 0x1_0000 => "frame `protected`, signal `protection`: its greatest rise is 65536, and at most 65535",
+        |d| {
+            let first = d.frames[3].signals[0].clone();
+            d.frames[3].signals.push(Signal { label: Label::named("second"), ..first });
+        } => "frame `protected`, signal `second`: it cannot protect the frame: the frame has another one already",
+        |d| {
+            d.frames[3].pages = vec![Page { parent: None, switch: 0, tests: vec![Test { selector: SignalId(1), values: single(number(1)) }], every: None, length: None, element: None }];
+            d.frames[3].signals.push(signal("page", field((0, 7), (0, 0)), NumberKind::Unsigned));
+            d.frames[3].signals[0].page = Some(PageId(0));
+        } => "frame `protected`, signal `protection`: it cannot protect the frame: it is on a page",
     }
 }
 

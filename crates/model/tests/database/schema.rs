@@ -4,6 +4,7 @@
 use std::collections::BTreeSet;
 
 use serde_json::{Value, json};
+use wirelore_bits::e2e::Profile;
 use wirelore_model::unit::known_units;
 use wirelore_model::{ChecksumAlgorithm, Database, Description, NetworkKind, store};
 
@@ -112,8 +113,10 @@ fn lists_of_words_are_those_of_the_program() {
     let kinds = NetworkKind::ALL.map(|kind| kind.keyword().to_owned()).into();
     assert_eq!(listed("/$defs/network/properties/kind/enum"), kinds);
     let algorithms =
-        ChecksumAlgorithm::ALL.map(|algorithm| json!(algorithm).as_str().expect("a word").to_owned()).into();
-    assert_eq!(listed("/$defs/checksum/properties/algorithm/enum"), algorithms);
+        ChecksumAlgorithm::NAMED.map(|algorithm| json!(algorithm).as_str().expect("a word").to_owned()).into();
+    assert_eq!(listed("/$defs/checksum/properties/algorithm/oneOf/0/enum"), algorithms);
+    let profiles = Profile::ALL.map(|profile| json!(profile).as_str().expect("a word").to_owned()).into();
+    assert_eq!(listed("/$defs/protection/properties/profile/enum"), profiles);
 }
 
 #[test]
@@ -142,7 +145,7 @@ fn every_key_is_required_and_no_other_is_allowed() {
 fn wrong_values_are_refused() {
     let (validator, example) = (validator(&schema()), example());
     let wrong = [
-        ("/wirelore/version", json!(2)),
+        ("/wirelore/version", json!(1)),
         ("/wirelore/format", json!("something else")),
         ("/description/vehicle/label/name", json!("two words")),
         ("/description/networks/0/kind", json!("CAN")),
@@ -161,6 +164,9 @@ fn wrong_values_are_refused() {
         ("/description/frames/0/signals/0/content/number/field", json!([])),
         ("/description/frames/0/signals/0/absent/0/first", json!({ "number": 1, "bits": 1 })),
         ("/description/frames/0/signals/2/role/checksum/over", json!([])),
+        ("/description/frames/0/signals/2/role/checksum/first/1/identifier", json!(4)),
+        ("/description/frames/3/signals/0/role/protection/data_id/one", json!(-1)),
+        ("/description/frames/3/signals/0/role/protection/most_rise", json!(0)),
         ("/description/routes/2/pace", json!({ "nth": 1 })),
     ];
     for (pointer, value) in wrong {

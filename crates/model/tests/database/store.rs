@@ -132,10 +132,15 @@ fn claimed_lengths_take_no_memory() {
 fn other_versions_and_other_things_are_refused() {
     let json = to_json(&database());
     let error =
-        load(json.replace("\"version\": 1", "\"version\": 7, \"more\": []").as_bytes()).expect_err("from the future");
+        load(json.replace("\"version\": 2", "\"version\": 7, \"more\": []").as_bytes()).expect_err("from the future");
     assert_eq!(
         error.to_string(),
-        "this database is stored in version 7 of the format, and this program knows version 1; use a newer program or compile it anew"
+        "this database is stored in version 7 of the format, and this program knows version 2; use a newer program or compile it anew"
+    );
+    let error = load(json.replace("\"version\": 2", "\"version\": 1").as_bytes()).expect_err("from the past");
+    assert_eq!(
+        error.to_string(),
+        "this database is stored in version 1 of the format, and this program reads version 2; compile it anew from its text"
     );
     let other = json.replace("wirelore database", "wirelore shopping list");
     assert!(
@@ -162,7 +167,7 @@ fn every_cut_of_the_json_form_is_refused() {
 #[test]
 fn deeply_nested_json_is_refused() {
     let deep = format!(
-        "{{\"wirelore\": {{\"format\": \"wirelore database\", \"version\": 1}}, \"x\": {}",
+        "{{\"wirelore\": {{\"format\": \"wirelore database\", \"version\": 2}}, \"x\": {}",
         "[".repeat(1_000_000)
     );
     assert!(matches!(load(deep.as_bytes()), Err(LoadError::Json(_))));

@@ -4,7 +4,7 @@
 //! can ask for all rows of one state.
 
 use arrow_array::ArrayRef;
-use wirelore_decode::{ChecksumVerdict, Column, CounterVerdict, Reading, Value, Verdict};
+use wirelore_decode::{ChecksumVerdict, Column, CounterVerdict, ProtectionVerdict, Reading, Value, Verdict};
 
 use super::Words;
 
@@ -75,6 +75,22 @@ fn verdict_state(verdict: Verdict) -> Option<&'static str> {
         Verdict::Counter(CounterVerdict::OutsideRange) => Some("not a count"),
         Verdict::Checksum(ChecksumVerdict::Right) => Some("checksum right"),
         Verdict::Checksum(ChecksumVerdict::Wrong { .. }) => Some("checksum wrong"),
+        Verdict::Protection(verdict) => Some(protection_state(verdict)),
         _ => None,
+    }
+}
+
+fn protection_state(verdict: ProtectionVerdict) -> &'static str {
+    use ProtectionVerdict::*;
+    match verdict {
+        First | Right => "protection right",
+        Repeated => "protection right, repeated",
+        Lost { .. } => "protection right, some lost before",
+        WrongSequence { .. } => "protection wrong in sequence",
+        NotACount => "protection not a count",
+        WrongSum { .. } => "protection wrong",
+        WrongDataId { .. } => "protection of another data id",
+        WrongLength { .. } => "protection of another length",
+        TooShort => "protection cut off",
     }
 }

@@ -4,6 +4,7 @@ mod arrays;
 mod gateways;
 mod layouts;
 mod orders;
+mod protection;
 mod repeats;
 mod special;
 mod timing;

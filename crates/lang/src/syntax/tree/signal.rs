@@ -62,6 +62,8 @@ pub struct Extras<'t> {
     pub counter: Option<Box<Spanned<Counter>>>,
     /// `checksum ...`
     pub checksum: Option<Box<Spanned<Checksum<'t>>>>,
+    /// `protected by ...`: then there is nothing else, and the place follows from the profile.
+    pub protection: Option<Box<Spanned<Protection<'t>>>>,
 }
 
 impl Extras<'_> {
@@ -75,6 +77,7 @@ impl Extras<'_> {
         size: None,
         counter: None,
         checksum: None,
+        protection: None,
     };
 }
 
@@ -167,14 +170,77 @@ pub struct Counter {
 /// `checksum ALGORITHM over bytes A..B, C..D starting N first bytes ... then bytes ...`
 #[derive(Debug, Clone, PartialEq)]
 pub struct Checksum<'t> {
-    /// The algorithm's name.
-    pub algorithm: Name<'t>,
+    /// The algorithm.
+    pub algorithm: Algorithm<'t>,
     /// The bytes it covers: first and last.
     pub over: Vec<Spanned<(ByteIndex, ByteIndex)>>,
     /// `starting N`
     pub starting: Option<Integer>,
     /// `first bytes ...`
-    pub first: Vec<Integer>,
+    pub first: Vec<MixedIn<'t>>,
     /// `then bytes ...`
-    pub then: Vec<Integer>,
+    pub then: Vec<MixedIn<'t>>,
+}
+
+/// How a checksum is calculated.
+#[derive(Debug, Clone, PartialEq)]
+pub enum Algorithm<'t> {
+    /// By name.
+    Named(Name<'t>),
+    /// `crc width N poly N start N xor N reflected`
+    Crc(Box<Spanned<CrcParameters>>),
+}
+
+impl Algorithm<'_> {
+    /// Where it is written.
+    #[must_use]
+    pub fn span(&self) -> Span {
+        match self {
+            Self::Named(name) => name.span,
+            Self::Crc(parameters) => parameters.span,
+        }
+    }
+}
+
+/// `width N poly N start N xor N reflected`
+#[derive(Debug, Clone, PartialEq)]
+pub struct CrcParameters {
+    /// `width N`
+    pub width: Integer,
+    /// `poly N`
+    pub poly: Integer,
+    /// `start N`
+    pub start: Option<Integer>,
+    /// `xor N`
+    pub xor: Option<Integer>,
+    /// `reflected`
+    pub reflected: bool,
+}
+
+/// A byte that goes into a checksum beside those that it covers.
+#[derive(Debug, Clone, PartialEq)]
+pub enum MixedIn<'t> {
+    /// A number.
+    Byte(Integer),
+    /// `id N`
+    Identifier(Integer),
+    /// `signal NAME`
+    Signal(Name<'t>),
+}
+
+/// `protected by e2e PROFILE MODE, data id N, at byte N, over bytes A..B, delta up to N`
+#[derive(Debug, Clone, PartialEq)]
+pub struct Protection<'t> {
+    /// The number of the profile.
+    pub profile: Integer,
+    /// How its data id is mixed in.
+    pub mode: Option<Name<'t>>,
+    /// `data id N`, `data ids N, N, ...`
+    pub data_ids: Option<Spanned<Vec<Integer>>>,
+    /// `at byte N`
+    pub at: Option<Spanned<ByteIndex>>,
+    /// `over bytes A..B`
+    pub over: Option<Spanned<(ByteIndex, ByteIndex)>>,
+    /// `delta up to N`
+    pub delta: Option<Integer>,
 }

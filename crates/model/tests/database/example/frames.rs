@@ -1,5 +1,6 @@
 //! The frames of the example.
 
+use wirelore_bits::e2e::{DataId, Profile};
 use wirelore_bits::{Affine, Field, NumberKind, Ratio};
 use wirelore_model::*;
 
@@ -67,8 +68,8 @@ fn check() -> Signal {
         algorithm: ChecksumAlgorithm::Crc8SaeJ1850,
         over: vec![ByteSpan { first: 0, last: Some(6) }],
         start: Some(0xFF),
-        first: vec![0x12, 0x34],
-        then: vec![0x56],
+        first: vec![MixedByte::Byte(0x12), MixedByte::Identifier(1)],
+        then: vec![MixedByte::Signal(SignalId(1))],
     };
     Signal { role: Role::Checksum(Box::new(checksum)), ..signal("check", field((7, 7), (7, 0)), NumberKind::Unsigned) }
 }
@@ -188,6 +189,43 @@ pub(super) fn group() -> Frame {
         length: None,
         ..frame("group", 8, signals.chain([sum]).collect())
     }
+}
+
+/// Two protected frames: a profile with one data id, and one with a list.
+pub(super) fn protected() -> [Frame; 2] {
+    let one = Protection {
+        profile: Profile::P04,
+        data_id: DataId::One(0x0A0B_0C0D),
+        header: 2,
+        over: ByteSpan { first: 1, last: Some(15) },
+        most_rise: 3,
+    };
+    let listed = Protection {
+        profile: Profile::P22,
+        data_id: DataId::List([1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 15, 16]),
+        header: 0,
+        over: ByteSpan { first: 0, last: None },
+        most_rise: 1,
+    };
+    let own_crc = Checksum {
+        algorithm: ChecksumAlgorithm::Crc(CrcRule { width: 16, poly: 0x8BB7, start: 0, xor: 0, reflected: false }),
+        over: vec![ByteSpan { first: 0, last: Some(5) }],
+        start: None,
+        first: vec![],
+        then: vec![],
+    };
+    let own_crc = Signal {
+        role: Role::Checksum(Box::new(own_crc)),
+        ..signal("own_crc", field((6, 7), (7, 0)), NumberKind::Unsigned)
+    };
+    let protected = |rule: Protection, field| Signal {
+        role: Role::Protection(Box::new(rule)),
+        ..signal("protection", field, NumberKind::Unsigned)
+    };
+    [
+        frame("protected", 16, vec![protected(one, field((4, 7), (5, 0)))]),
+        frame("listed", 8, vec![protected(listed, field((1, 3), (1, 0))), own_crc]),
+    ]
 }
 
 /// A frame for each way in which the other networks recognise theirs. (Networks stand in the order of [`NetworkKind::ALL`].)

@@ -5,7 +5,7 @@ mod frames;
 use wirelore_bits::{BitPosition, Field, NumberKind, Place, Ratio};
 use wirelore_model::*;
 
-use frames::{group, of_other_networks, request, speeds};
+use frames::{group, of_other_networks, protected, request, speeds};
 
 /// The whole description.
 pub(crate) fn description() -> Description {
@@ -37,7 +37,7 @@ pub(crate) fn description() -> Description {
                 word(bits(0x0F), bits(0x0F), "unknown", Meaning::Absent),
             ],
         }],
-        frames: [speeds(), request(), group()].into_iter().chain(of_other_networks()).collect(),
+        frames: [speeds(), request(), group()].into_iter().chain(protected()).chain(of_other_networks()).collect(),
         routes: routes(),
     }
 }
