@@ -85,9 +85,9 @@ fn what_is_wrong_with_lines_of_lin() {
 fn lines_of_lin_that_cannot_be() {
     let log = read(
         "time_s,pid,id_hex,len,data,checksum\n0,11,12,4,4A5593E5,D5\n0,111,11,4,4A5593E5,D5\n0,11,11,9,010203040506070809,D5\n\
-         0,11,11,4,4A5593,D5\n0,,40,4,4A5593E5,D5\n0,11,11,4,4A5593E5,D5\n",
+         0,11,11,4,4A5593,D5\n0,,40,4,4A5593E5,D5\n0,11,11,4,4A5593E5,D5\n0,11,11,4,,\n",
     );
-    assert_eq!((log.frames.len(), log.report.damaged), (1, 5));
+    assert_eq!((log.frames.len(), log.frames[1].kind, log.report.damaged), (2, Kind::Unanswered, 5));
     assert_eq!(
         damage(&log.report),
         [
