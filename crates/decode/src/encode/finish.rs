@@ -50,7 +50,7 @@ impl Assembly<'_> {
     /// What the signals need, and at least the described length.
     pub(super) fn least_length(&self) -> usize {
         let least = self.described_length().map_or(0, |length| length.min as usize);
-        least.max(self.needed_bytes).max(self.length_bytes)
+        least.max(self.needed_bytes).max(self.reached_bytes)
     }
 
     /// The least length, as long as a frame of the network can be.
@@ -68,8 +68,7 @@ impl Assembly<'_> {
                 length = rounded;
             }
         }
-        let most =
-            described.map_or_else(|| longest_payload(self.database, self.frame), |length| length.max as usize);
+        let most = described.map_or_else(|| longest_payload(self.database, self.frame), |length| length.max as usize);
         if length > most { Err(EncodeError::TooLong { needed: length, most }) } else { Ok(length) }
     }
 
