@@ -13,6 +13,9 @@ use crate::plan::{Conversion, FramePlan, Group, Planner, Visit};
 use crate::reading::Unmatched;
 use crate::room::longest_payload;
 
+/// Room that there is at least, so that what is too long is told by the length of the whole frame.
+const ROOM_BYTES: usize = 64;
+
 /// A frame that is being put together.
 pub(super) struct Assembly<'a> {
     pub(super) database: &'a Database,
@@ -27,7 +30,9 @@ pub(super) struct Assembly<'a> {
     sizes: Vec<(SignalId, SignalId, usize)>,
     /// How many bytes the signals that are in need.
     pub(super) needed_bytes: usize,
-    /// How long the frame is at least: elements of repeated groups that end before are there.
+    /// Where the given elements of repeated groups end.
+    pub(super) reached_bytes: usize,
+    /// How long the frame is taken to be: elements that end before are there.
     pub(super) length_bytes: usize,
     pub(super) notes: Vec<Note>,
 }
@@ -41,7 +46,7 @@ impl<'a> Assembly<'a> {
             signal: frame.signals[fault.signal.index()].label.name.clone(),
         })?;
         let ends = frame.signals.iter().map(needed_bytes);
-        let longest = ends.max().unwrap_or(0).max(longest_payload(database, frame));
+        let longest = ends.max().unwrap_or(0).max(longest_payload(database, frame)).max(ROOM_BYTES);
         let is_set = vec![false; frame.signals.len()];
         Ok(Self {
             database,
@@ -52,7 +57,8 @@ impl<'a> Assembly<'a> {
             given: Vec::new(),
             sizes: Vec::new(),
             needed_bytes: 0,
-            length_bytes: frame.length.map_or(0, |length| length.min as usize),
+            reached_bytes: 0,
+            length_bytes: 0,
             notes: Vec::new(),
         })
     }
@@ -106,7 +112,7 @@ impl<'a> Assembly<'a> {
         let around = std::iter::successors(signal.page, |page| self.frame.pages[page.index()].parent);
         let elements = around.filter_map(|page| self.frame.pages[page.index()].element);
         let reached = elements.map(|element| element.reaches as usize).max().unwrap_or(0);
-        self.length_bytes = self.length_bytes.max(reached);
+        self.reached_bytes = self.reached_bytes.max(reached);
         match (&signal.content, given) {
             (Content::Number { .. }, _) => {
                 let bits = self.number_bits(id, given)?;
@@ -220,6 +226,7 @@ impl<'a> Assembly<'a> {
 
     /// Fills in what was not given on every page that holds, from the outside in, so that selectors are there before their pages.
     pub(super) fn fill_up(&mut self) {
+        self.length_bytes = self.least_length();
         loop {
             let mut filled = 0;
             while let Some(&group) = self.groups_there().get(filled) {

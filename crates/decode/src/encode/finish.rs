@@ -92,7 +92,7 @@ impl Assembly<'_> {
     /// What the signals need, and at least the described length.
     pub(super) fn least_length(&self) -> usize {
         let least = self.described_length().map_or(0, |length| length.min as usize);
-        least.max(self.needed_bytes).max(self.length_bytes)
+        least.max(self.needed_bytes).max(self.reached_bytes)
     }
 
     /// The least length, as long as a frame of the network can be.

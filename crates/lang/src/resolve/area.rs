@@ -21,7 +21,7 @@ impl Placer<'_> {
         let piece = &place.first;
         match piece.value {
             Piece::Bytes { msb, lsb: ByteIndex::Last(_) }
-                if matches!(msb, ByteIndex::Number(_)) && self.scope.element_end.is_none() =>
+                if matches!(msb, ByteIndex::Number(_)) && self.scope.element.is_none() =>
             {
                 Some(ByteSpan { first: self.byte(msb)?, last: None })
             }

@@ -185,7 +185,7 @@ impl<'t> Contents<'t> {
 
     /// The length that holds where a statement stands, where it is always the same; in a repeated group, where its element ends.
     fn fixed_length_in(&self, scope: &Scope) -> Option<u32> {
-        scope.element_end.or_else(|| self.fixed_length(scope.page))
+        scope.element.map(|(_, end)| end).or_else(|| self.fixed_length(scope.page))
     }
 
     fn signals(&mut self, resolver: &mut Resolver<'_, 't>) -> SignalTable<'t> {
@@ -213,7 +213,7 @@ impl<'t> Contents<'t> {
                 via: scope.via,
                 is_uncertain,
                 counting: scope.settings.counting,
-                element: scope.element_end.map(|end| scope.base..end),
+                element: scope.element.map(|(begin, end)| begin..end),
                 order_is_stated: scope.settings.order.is_some(),
             };
             if signals.len() == first {

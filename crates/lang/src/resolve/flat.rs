@@ -27,8 +27,8 @@ pub(crate) struct Scope {
     pub(crate) prefix: String,
     /// What goes behind the names: which element of a repeated group it is, `[3]`.
     pub(crate) suffix: String,
-    /// The payload byte behind the element that the statements belong to.
-    pub(crate) element_end: Option<u32>,
+    /// The payload byte at which the element begins that the statements belong to, and the one behind it.
+    pub(crate) element: Option<(u32, u32)>,
     /// The most bytes that the payload can have, where that is known.
     pub(crate) limit: Option<u32>,
     /// The `use layout` in the frame itself that brought the statements here.

@@ -55,7 +55,7 @@ pub(crate) fn flatten<'t>(
         base: 0,
         prefix: String::new(),
         suffix: String::new(),
-        element_end: None,
+        element: None,
         limit: stated_length(&body.tree.items).or(longest),
         via: None,
         page: None,

@@ -16,14 +16,14 @@ use super::settings::Settings;
 
 /// Where the elements of a group are.
 #[derive(Debug, Clone, Copy)]
-struct Layout {
+struct Elements {
     /// The payload byte at which the first one begins.
     start: u32,
     size: u32,
     count: u32,
 }
 
-impl Layout {
+impl Elements {
     /// The payload bytes in front of an element and behind it, counted from 0.
     fn element(&self, index: u32) -> (u32, u32) {
         let begin = self.start.saturating_add(self.size.saturating_mul(index));
@@ -37,11 +37,12 @@ impl<'t> Run<'_, '_, 't> {
         let outer = self.flat.scopes[scope].clone();
         let site = outer.site(repeat.head);
         let Some(times) = &repeat.times else { return };
-        let Some(layout) = self.layout_of(repeat, times, &outer, site) else { return };
+        let Some(elements) = self.elements_of(repeat, times, &outer, site) else { return };
         if !self.enter(site) {
             return;
         }
-        let up_to = repeat.up_to.map_or(layout.count, |written| u32::try_from(written.value).unwrap_or(layout.count));
+        let up_to =
+            repeat.up_to.map_or(elements.count, |written| u32::try_from(written.value).unwrap_or(elements.count));
         if let Times::Signal(signal) = times {
             // A count beyond the greatest one has no page, and that is told when it is met.
             let count = Count { signal, least: 0, most: Some(up_to) };
@@ -49,25 +50,25 @@ impl<'t> Run<'_, '_, 't> {
                 self.element_page(scope, site, (Some(count), None));
             }
         }
-        for index in 0..layout.count {
-            let (begin, end) = layout.element(index);
+        for index in 0..elements.count {
+            let (begin, end) = elements.element(index);
             let page = match times {
                 Times::Number(_) => outer.page,
                 _ if !self.has_room_for_page(site) => break,
                 Times::ToEnd => {
-                    let element = Element { number: index + 1, most: layout.count, reaches: end };
+                    let element = Element { number: index + 1, most: elements.count, reaches: end };
                     Some(self.element_page(scope, site, (None, Some(element))))
                 }
                 Times::Signal(signal) => {
                     let count = Count { signal, least: index + 1, most: None };
-                    let element = Element { number: index + 1, most: layout.count, reaches: 0 };
+                    let element = Element { number: index + 1, most: elements.count, reaches: 0 };
                     Some(self.element_page(scope, site, (Some(count), Some(element))))
                 }
             };
             let mut inner = outer.clone();
             inner.settings = outer.settings.inside(outer.file, &repeat.body.items);
             inner.base = begin;
-            inner.element_end = Some(end);
+            inner.element = Some((begin, end));
             inner.suffix = format!("{}[{}]", outer.suffix, index + 1);
             inner.page = page;
             self.block(&repeat.body, inner);
@@ -91,7 +92,7 @@ impl<'t> Run<'_, '_, 't> {
     }
 
     /// Where the elements are; none where a message says what is wrong.
-    fn layout_of(&mut self, repeat: &Repeat, times: &Times, outer: &Scope, site: Site) -> Option<Layout> {
+    fn elements_of(&mut self, repeat: &Repeat, times: &Times, outer: &Scope, site: Site) -> Option<Elements> {
         let start = match &repeat.from {
             Some(from) => self.base(outer, from)?,
             None => outer.base,
@@ -118,14 +119,14 @@ impl<'t> Run<'_, '_, 't> {
                 }
             },
         };
-        let end_of_all = outer.element_end.or(outer.limit);
+        let end_of_all = outer.element.map(|(_, end)| end).or(outer.limit);
         let fitting = end_of_all.map_or(most, |end| end.saturating_sub(start) / size);
-        let layout = Layout { start, size, count: most.min(fitting) };
+        let elements = Elements { start, size, count: most.min(fitting) };
         if fitting == 0 || (fitting < most && !matches!(times, Times::ToEnd)) {
             let asked = if matches!(times, Times::ToEnd) { 1 } else { most };
-            self.say_outside(Layout { count: asked, ..layout }, end_of_all, outer, site);
+            self.say_outside(Elements { count: asked, ..elements }, end_of_all, outer, site);
         }
-        Some(layout)
+        Some(elements)
     }
 
     /// A number of elements that there can be.
@@ -151,17 +152,17 @@ impl<'t> Run<'_, '_, 't> {
         );
     }
 
-    fn say_outside(&mut self, layout: Layout, end: Option<u32>, outer: &Scope, site: Site) {
+    fn say_outside(&mut self, elements: Elements, end: Option<u32>, outer: &Scope, site: Site) {
         let Some(end) = end else { return };
         let counting = outer.settings.counting;
-        let Layout { size, count, .. } = layout;
-        let (_, needed) = layout.element(count - 1);
-        let elements = if count == 1 { "one element".to_owned() } else { format!("{count} elements") };
+        let Elements { start, size, count } = elements;
+        let (_, needed) = elements.element(count - 1);
+        let several = if count == 1 { "one element".to_owned() } else { format!("{count} elements") };
         let of = if size == 1 { "1 byte".to_owned() } else { format!("{size} bytes") };
-        let what = if outer.element_end.is_some() { "element around" } else { "frame" };
+        let what = if outer.element.is_some() { "element around" } else { "frame" };
         let text = format!(
-            "{elements} of {of} from byte {} on need byte {}, but the {what} has {end} bytes",
-            counting.byte(layout.start.saturating_sub(outer.base)),
+            "{several} of {of} from byte {} on need byte {}, but the {what} has {end} bytes",
+            counting.byte(start.saturating_sub(outer.base)),
             counting.byte(needed.saturating_sub(outer.base + 1)),
         );
         self.shared.messages.push(

@@ -145,7 +145,7 @@ refused! {
     }
 
     pages {
-        |d| d.frames[1].pages[2].parent = Some(PageId(4)) => "frame `request`, page number 2 (counted from 0): it refers to page number 4",
+        |d| d.frames[1].pages[2].parent = Some(PageId(5)) => "frame `request`, page number 2 (counted from 0): it refers to page number 5",
         |d| d.frames[1].pages[2].parent = Some(PageId(2)) => "frame `request`, page number 2 (counted from 0): it is nested in page 2, which does not stand before",
         |d| d.frames[1].pages[2].parent = Some(PageId(3)) => "frame `request`, page number 2 (counted from 0): it is nested in page 3, which does not stand before",
         |d| d.frames[1].pages[0].switch = 1 => "frame `request`, page number 0 (counted from 0): its switch number is 1: switches are numbered",
