@@ -81,6 +81,7 @@ mod near;
 mod network;
 mod packed;
 mod route;
+mod schedule;
 mod signal;
 mod states;
 pub mod store;
@@ -100,6 +101,7 @@ pub use label::{Certainty, Grade, Label};
 pub use near::{nearest_name, nearest_names};
 pub use network::{Attachment, BitRate, Ecu, Nanoseconds, Network, NetworkKind, Wire};
 pub use route::{Pace, Passed, Route};
+pub use schedule::{Schedule, Slot, SlotContent};
 pub use signal::{
     ByteSpan, Charset, Checksum, ChecksumAlgorithm, Content, Counter, Curve, CurvePoint, Role, Scaling, Signal, States,
     ValueRange,
@@ -110,3 +112,4 @@ pub use texts::{formula_text, state_words_text};
 pub use trouble_code::TroubleCode;
 pub use unit::Unit;
 pub use validate::{Flaw, InvalidDescription};
+pub use wirelore_bits::lin::LinChecksum;

@@ -4,6 +4,7 @@ mod encode_inverts;
 mod extract_reference;
 mod published_checksums;
 mod published_formats;
+mod published_lin;
 mod scaling_exact;
 #[cfg(feature = "serde")]
 mod serde_forms;

@@ -68,8 +68,7 @@ impl Assembly<'_> {
                 length = rounded;
             }
         }
-        let most =
-            described.map_or_else(|| longest_payload(self.database, self.frame), |length| length.max as usize);
+        let most = described.map_or_else(|| longest_payload(self.database, self.frame), |length| length.max as usize);
         if length > most { Err(EncodeError::TooLong { needed: length, most }) } else { Ok(length) }
     }
 

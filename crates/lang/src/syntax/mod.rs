@@ -25,6 +25,7 @@ mod place;
 mod recover;
 mod repeat;
 mod report;
+mod schedule;
 mod signal;
 mod states;
 mod time;

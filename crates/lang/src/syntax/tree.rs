@@ -7,6 +7,7 @@ mod item;
 mod number;
 mod packets;
 mod place;
+mod schedule;
 mod signal;
 
 pub use formula::{Formula, Line, Trouble};
@@ -21,4 +22,5 @@ pub use item::{
 pub use number::{Exact, Integer, Name, RawRange, Text, Time};
 pub use packets::{CheckByte, MessageSort, SizeByte, TelegramClauses};
 pub use place::{Anchor, ByteIndex, FlatPosition, Piece, Place, Position};
+pub use schedule::{Schedule, Slot};
 pub use signal::{Checksum, Counter, Elements, Extras, Kind, Signal, StatesClause, Step, UnitText, Value};
