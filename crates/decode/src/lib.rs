@@ -33,6 +33,7 @@ mod checks;
 mod decoder;
 mod encode;
 mod error;
+mod lin;
 mod lookup;
 mod near;
 mod plan;
@@ -57,5 +58,7 @@ pub use error::SessionError;
 pub use reach::reachable;
 pub use reading::{FrameOutcome, Reading, Readings, Unmatched, Value};
 pub use selection::Selection;
-pub use session::{ChecksumCounts, CounterCounts, Event, MessageFault, Options, Session, Sink, Tally, UnknownFrame};
+pub use session::{
+    ChecksumCounts, CounterCounts, Event, LinTally, MessageFault, Options, Session, Sink, Tally, UnknownFrame,
+};
 pub use units::Units;

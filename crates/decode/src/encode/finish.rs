@@ -1,7 +1,7 @@
 //! The end of an encoding: the length, then the checksums over what is there.
 
-use wirelore_bits::{Extractor, payload_lengths};
-use wirelore_model::{Content, LengthRange, NetworkKind, Role, SignalId};
+use wirelore_bits::{Extractor, lin, payload_lengths};
+use wirelore_model::{Content, Identifier, LengthRange, NetworkKind, Role, SignalId};
 
 use super::Encoded;
 use super::assemble::{Assembly, group_of};
@@ -43,6 +43,13 @@ impl Assembly<'_> {
         }
         if !undescribed.is_empty() {
             self.notes.push(Note::Undescribed { places: undescribed });
+        }
+        if let Some(Identifier::Lin { id, checksum: kind, .. }) =
+            self.frame.seen_on.first().map(|seen| &seen.identifier)
+        {
+            let protected_id = lin::protected(*id);
+            let checksum = kind.over(protected_id, &self.payload);
+            self.notes.push(Note::OnLin { protected_id, checksum, kind: *kind });
         }
         Ok(Encoded { payload: self.payload, notes: self.notes })
     }
