@@ -59,6 +59,7 @@ mod encoding;
 mod extract;
 mod field;
 mod ieee;
+pub mod lin;
 mod load;
 pub mod payload_lengths;
 mod place;

@@ -1,5 +1,7 @@
 //! What became of every frame, for the person, on standard error.
 
+mod wire;
+
 use std::fmt::Write;
 use std::time::Duration;
 
@@ -29,6 +31,7 @@ pub(crate) fn text(database: &Database, session: &Session<'_>, wall: Duration) -
     push_values(&mut text, database, tally);
     push_unmatched(&mut text, database, tally);
     push_message_faults(&mut text, database, tally);
+    wire::push_lin(&mut text, database, tally);
     if tally.decoded == 0 && tally.without_description > 0 {
         text.push_str("none of the identifiers is described: is this the description of that vehicle?\n");
     }
@@ -49,8 +52,8 @@ fn parts(database: &Database, tally: &Tally) -> Vec<(u64, &'static str, String)>
         (tally.carrying, "carrying longer messages", none()),
         (tally.remote, "remote frames", none()),
         (tally.error, "error records of the recorder", none()),
-        (tally.unanswered, "headers without an answer", none()),
-        (tally.faulty, "damaged on the wire", none()),
+        (tally.unanswered, "headers without an answer", wire::unanswered(database, tally)),
+        (tally.faulty, "damaged on the wire", wire::damaged(database, tally)),
         (tally.null, "null frames", none()),
         (tally.wire_signals, "wake-ups and other signals that are no frames", none()),
         (tally.on_unbound_channel, "on channels that are no network of the description", none()),

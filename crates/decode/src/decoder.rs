@@ -6,6 +6,7 @@ use wirelore_model::{
 };
 
 use crate::error::SessionError;
+use crate::lin::{LinFrame, LinFrames};
 use crate::lookup::{Lookup, Recognised};
 use crate::plan::{Conversion, FramePlan, Planner};
 use crate::reading::{FrameOutcome, Reading, Readings};
@@ -34,6 +35,7 @@ pub struct Decoder {
     wanted: Box<[bool]>,
     words: Box<[Box<str>]>,
     lookup: Lookup,
+    lin: LinFrames,
     networks: Box<[NetworkEntry]>,
     /// By network: whether its frames carry something.
     carrying: Box<[bool]>,
@@ -148,6 +150,7 @@ impl Decoder {
             plans,
             words: planner.into_words(),
             lookup: Lookup::new(database),
+            lin: LinFrames::new(database),
             carrying: networks.iter().map(|network| network.carries.anything()).collect(),
             networks,
             carried: database.frames.iter().map(carried_by).collect(),
@@ -173,6 +176,22 @@ impl Decoder {
     #[inline(always)]
     pub(crate) fn recognise(&self, network: NetworkId, seen: SeenId, payload: &[u8]) -> Option<Recognised> {
         self.lookup.find_seen(network, seen, payload)
+    }
+
+    /// What is described of a LIN identifier.
+    pub(crate) fn lin_frame(&self, network: NetworkId, id: u8) -> Option<&LinFrame> {
+        self.lin.find(network, id)
+    }
+
+    /// The frame that an answer to an event-triggered LIN frame is. (A text with plain identifiers does not say that they are of LIN.)
+    #[cold]
+    pub(crate) fn lin_answer(&self, network: NetworkId, seen: SeenId, payload: &[u8]) -> Option<FrameId> {
+        let id = match seen {
+            SeenId::Lin(id) => id,
+            SeenId::Can { id, extended: false } => u8::try_from(id).ok()?,
+            _ => return None,
+        };
+        self.lin.find(network, id)?.answer(payload)
     }
 
     /// Hands the readings of one frame to `each`: signals that are always there first, then those of the pages that hold.

@@ -33,6 +33,7 @@ mod checks;
 mod decoder;
 mod encode;
 mod error;
+mod lin;
 mod lookup;
 mod near;
 mod plan;
@@ -58,6 +59,7 @@ pub use reach::reachable;
 pub use reading::{FrameOutcome, Reading, Readings, Unmatched, Value};
 pub use selection::Selection;
 pub use session::{
-    ChecksumCounts, CounterCounts, Event, MessageFault, Options, ProtectionCounts, Session, Sink, Tally, UnknownFrame,
+    ChecksumCounts, CounterCounts, Event, LinTally, MessageFault, Options, ProtectionCounts, Session, Sink, Tally,
+    UnknownFrame,
 };
 pub use units::Units;

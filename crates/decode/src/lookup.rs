@@ -115,7 +115,7 @@ impl Draft {
                 });
             }
             // Told by their number alone, as those of CAN.
-            &Identifier::Lin { id } => self.standard.push(Run { first: id.into(), last: id.into(), what: frame }),
+            &Identifier::Lin { id, .. } => self.standard.push(Run { first: id.into(), last: id.into(), what: frame }),
             other => self.elsewhere.push((other.clone(), frame)),
         }
     }

@@ -15,11 +15,12 @@ fn assert_sound(checked: &Checked) {
 #[test]
 fn the_demo_and_the_standard_descriptions_are_sound() {
     let schema = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../schema");
-    for file in ["demo/kestrel.lore", "standard/heavy_duty.lore"] {
+    for file in ["demo/kestrel.lore", "standard/heavy_duty.lore", "standard/lin_diagnostics.lore"] {
         let path = schema.join(file);
         assert_sound(&check(&[&path.to_string_lossy()], &FileLoader));
     }
     assert_sound(&check_text("use.lore", "use standard heavy_duty\n"));
+    assert_sound(&check_text("use.lore", "use standard lin_diagnostics\n"));
 }
 
 /// Nothing that passes the rules is refused as a database: that would be an error without a rule of its own.

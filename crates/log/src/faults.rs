@@ -12,7 +12,7 @@ use std::ops::{BitOr, BitOrAssign};
 /// assert!(faults.contains(Faults::PARITY) && !faults.contains(Faults::FRAMING));
 /// assert_eq!(faults.to_string(), "checksum, parity");
 /// ```
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default)]
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Default)]
 pub struct Faults(u16);
 
 /// Every fault with its name, in the order of the bits.

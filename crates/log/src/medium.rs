@@ -1,5 +1,7 @@
 //! What is particular to the frames of each kind of network.
 
+pub use wirelore_bits::lin::LinChecksum;
+
 use crate::faults::Faults;
 
 /// The kind of network a frame was recorded on, with what its header says beside identifier and data.
@@ -61,15 +63,6 @@ pub struct Lin {
     pub checksum_kind: Option<LinChecksum>,
     /// What was wrong on the wire.
     pub faults: Faults,
-}
-
-/// The two sums of LIN.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub enum LinChecksum {
-    /// Over the data.
-    Classic,
-    /// Over the protected identifier and the data.
-    Enhanced,
 }
 
 /// What the header of a FlexRay frame says beside the slot.

@@ -32,6 +32,7 @@ impl Database {
             checks.check(frame, FrameId(id))?;
         }
         validate::check_routes(&description)?;
+        validate::check_schedules(&description)?;
         Self::index(description)
     }
 
@@ -44,6 +45,8 @@ impl Database {
         ecus.check_unique("ecu", &description.ecus, |ecu| &ecu.label)?;
         frames.check_unique("frame", &description.frames, |frame| &frame.label)?;
         states.check_unique("states", &description.states, |table| &table.label)?;
+        let schedules = ByName::of(&description.schedules, |schedule| &schedule.label);
+        schedules.check_unique("schedule", &description.schedules, |schedule| &schedule.label)?;
         Ok(Self { description, networks, ecus, frames, states })
     }
 

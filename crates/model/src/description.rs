@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::{Ecu, Frame, Label, Network, Route, StateTable, Wire};
+use crate::{Ecu, Frame, Label, Network, Route, Schedule, StateTable, Wire};
 
 /// Everything that a set of `.lore` files says. Lists keep the order of the text; indices ([`crate::FrameId`] and its like) point into them.
 #[derive(Debug, Clone, PartialEq, Default, Serialize, Deserialize)]
@@ -22,6 +22,8 @@ pub struct Description {
     pub frames: Vec<Frame>,
     /// What the gateways pass on.
     pub routes: Vec<Route>,
+    /// The schedules of the LIN networks.
+    pub schedules: Vec<Schedule>,
 }
 
 /// The vehicle itself.

@@ -1,8 +1,9 @@
 //! How frames are recognised: what a description says, and what a recording shows.
 
 use serde::{Deserialize, Serialize};
+use wirelore_bits::lin::LinChecksum;
 
-use crate::NetworkKind;
+use crate::{FrameId, NetworkKind};
 
 /// How a frame is recognised.
 #[derive(Debug, Clone, PartialEq, Eq, Hash, Serialize, Deserialize)]
@@ -37,6 +38,10 @@ pub enum Identifier {
     Lin {
         /// 0..=63, without the parity bits.
         id: u8,
+        /// The checksum that guards it; 60..=63 have the classic one.
+        checksum: LinChecksum,
+        /// An event-triggered frame: its answer is one of these frames, told by the protected identifier in its first byte.
+        stands_for: Vec<FrameId>,
     },
     /// A FlexRay frame: a slot in some of the 64 cycles.
     #[serde(rename = "flexray")]
@@ -217,7 +222,7 @@ impl Identifier {
             (Self::Xl { acceptance, priority }, SeenId::Xl { acceptance: seen, priority: seen_priority }) => {
                 *acceptance == seen && priority.is_none_or(|priority| priority == seen_priority)
             }
-            (Self::Lin { id }, SeenId::Lin(seen)) => *id == seen,
+            (Self::Lin { id, .. }, SeenId::Lin(seen)) => *id == seen,
             (
                 Self::FlexRay { slot, first_cycle, repetition, channels },
                 SeenId::FlexRay { slot: seen, cycle, on_b },

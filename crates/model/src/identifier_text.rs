@@ -48,7 +48,7 @@ fn other_network_text(identifier: &Identifier) -> String {
             let priority = priority.map_or_else(String::new, |priority| format!(" priority 0x{priority:03X}"));
             write!(text, "xl 0x{acceptance:08X}{priority}")
         }
-        Identifier::Lin { id } => write!(text, "id 0x{id:02X}"),
+        Identifier::Lin { id, .. } => write!(text, "id 0x{id:02X}"),
         Identifier::FlexRay { slot, first_cycle, repetition, channels } => {
             let cycles = if *repetition == 1 { String::new() } else { cycles_text(*first_cycle, *repetition) };
             let channel = match channels {

@@ -4,6 +4,7 @@ mod encode_inverts;
 mod extract_reference;
 mod published_checksums;
 mod published_formats;
+mod published_lin;
 mod published_protection;
 mod scaling_exact;
 #[cfg(feature = "serde")]

@@ -1,6 +1,6 @@
 //! The end of an encoding: the length, then the checksums over what is there, then the protection over everything.
 
-use wirelore_bits::{Extractor, payload_lengths};
+use wirelore_bits::{Extractor, lin, payload_lengths};
 use wirelore_model::{Content, Frame, Identifier, LengthRange, NetworkKind, Role, SignalId};
 
 use super::Encoded;
@@ -25,7 +25,19 @@ impl Assembly<'_> {
         if !undescribed.is_empty() {
             self.notes.push(Note::Undescribed { places: undescribed });
         }
+        self.note_lin();
         Ok(Encoded { payload: self.payload, notes: self.notes })
+    }
+
+    /// What LIN sends around the data.
+    fn note_lin(&mut self) {
+        if let Some(Identifier::Lin { id, checksum: kind, .. }) =
+            self.frame.seen_on.first().map(|seen| &seen.identifier)
+        {
+            let protected_id = lin::protected(*id);
+            let checksum = kind.over(protected_id, &self.payload);
+            self.notes.push(Note::OnLin { protected_id, checksum, kind: *kind });
+        }
     }
 
     fn calculate_checksums(&mut self) -> Result<(), EncodeError> {

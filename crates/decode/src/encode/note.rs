@@ -3,6 +3,7 @@
 use std::fmt;
 
 use wirelore_bits::BitPosition;
+use wirelore_model::LinChecksum;
 
 /// Something that was decided, rounded or filled in while encoding.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -104,6 +105,15 @@ pub enum Note {
         /// Bytes there are.
         to: usize,
     },
+    /// What goes around the data on LIN.
+    OnLin {
+        /// The identifier with its parity bits.
+        protected_id: u8,
+        /// The checksum.
+        checksum: u8,
+        /// Its kind.
+        kind: LinChecksum,
+    },
     /// Bits that no signal has, or that are only marked as unknown, are 0.
     Undescribed {
         /// Runs of them as they are sent, each with its most significant and its least significant bit.
@@ -142,6 +152,13 @@ impl fmt::Display for Note {
             }
             Self::Lengthened { from, to } => {
                 write!(f, "{from} bytes needed, {to} bytes long: CAN FD frames have only certain lengths")
+            }
+            Self::OnLin { protected_id, checksum, kind } => {
+                write!(
+                    f,
+                    "on the wire: protected identifier 0x{protected_id:02X}, {} checksum 0x{checksum:02X}",
+                    kind.word()
+                )
             }
             Self::Undescribed { places } => undescribed(places, f),
         }

@@ -2,13 +2,15 @@
 
 use std::fmt;
 
-use wirelore_log::{Channel, Kind, PlaceInLog};
+use wirelore_log::{Channel, Faults, Kind, PlaceInLog};
 use wirelore_model::{NetworkId, SeenId};
 
 use super::carry::{Carriers, Give, Taken};
+use super::lin;
 use super::sample::Seen;
 use super::tally::{MessageFault, Tally};
 use crate::decoder::Decoder;
+use crate::lin::LinWire;
 use crate::lookup::Recognised;
 
 /// Everything that decides about a frame, beside the network it is on.
@@ -101,16 +103,38 @@ impl Gate<'_> {
     /// A frame or a message that is to be decoded, if it is described and wanted.
     #[inline(always)]
     fn decode(&self, network: NetworkId, seen: &Seen<'_>, tally: &mut Tally, target: &mut impl Target) {
+        if let SeenId::Lin(id) = seen.id {
+            return self.lin(network, id, seen, tally, target);
+        }
         let Some(found) = self.decoder.recognise(network, seen.id, seen.payload) else {
             tally.unknown(network, seen.id);
             return;
         };
-        if !self.decoder.wants(found.frame) {
-            tally.not_selected += 1;
-            return;
-        }
+        self.hand_on(network, seen, found, tally, target);
+    }
+
+    /// A frame or a message that is described.
+    #[inline(always)]
+    pub(super) fn hand_on(
+        &self,
+        network: NetworkId,
+        seen: &Seen<'_>,
+        mut found: Recognised,
+        tally: &mut Tally,
+        target: &mut impl Target,
+    ) {
         let Self { decoder, first_time_ns, from_ns, until_ns, .. } = *self;
-        let so_do_all = first_time_ns.is_some() && from_ns.is_none() && until_ns.is_none();
+        let mut so_do_all = first_time_ns.is_some() && from_ns.is_none() && until_ns.is_none();
+        if !decoder.wants(found.frame) {
+            // An event-triggered frame has no signals of its own: they are those of the frame that answers.
+            let Some(answer) = decoder.lin_answer(network, seen.id, seen.payload).filter(|id| decoder.wants(*id))
+            else {
+                tally.not_selected += 1;
+                return;
+            };
+            found.frame = answer;
+            so_do_all = false;
+        }
         target.frame(&Passed { decoder, seen, network, found, first_time_ns, so_do_all }, tally);
     }
 
@@ -133,10 +157,16 @@ impl Gate<'_> {
             }
             Kind::Unanswered => {
                 tally.unanswered += 1;
+                if let Some(network) = network {
+                    tally.lin.no_answer(network, seen.id);
+                }
                 return None;
             }
             Kind::Faulty => {
                 tally.faulty += 1;
+                if let Some(network) = network {
+                    tally.damaged_on_wire(network, seen.id, seen.faults);
+                }
                 return None;
             }
             Kind::Null => {
@@ -145,6 +175,7 @@ impl Gate<'_> {
             }
             Kind::Signal => {
                 tally.wire_signals += 1;
+                lin::note_signal(seen.id, &mut tally.lin);
                 return None;
             }
         }
@@ -207,7 +238,8 @@ impl<T: Target> Give for Onward<'_, '_, T> {
             self.tally.read += 1;
             self.tally.messages += 1;
             let place = self.place.unwrap_or(PlaceInLog::Line(0));
-            let message = Seen { time_ns, channel: self.channel, id, kind: Kind::Data, place, payload: bytes };
+            let (channel, faults, lin) = (self.channel, Faults::NONE, LinWire::default());
+            let message = Seen { time_ns, channel, id, kind: Kind::Data, place, faults, lin, payload: bytes };
             self.gate.decode(self.network, &message, self.tally, self.target);
         }
     }

@@ -5,6 +5,7 @@ mod channels;
 mod counts;
 mod gate;
 mod lanes;
+mod lin;
 mod rows;
 mod sample;
 mod sink;
@@ -22,6 +23,7 @@ use carry::Carriers;
 pub(crate) use carry::{Carries, Ports, SerialForm};
 use channels::Channels;
 use gate::{Gate, Target};
+pub use lin::LinTally;
 use rows::RowTarget;
 use sample::{SAMPLE_FRAMES, Sample, Seen};
 pub use sink::{Event, Sink};
@@ -245,7 +247,7 @@ impl<'d> Session<'d> {
             _ => {
                 self.sample.push(seen);
                 let &Seen { channel, id, kind, .. } = seen;
-                self.hold(channel, (kind != Kind::Error).then_some(id), recording, target)
+                self.hold(channel, (!matches!(kind, Kind::Error | Kind::Signal)).then_some(id), recording, target)
             }
         }
     }

@@ -2,8 +2,10 @@
 
 use std::ops::Range;
 
-use wirelore_log::{Channel, Frame, Kind, Medium, PlaceInLog};
+use wirelore_log::{Channel, Faults, Frame, Kind, Medium, PlaceInLog};
 use wirelore_model::SeenId;
+
+use crate::lin::LinWire;
 
 /// How many frames are kept at most before the decision: at a usual 2,000 frames per second and network, several seconds.
 pub(super) const SAMPLE_FRAMES: usize = 20_000;
@@ -16,6 +18,10 @@ pub(super) struct Seen<'a> {
     pub(super) id: SeenId,
     pub(super) kind: Kind,
     pub(super) place: PlaceInLog,
+    /// What was wrong with a frame that was damaged on the wire.
+    pub(super) faults: Faults,
+    /// What a LIN frame had on the wire beside its data.
+    pub(super) lin: LinWire,
     pub(super) payload: &'a [u8],
 }
 
@@ -23,7 +29,16 @@ impl<'a> From<&Frame<'a>> for Seen<'a> {
     #[inline(always)]
     fn from(frame: &Frame<'a>) -> Self {
         let &Frame { time_ns, channel, kind, place, payload, .. } = frame;
-        Self { time_ns, channel, id: seen_id(frame), kind, place, payload }
+        Self {
+            time_ns,
+            channel,
+            id: seen_id(frame),
+            kind,
+            place,
+            faults: frame.medium.faults(),
+            lin: LinWire::of(frame.medium),
+            payload,
+        }
     }
 }
 

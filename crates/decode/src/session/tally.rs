@@ -1,9 +1,10 @@
 //! What became of every frame: each is counted in exactly one part.
 
-use wirelore_log::PlaceInLog;
+use wirelore_log::{Faults, PlaceInLog};
 use wirelore_model::{FrameId, NetworkId, SeenId, SignalId};
 
 use super::counts::Counts;
+use super::lin::LinTally;
 use crate::checks::{Belongs, ChecksumVerdict, CounterVerdict, ProtectionVerdict, Verdict};
 use crate::reading::{FrameOutcome, Reading, Unmatched, Value};
 
@@ -14,7 +15,7 @@ const UNMATCHED_MAX: usize = 10_000;
 /// How many messages that could not be used are kept in words.
 const MESSAGE_FAULTS_KEPT: usize = 10;
 /// How many different frames or signals with faults are counted apart.
-const FAULTS_MAX: usize = 10_000;
+pub(super) const FAULTS_MAX: usize = 10_000;
 
 /// The frames of a session, and the messages put together from them, each in one part.
 #[derive(Debug, Clone, Default, PartialEq, Eq)]
@@ -73,6 +74,8 @@ pub struct Tally {
     pub checksums: ChecksumCounts,
     /// What the end-to-end protections said.
     pub protections: ProtectionCounts,
+    /// What LIN networks say beside their signals.
+    pub lin: LinTally,
 
     unknown: Counts<(NetworkId, SeenId), UNKNOWN_MAX>,
     unmatched: Counts<(FrameId, Unmatched), UNMATCHED_MAX>,
@@ -81,6 +84,7 @@ pub struct Tally {
     protection_faults: Counts<(NetworkId, FrameId), FAULTS_MAX>,
     belongings: Counts<(NetworkId, FrameId, Belongs), FAULTS_MAX>,
     outside_ranges: Counts<(FrameId, SignalId), FAULTS_MAX>,
+    damaged_on_wire: Counts<(NetworkId, (SeenId, Faults)), FAULTS_MAX>,
     /// The first of them.
     first_message_faults: Vec<MessageFault>,
 }
@@ -241,6 +245,18 @@ impl Tally {
         }
     }
 
+    /// The frames that were damaged on the wire, each with its network, what was wrong and how often that was, the most frequent first;
+    /// those on channels that are no network are only in the sum, [`Tally::faulty`].
+    #[must_use]
+    pub fn damaged_frames(&self) -> Vec<(NetworkId, SeenId, Faults, u64)> {
+        let sorted = self.damaged_on_wire.sorted().into_iter();
+        sorted.map(|((network, (id, faults)), count)| (network, id, faults, count)).collect()
+    }
+
+    pub(super) fn damaged_on_wire(&mut self, network: NetworkId, id: SeenId, faults: Faults) {
+        self.damaged_on_wire.add((network, (id, faults)));
+    }
+
     /// The sum of the parts, which is `read`.
     #[must_use]
     pub fn sum_of_parts(&self) -> u64 {
@@ -263,6 +279,8 @@ impl Tally {
         self.protection_faults.merge(&other.protection_faults);
         self.belongings.merge(&other.belongings);
         self.outside_ranges.merge(&other.outside_ranges);
+        self.damaged_on_wire.merge(&other.damaged_on_wire);
+        self.lin.add(&other.lin);
         let free = MESSAGE_FAULTS_KEPT.saturating_sub(self.first_message_faults.len());
         self.first_message_faults.extend(other.first_message_faults.iter().take(free).cloned());
     }
@@ -281,7 +299,7 @@ impl Tally {
                 wrong_sequence, not_a_count, wrong_sum, wrong_data_id, wrong_length, too_short: protected_too_short,
             },
             unknown: _, unmatched: _, wrong_checksums: _, counter_faults: _, protection_faults: _, belongings: _,
-            outside_ranges: _, first_message_faults: _,
+            outside_ranges: _, first_message_faults: _, damaged_on_wire: _, lin: _,
         } = self;
         [
             read, decoded, too_short, without_description, not_selected, remote, error, damaged,
@@ -393,6 +411,6 @@ impl Tally {
 }
 
 /// Keys of two parts with their counts, in one row.
-fn flat<A, B>(counts: Vec<((A, B), u64)>) -> Vec<(A, B, u64)> {
+pub(super) fn flat<A, B>(counts: Vec<((A, B), u64)>) -> Vec<(A, B, u64)> {
     counts.into_iter().map(|((one, other), count)| (one, other, count)).collect()
 }

@@ -1,4 +1,4 @@
-//! A text log read row by row and in tables: both must count the same.
+//! A log read row by row and in tables: both must count the same.
 
 use std::io;
 
@@ -17,7 +17,8 @@ pub(crate) struct Rows {
 }
 
 /// Reads a log by a description.
-pub(crate) fn read(description: &str, log: &str) -> Rows {
+pub(crate) fn read(description: &str, log: impl AsRef<[u8]>) -> Rows {
+    let log = log.as_ref();
     let checked = check_text("test.lore", description);
     let told: Vec<String> = checked.diagnostics.iter().map(|diagnostic| format!("{diagnostic:?}")).collect();
     let database = checked.database.unwrap_or_else(|| panic!("{}", told.join("\n")));
@@ -34,9 +35,9 @@ pub(crate) fn read(description: &str, log: &str) -> Rows {
     Rows { lines: rows.lines, tally: session.tally().clone() }
 }
 
-fn recording(log: &str) -> Recording {
+fn recording(log: &[u8]) -> Recording {
     let reader = Box::new(io::Cursor::new(log.to_owned()));
-    Recording::from_reader(reader, "test.csv", &wirelore_log::Options::default()).expect("a log")
+    Recording::from_reader(reader, "test", &wirelore_log::Options::default()).expect("a log")
 }
 
 struct ByRow<'d> {

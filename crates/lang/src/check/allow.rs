@@ -111,6 +111,9 @@ impl Collector<'_> {
                 ItemKind::Gateway(gateway) => {
                     gateway.routes.iter().for_each(|route| self.front(&route.front, route.span))
                 }
+                ItemKind::Schedule(schedule) => {
+                    schedule.slots.iter().for_each(|slot| self.front(&slot.front, slot.span))
+                }
                 _ => {}
             }
         }

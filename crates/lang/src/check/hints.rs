@@ -73,6 +73,7 @@ fn networks(resolved: &Resolved<'_>, catalogue: &Catalogue<'_>, messages: &mut M
     let mut named: FxHashSet<NetworkId> = FxHashSet::default();
     named.extend(description.ecus.iter().flat_map(|ecu| &ecu.on).map(|attachment| attachment.network));
     named.extend(resolved.frames.iter().filter_map(|frame| frame.network));
+    named.extend(description.schedules.iter().map(|schedule| schedule.network));
     named.extend(description.routes.iter().flat_map(|route| [route.from, route.to]));
     let mut unused = Unused::new(Rule::NetworkUnused, "no frame and no control unit is on network", messages);
     for (sourced, id) in catalogue.networks.iter().zip(0..) {
@@ -88,6 +89,7 @@ fn guesses(catalogue: &Catalogue<'_>, messages: &mut Messages) {
     heads(&catalogue.states, |states| &states.head, messages);
     heads(&catalogue.layouts, |layout| &layout.head, messages);
     heads(&catalogue.frames, |frame| &frame.head, messages);
+    heads(&catalogue.schedules, |schedule| &schedule.head, messages);
 }
 
 fn heads<'t, T>(items: &[Sourced<'t, T>], head: impl Fn(&'t T) -> &'t Head<'t>, messages: &mut Messages) {

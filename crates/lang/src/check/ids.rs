@@ -61,7 +61,7 @@ pub(crate) fn check(resolved: &Resolved<'_>, messages: &mut Messages) {
                 Identifier::Pgn { pgn, sources, priority } => {
                     on.groups.push(Group { pgn: *pgn, sources, priority: *priority, seen })
                 }
-                Identifier::Lin { id } => {
+                Identifier::Lin { id, .. } => {
                     let id = u32::from(*id);
                     on.runs.push(Run { extended: false, first: id, last: id, seen })
                 }

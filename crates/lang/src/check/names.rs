@@ -12,6 +12,7 @@ pub(crate) fn check(catalogue: &Catalogue<'_>, messages: &mut Messages) {
     heads(&catalogue.states, |states| &states.head, messages);
     heads(&catalogue.layouts, |layout| &layout.head, messages);
     heads(&catalogue.frames, |frame| &frame.head, messages);
+    heads(&catalogue.schedules, |schedule| &schedule.head, messages);
     for states in &catalogue.states {
         words(&states.tree.words, states.file, messages);
     }

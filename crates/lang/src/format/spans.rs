@@ -20,6 +20,7 @@ impl Spans {
                 ItemKind::Frame(frame) => spans.body(&frame.body),
                 ItemKind::Layout(layout) => spans.body(&layout.body),
                 ItemKind::Gateway(gateway) => spans.gateway(gateway),
+                ItemKind::Schedule(schedule) => schedule.slots.iter().for_each(|slot| spans.front(&slot.front)),
                 _ => {}
             }
         }

@@ -28,6 +28,7 @@ pub(crate) struct Catalogue<'t> {
     pub(crate) layouts: Vec<Sourced<'t, tree::Layout<'t>>>,
     pub(crate) frames: Vec<Sourced<'t, tree::Frame<'t>>>,
     pub(crate) gateways: Vec<Sourced<'t, tree::Gateway<'t>>>,
+    pub(crate) schedules: Vec<Sourced<'t, tree::Schedule<'t>>>,
     /// What each file states for all of its items, by the number of the file.
     pub(crate) settings: Vec<Settings>,
 }
@@ -77,6 +78,7 @@ impl<'t> Catalogue<'t> {
             ItemKind::Layout(layout) => sourced!(layouts, layout),
             ItemKind::Frame(frame) => sourced!(frames, frame),
             ItemKind::Gateway(gateway) => sourced!(gateways, gateway),
+            ItemKind::Schedule(schedule) => sourced!(schedules, schedule),
             ItemKind::AllowInFile(_) | ItemKind::UseFile(_) | ItemKind::UseStandard(_) => {}
         }
     }

@@ -11,7 +11,7 @@ use super::flat::Body;
 use super::label::label;
 use super::messages::at;
 use super::settings::{Expectation, Settings};
-use super::{Resolver, recognition};
+use super::{Resolver, lin, recognition};
 
 /// Where a frame and its parts come from.
 #[derive(Debug)]
@@ -78,6 +78,7 @@ pub(crate) fn read<'t>(resolver: &mut Resolver<'_, 't>, index: usize) -> (Frame,
     let network = tree.on.as_ref().and_then(|name| resolver.names.network(file, name, resolver.messages));
     let identifier = tree.recognition.as_ref().and_then(|written| recognition::read(resolver, file, written, network));
     let kind = network.and_then(|network| resolver.catalogue.kind(network));
+    let identifier = identifier.map(|(plain, sources)| (lin::with_clauses(resolver, file, tree, plain, kind), sources));
     let settings = settings(resolver, file, tree, network);
     let body = Body { file, tree: &tree.body, settings };
     // A message may be longer than a frame of its network.
@@ -87,6 +88,9 @@ pub(crate) fn read<'t>(resolver: &mut Resolver<'_, 't>, index: usize) -> (Frame,
     frame.optional = tree.optional.is_some();
     frame.carried = carried(resolver, file, tree, frame.length, identifier.as_ref().map(|(identifier, _)| identifier));
     let (identifier, sources) = identifier.unzip();
+    if identifier.as_ref().is_some_and(lin::is_diagnostic) {
+        frame.length.get_or_insert(lin::DIAGNOSTIC_LENGTH);
+    }
     if let (Some(network), Some(identifier)) = (network, identifier) {
         frame.seen_on.push(Appearance { network, identifier, via: None });
     }

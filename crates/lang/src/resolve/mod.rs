@@ -1,8 +1,8 @@
 //! From trees to a description: every name looked up, every place calculated.
 //!
 //! It goes in steps that only look back: all items by kind ([`catalogue`]), their names ([`names`]), the map ([`networks`]), tables of
-//! [`states`], each frame with what is between its braces ([`frame`], [`contents`]), the lines of the gateways ([`routes`]), and where
-//! frames are seen thereby ([`reach`]). What is broken is said once, and left out or completed so that nothing else seems wrong.
+//! [`states`], each frame with what is between its braces ([`frame`], [`contents`]), the lines of the gateways ([`routes`]), where frames
+//! are seen thereby ([`reach`]), and the [`schedules`]. What is broken is said once, and left out or completed so that nothing else seems wrong.
 
 mod area;
 mod array;
@@ -17,6 +17,7 @@ mod formula;
 pub(crate) mod frame;
 mod label;
 mod length;
+pub(crate) mod lin;
 pub(crate) mod load;
 mod marks;
 pub(crate) mod messages;
@@ -34,6 +35,7 @@ mod recognition;
 mod repeat;
 mod role;
 pub(crate) mod routes;
+pub(crate) mod schedules;
 pub(crate) mod settings;
 pub(crate) mod shelf;
 mod signal;
@@ -56,6 +58,7 @@ use frame::FrameOrigin;
 use messages::{Messages, at};
 use names::Names;
 use routes::{Frames, Lines};
+use schedules::ScheduleOrigin;
 use signals::SignalTable;
 use states::Fits;
 
@@ -90,6 +93,7 @@ pub(crate) struct Resolved<'t> {
     pub(crate) description: Description,
     pub(crate) frames: Vec<FrameOrigin<'t>>,
     pub(crate) lines: Lines<'t>,
+    pub(crate) schedules: Vec<ScheduleOrigin<'t>>,
     pub(crate) used_layouts: Vec<bool>,
     pub(crate) used_states: Vec<bool>,
 }
@@ -122,9 +126,11 @@ pub(crate) fn resolve<'t>(catalogue: &Catalogue<'t>, messages: &mut Messages) ->
     description.frames = frames;
     description.routes = routes;
     reach::follow(&mut resolver, &mut description, &lines, &origins);
+    let (read, schedules) = schedules::read(&mut resolver);
+    description.schedules = read;
     let (used_layouts, used_states) = (resolver.used_layouts, resolver.used_states);
     description.states = tables;
-    Resolved { description, frames: origins, lines, used_layouts, used_states }
+    Resolved { description, frames: origins, lines, schedules, used_layouts, used_states }
 }
 
 fn attachments(ecus: &[Ecu]) -> FxHashSet<(EcuId, NetworkId)> {

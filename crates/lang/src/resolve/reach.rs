@@ -1,6 +1,7 @@
 //! Where frames come to be seen: gateways pass on what another gateway may have passed to them.
 
 use rustc_hash::{FxHashMap, FxHashSet};
+use wirelore_bits::lin;
 use wirelore_model::{Appearance, Description, FrameId, Identifier, NetworkId, NetworkKind, Passed, RouteId};
 
 use crate::{Diagnostic, Rule};
@@ -8,6 +9,7 @@ use crate::{Diagnostic, Rule};
 use super::Resolver;
 use super::frame::FrameOrigin;
 use super::messages::at;
+use super::recognition;
 use super::routes::{Lines, brings_whatever_is_there};
 
 /// The routes by where they begin.
@@ -189,7 +191,7 @@ impl Reach<'_, '_, '_> {
 /// A frame's identifier where a gateway gives it a new one; a run of them keeps its length. `None` beyond the largest identifier.
 fn renumbered(identifier: &Identifier, first: u32, extended: bool, kind: NetworkKind) -> Option<Identifier> {
     if kind == NetworkKind::Lin {
-        return u8::try_from(first).ok().filter(|id| *id <= 63 && !extended).map(|id| Identifier::Lin { id });
+        return u8::try_from(first).ok().filter(|id| *id <= lin::ID_MAX && !extended).map(recognition::lin);
     }
     let length = match identifier {
         Identifier::Can { first, last, .. } => last - first,
@@ -246,7 +248,7 @@ mod tests {
     fn a_run_keeps_its_length() {
         assert_eq!(renumbered(&can(0x10, 0x1F), 0x7F0, false, NetworkKind::Can), Some(can(0x7F0, 0x7FF)));
         assert_eq!(renumbered(&can(0x10, 0x1F), 0x7F1, false, NetworkKind::CanFd), None);
-        assert_eq!(renumbered(&can(0x10, 0x10), 0x12, false, NetworkKind::Lin), Some(Identifier::Lin { id: 0x12 }));
+        assert_eq!(renumbered(&can(0x10, 0x10), 0x12, false, NetworkKind::Lin), Some(recognition::lin(0x12)));
         assert_eq!(renumbered(&can(0x10, 0x10), 0x40, false, NetworkKind::Lin), None, "LIN has 64 identifiers");
     }
 }

@@ -1,5 +1,6 @@
-//! How frames are recognised: CAN identifiers and SAE J1939 parameter groups.
+//! How frames are recognised: CAN identifiers, SAE J1939 parameter groups, LIN identifiers.
 
+use wirelore_bits::lin::{self, LinChecksum};
 use wirelore_model::{EcuId, Identifier, NetworkId, NetworkKind, pgn_of};
 
 use crate::syntax::tree::{Integer, RawRange, Recognition, Source};
@@ -12,9 +13,6 @@ use super::packets;
 /// The largest identifiers (ISO 11898-1): 11 bits, and 29 bits if extended.
 const LARGEST: i128 = 0x7FF;
 const LARGEST_EXTENDED: i128 = 0x1FFF_FFFF;
-
-/// The largest LIN identifier: 6 bits.
-const LARGEST_LIN: u8 = 0x3F;
 
 /// The largest parameter group number (SAE J1939-21): 18 bits.
 const LARGEST_PGN: i128 = 0x3_FFFF;
@@ -46,7 +44,7 @@ fn ways(kind: NetworkKind) -> &'static str {
         NetworkKind::Can | NetworkKind::CanFd | NetworkKind::CanXl => {
             "write `id 0x1B4`, `id 0x18FEF100 extended` or `pgn 65265`"
         }
-        NetworkKind::Lin => "write `id 0x23`, without the parity bits",
+        NetworkKind::Lin => "write `id 0x23`, without the parity bits, or `pid 0xA3`, with them",
         NetworkKind::Kline | NetworkKind::Uart => "write `from 0x10 to 0xF1`, `starts 0x41 0x0C` or `any message`",
         NetworkKind::Ethernet => {
             "write `service 0x4A10 event 0x8001`, `udp port 41200` or `doip 0x8001 from 0x0E00 to 0x1001`"
@@ -65,7 +63,11 @@ fn identifier(
     match &recognition.value {
         Recognition::Id { ids, extended } if kind == Some(NetworkKind::Lin) => {
             let id = lin_identifier(ids, *extended, file, resolver.messages)?;
-            Some((Identifier::Lin { id }, Vec::new()))
+            Some((self::lin(id), Vec::new()))
+        }
+        Recognition::Pid(written) => {
+            let id = protected_identifier(written, file, resolver.messages)?;
+            Some((self::lin(id), Vec::new()))
         }
         Recognition::Id { ids, extended } => {
             let (first, last, extended) = can_identifiers(ids, *extended, file, resolver.messages)?;
@@ -94,29 +96,55 @@ fn identifier(
     }
 }
 
+/// A LIN identifier with the checksum that it has where nothing is stated (LIN 2.2A, section 2.3.1.5).
+pub(crate) fn lin(id: u8) -> Identifier {
+    let checksum = if id < lin::FIRST_CLASSIC_ID { LinChecksum::Enhanced } else { LinChecksum::Classic };
+    Identifier::Lin { id, checksum, stands_for: Vec::new() }
+}
+
 /// Reads a LIN identifier.
 fn lin_identifier(ids: &RawRange, extended: Option<Span>, file: FileId, messages: &mut Messages) -> Option<u8> {
     let id = ids.first.value;
     let is_one = ids.first.value == ids.last.value && extended.is_none();
-    if let Some(id) = u8::try_from(id).ok().filter(|id| is_one && *id <= LARGEST_LIN) {
+    if let Some(id) = u8::try_from(id).ok().filter(|id| is_one && *id <= lin::ID_MAX) {
         return Some(id);
     }
     let mut message =
         Diagnostic::new(Rule::IdTooLarge, at(file, ids.span), "this is not the identifier of a LIN frame");
     message = message.here("one number from 0 to 0x3F");
-    if let Some(plain) = u8::try_from(id).ok().filter(|sent| protected(*sent & LARGEST_LIN) == *sent) {
-        let plain = plain & LARGEST_LIN;
-        message = message.help(format!("as a protected identifier it stands for `id {plain:#04X}`"));
+    if let Some(sent) = u8::try_from(id).ok().filter(|sent| is_one && lin::is_parity_right(*sent)) {
+        let plain = sent & lin::ID_MAX;
+        message =
+            message.help(format!("as a protected identifier, `pid {sent:#04X}`, it stands for `id {plain:#04X}`"));
     }
     messages.push(message);
     None
 }
 
-/// A LIN identifier with its parity bits (LIN 2.2A, 2.3.1.3).
-fn protected(id: u8) -> u8 {
-    let bit = |at: u8| id >> at & 1;
-    let (p0, p1) = (bit(0) ^ bit(1) ^ bit(2) ^ bit(4), 1 ^ bit(1) ^ bit(3) ^ bit(4) ^ bit(5));
-    id | p0 << 6 | p1 << 7
+/// Reads a LIN identifier that is written with its parity bits, as it was measured.
+fn protected_identifier(written: &Integer, file: FileId, messages: &mut Messages) -> Option<u8> {
+    let site = at(file, written.span);
+    let Ok(sent) = u8::try_from(written.value) else {
+        let message = Diagnostic::new(Rule::IdTooLarge, site, "a protected identifier is one byte");
+        messages.push(message.here("one number from 0 to 0xFF"));
+        return None;
+    };
+    let id = sent & lin::ID_MAX;
+    if lin::is_parity_right(sent) {
+        return Some(id);
+    }
+    let right = lin::protected(id);
+    messages.push(
+        Diagnostic::new(
+            Rule::PidParity,
+            site,
+            format!("the parity bits of {sent:#04X} are not those of its identifier"),
+        )
+        .here(format!("bits 7 and 6 belong to another identifier than {id:#04X}"))
+        .help(format!("if it is identifier {id:#04X}, write `pid {right:#04X}` or `id {id:#04X}`"))
+        .help("if it was measured like this, the header was damaged on the wire: measure again"),
+    );
+    None
 }
 
 /// Reads one identifier or a run of them.

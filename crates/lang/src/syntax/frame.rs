@@ -2,11 +2,11 @@
 
 use nom::Parser;
 use nom::combinator::opt;
-use wirelore_model::Transport;
+use wirelore_model::{LinChecksum, Transport};
 
-use super::basic::{missing, name, one_of, want, want_so, word};
+use super::basic::{missing, name, one_of, want, want_so, word, words};
 use super::block::{Open, find_open, opens_wrongly};
-use super::clause::{COMMON, Clauses, begins_common, check_once, common, is_listed};
+use super::clause::{COMMON, Clauses, begins_common, check_once, common, is_listed, names};
 use super::cursor::{Cursor, Parsed, Problem, broken};
 use super::frame_body::{Inside, body};
 use super::map::{head, late_title};
@@ -35,10 +35,23 @@ pub(super) fn layout(i: Cursor<'_>) -> Parsed<'_, Layout<'_>> {
 }
 
 const FRAME: Clauses = Clauses {
-    words: &["carried", "optional", "called", "confirmed", "likely", "guessed", "measured", "from"],
+    words: &[
+        "carried",
+        "optional",
+        "classic",
+        "enhanced",
+        "stands",
+        "called",
+        "confirmed",
+        "likely",
+        "guessed",
+        "measured",
+        "from",
+    ],
     begins: |i| match i.word() {
-        "optional" => i.next().at_stop(),
+        "optional" | "classic" | "enhanced" => i.next().at_stop(),
         "carried" => i.next().word() == "by",
+        "stands" => i.nth_word(1) == "for",
         _ => begins_common(i),
     },
     first_is_free: false,
@@ -53,7 +66,16 @@ pub(super) fn frame(begin: Cursor<'_>) -> Parsed<'_, Frame<'_>> {
         Ok(read) => read,
         Err(problem) => return without_head(begin, problem),
     };
-    let mut frame = Frame { head, on: None, recognition: None, carried: None, optional: None, body: Body::default() };
+    let mut frame = Frame {
+        head,
+        on: None,
+        recognition: None,
+        carried: None,
+        optional: None,
+        checksum: None,
+        stands_for: Vec::new(),
+        body: Body::default(),
+    };
     let i = match place_and_recognition(i, &mut frame) {
         Ok((behind, ())) => behind,
         Err(problem) => {
@@ -66,24 +88,41 @@ pub(super) fn frame(begin: Cursor<'_>) -> Parsed<'_, Frame<'_>> {
         }
     };
     let i = late_title(i, &mut frame.head);
-    let (behind, _) = FRAME.read(i, |word, i| {
-        if word == "optional" {
+    let (behind, _) = FRAME.read(i, |word, i| clause(word, i, &mut frame));
+    let Some(open) = find_open(begin, behind) else { return Ok((behind, frame)) };
+    let (behind, body) = body(open, Inside::Frame);
+    frame.body = body;
+    Ok((behind, frame))
+}
+
+fn clause<'a>(word: &str, i: Cursor<'a>, frame: &mut Frame<'a>) -> Parsed<'a, ()> {
+    let checksum = match word {
+        "optional" => {
             check_once(i, word, frame.optional);
             frame.optional.get_or_insert(i.span());
             return Ok((i.next(), ()));
         }
-        if word == "carried" {
+        "carried" => {
             check_once(i, word, frame.carried.map(|carried| carried.span));
             let (behind, carried) = carried_by(i)?;
             frame.carried.get_or_insert(carried);
             return Ok((behind, ()));
         }
-        common(word, i, &mut frame.head)
-    });
-    let Some(open) = find_open(begin, behind) else { return Ok((behind, frame)) };
-    let (behind, body) = body(open, Inside::Frame);
-    frame.body = body;
-    Ok((behind, frame))
+        "classic" => LinChecksum::Classic,
+        "enhanced" => LinChecksum::Enhanced,
+        "stands" => {
+            const HELP: &str = "write `stands for FRAME, FRAME` with the frames that the answers can be";
+            check_once(i, "stands for", frame.stands_for.first().map(|first| first.span));
+            let (behind, _) = want_so("`for`", HELP, words("stands", "for"))(i)?;
+            let (behind, frames) = want_so("the name of a frame", HELP, |i| names(i, FRAME))(behind)?;
+            frame.stands_for.extend(frames);
+            return Ok((behind, ()));
+        }
+        _ => return common(word, i, &mut frame.head),
+    };
+    check_once(i, "the kind of checksum", frame.checksum.map(|checksum| checksum.span));
+    frame.checksum.get_or_insert(Spanned::new(checksum, i.span()));
+    Ok((i.next(), ()))
 }
 
 const TRANSPORTS: [(&str, Transport); 2] = [("iso_tp", Transport::IsoTp), ("j1939_tp", Transport::J1939Tp)];
@@ -122,7 +161,7 @@ fn place_and_recognition<'a>(i: Cursor<'a>, frame: &mut Frame<'a>) -> Parsed<'a,
             frame.on = Some(on);
             behind
         }
-        Err(_) if matches!(i.word(), "id" | "pgn" | "service" | "udp" | "tcp" | "doip") => {
+        Err(_) if matches!(i.word(), "id" | "pid" | "pgn" | "service" | "udp" | "tcp" | "doip") => {
             i.context.report(missing(i, "`on` and the frame's network").help(HELP));
             i
         }
@@ -130,6 +169,7 @@ fn place_and_recognition<'a>(i: Cursor<'a>, frame: &mut Frame<'a>) -> Parsed<'a,
     };
     let (behind, recognition) = match i.word() {
         "id" => identifier(i),
+        "pid" => protected_identifier(i),
         "pgn" => parameter_group(i),
         word if packets::WORDS.contains(&word) => packets::recognition(i),
         _ => broken(
@@ -147,6 +187,12 @@ fn identifier(i: Cursor<'_>) -> Parsed<'_, Recognition<'_>> {
         want_so("the identifier", "identifiers are whole numbers, as in `id 0x1B4`", any_raw_range)(over_equals(i))?;
     let (behind, extended) = opt(word("extended")).parse(behind)?;
     Ok((behind, Recognition::Id { ids, extended }))
+}
+
+/// `pid 0x92`
+fn protected_identifier(i: Cursor<'_>) -> Parsed<'_, Recognition<'_>> {
+    let help = "protected identifiers are written as they were measured, as in `pid 0x92`";
+    want_so("the protected identifier", help, any_integer).map(Recognition::Pid).parse(over_equals(i))
 }
 
 /// `pgn 65265 from 0x0B, brakes priority 6`

@@ -8,16 +8,16 @@ use super::front::Gathered;
 use super::number::integer;
 use super::recover::statement;
 use super::tree::{File, Front, Item, ItemKind, Name, OrderWord};
-use super::{frame, gateway, map, states};
+use super::{frame, gateway, map, schedule, states};
 use crate::lex::TokenKind;
 use crate::{Diagnostic, Rule, Span, Spanned};
 use wirelore_bits::ByteOrder;
 use wirelore_model::nearest_name;
 
 /// The words that items begin with.
-const WORDS: [&str; 13] = [
+const WORDS: [&str; 14] = [
     "edition", "vehicle", "allow", "counting", "order", "use", "network", "ecu", "wire", "states", "layout", "frame",
-    "gateway",
+    "gateway", "schedule",
 ];
 
 /// The words of statements that stand only inside a block, and the block that they stand in.
@@ -103,6 +103,7 @@ fn read_as<'a>(word: &str, i: Cursor<'a>) -> Parsed<'a, ItemKind<'a>> {
         "layout" => frame::layout.map(ItemKind::Layout).parse(i),
         "frame" => frame::frame.map(ItemKind::Frame).parse(i),
         "gateway" => gateway::gateway.map(ItemKind::Gateway).parse(i),
+        "schedule" => schedule::schedule.map(ItemKind::Schedule).parse(i),
         _ => elsewhere(),
     }
 }

@@ -26,6 +26,7 @@ mod protection;
 mod recover;
 mod repeat;
 mod report;
+mod schedule;
 mod signal;
 mod states;
 mod time;

@@ -6,7 +6,8 @@ use crate::lex::TokenKind;
 use crate::{Diagnostic, Rule, Span};
 
 /// Words that begin an item and never a statement of a block.
-const ITEM_ONLY: [&str; 9] = ["edition", "vehicle", "network", "ecu", "wire", "states", "layout", "frame", "gateway"];
+const ITEM_ONLY: [&str; 10] =
+    ["edition", "vehicle", "network", "ecu", "wire", "states", "layout", "frame", "gateway", "schedule"];
 
 /// Reads a statement as its first word says, and goes on to its end. Where no statement begins so, `unknown` tells it and gives the word
 /// that was meant, if that is plain. `None`: it could not be read, and that was told.

@@ -7,6 +7,7 @@ mod item;
 mod number;
 mod packets;
 mod place;
+mod schedule;
 mod signal;
 
 pub use formula::{Formula, Line, Trouble};
@@ -21,6 +22,7 @@ pub use item::{
 pub use number::{Exact, Integer, Name, RawRange, Text, Time};
 pub use packets::{CheckByte, MessageSort, SizeByte, TelegramClauses};
 pub use place::{Anchor, ByteIndex, FlatPosition, Piece, Place, Position};
+pub use schedule::{Schedule, Slot};
 pub use signal::{
     Algorithm, Checksum, Counter, CrcParameters, Elements, Extras, Kind, MixedIn, Protection, Signal, StatesClause,
     Step, UnitText, Value,

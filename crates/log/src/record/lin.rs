@@ -103,7 +103,7 @@ pub(super) fn write(frame: &Frame<'_>, lin: &Lin, to: &mut Vec<u8>) {
     }
     let data = frame.payload;
     let protected_id = lin.protected_id.unwrap_or_else(|| lin::protected(frame.id as u8));
-    let worked_out = || lin.checksum_kind.map(|kind| lin::checksum(kind, protected_id, data));
+    let worked_out = || lin.checksum_kind.map(|kind| kind.over(protected_id, data));
     let checksum = lin.checksum.or_else(worked_out).filter(|_| !data.is_empty()).unwrap_or(0);
     let checksum_kind = match lin.checksum_kind {
         Some(LinChecksum::Classic) => CLASSIC,

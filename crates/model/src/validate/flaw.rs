@@ -116,6 +116,17 @@ pub enum Flaw {
     /// A form of messages on a network that has none of its own.
     #[error("only `uart` networks have messages with a form of their own; remove it or change the kind")]
     NoTelegram,
+    /// A schedule on a network that is not LIN.
+    #[error("network `{network}` is of the kind `{kind}`, and only LIN networks have schedules")]
+    NoSchedules {
+        /// The network's name.
+        network: String,
+        /// The keyword of its kind.
+        kind: &'static str,
+    },
+    /// A LIN identifier with a checksum that it cannot have.
+    #[error("identifiers from 60 to 63 have the classic checksum")]
+    AlwaysClassic,
     /// A repetition that FlexRay does not have.
     #[error(
         "a FlexRay frame cannot be sent every {every} cycles; it can every 1, 2, 4, 5, 8, 10, 16, 20, 32, 40, 50 or 64"

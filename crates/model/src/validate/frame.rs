@@ -3,9 +3,10 @@
 use std::collections::HashSet;
 
 use wirelore_bits::Encoding;
+use wirelore_bits::lin::{self, LinChecksum};
 
 use super::flaw::{At, Checked, Flaw, InvalidDescription};
-use super::general::{at_most, identifiers, not_zero, plain_name, refers};
+use super::general::{at_most, frame_exists, identifiers, not_zero, plain_name, refers};
 use super::pages::{self, Tree};
 use super::{raw, signal};
 use crate::{
@@ -101,7 +102,7 @@ fn seen_on(description: &Description, appearance: &Appearance, frame: FrameId, i
     if !appearance.identifier.belongs_on(network.kind) {
         return Err(Flaw::WrongIdentifier { network: network.label.name.clone(), kind: network.kind.keyword() });
     }
-    identifier(&appearance.identifier)?;
+    identifier(description, &appearance.identifier)?;
     match description.frames[frame.index()].carried {
         None => Ok(network.kind.longest_payload()),
         Some(transport) if transport.carries(&appearance.identifier) => Ok(transport.longest_payload()),
@@ -111,10 +112,16 @@ fn seen_on(description: &Description, appearance: &Appearance, frame: FrameId, i
     }
 }
 
-fn identifier(identifier: &Identifier) -> Checked {
+fn identifier(description: &Description, identifier: &Identifier) -> Checked {
     match identifier {
         Identifier::Xl { priority, .. } => at_most("priority", priority.unwrap_or(0), 0x7FF_u16),
-        Identifier::Lin { id } => at_most("identifier", *id, 63_u8),
+        Identifier::Lin { id, checksum, stands_for } => {
+            at_most("identifier", *id, lin::ID_MAX)?;
+            if *id >= lin::FIRST_CLASSIC_ID && *checksum == LinChecksum::Enhanced {
+                return Err(Flaw::AlwaysClassic);
+            }
+            stands_for.iter().try_for_each(|frame| frame_exists(description, *frame))
+        }
         Identifier::FlexRay { slot, first_cycle, repetition, .. } => {
             not_zero("slot", (*slot).into())?;
             at_most("slot", *slot, 2047_u16)?;

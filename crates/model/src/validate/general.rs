@@ -2,7 +2,7 @@
 
 use super::flaw::{At, Checked, Flaw, InvalidDescription};
 use super::raw;
-use crate::{Description, Ecu, FrameId, Label, Network, NetworkKind, Pace, Passed, Route, SignalId, Wire};
+use crate::{Description, Ecu, FrameId, Label, Network, NetworkKind, Pace, Passed, Route, Schedule, SignalId, Wire};
 
 pub(crate) fn check_outline(description: &Description) -> Result<(), InvalidDescription> {
     if let Some(vehicle) = &description.vehicle {
@@ -28,6 +28,35 @@ pub(crate) fn check_outline(description: &Description) -> Result<(), InvalidDesc
 pub(crate) fn check_routes(description: &Description) -> Result<(), InvalidDescription> {
     for (index, item) in description.routes.iter().enumerate() {
         route(description, item).at(|| format!("route number {index} (counted from 0)"))?;
+    }
+    Ok(())
+}
+
+pub(crate) fn check_schedules(description: &Description) -> Result<(), InvalidDescription> {
+    for item in &description.schedules {
+        schedule(description, item).at(|| format!("schedule `{}`", item.label.name))?;
+    }
+    Ok(())
+}
+
+fn schedule(description: &Description, schedule: &Schedule) -> Checked {
+    plain_name(&schedule.label)?;
+    refers("network", schedule.network.0, description.networks.len())?;
+    let network = &description.networks[schedule.network.index()];
+    if network.kind != NetworkKind::Lin {
+        return Err(Flaw::NoSchedules { network: network.label.name.clone(), kind: network.kind.keyword() });
+    }
+    not_zero("time base", schedule.time_base.map_or(1, |time| time.0))?;
+    if schedule.slots.is_empty() {
+        return Err(Flaw::Missing { what: "slot" });
+    }
+    for slot in &schedule.slots {
+        if slot.content.frames().is_empty() {
+            return Err(Flaw::Missing { what: "frame in one of its slots" });
+        }
+        slot.content.frames().iter().try_for_each(|id| frame_exists(description, *id))?;
+        not_zero("slot's length", slot.takes.map_or(1, |time| time.0))?;
+        not_zero("slot's period", slot.every.map_or(1, |time| time.0))?;
     }
     Ok(())
 }
@@ -88,7 +117,7 @@ fn route(description: &Description, route: &Route) -> Checked {
     }
 }
 
-fn frame_exists(description: &Description, id: FrameId) -> Checked {
+pub(super) fn frame_exists(description: &Description, id: FrameId) -> Checked {
     refers("frame", id.0, description.frames.len())
 }
 

@@ -13,4 +13,4 @@ mod signal;
 
 pub use flaw::{Flaw, InvalidDescription};
 pub(crate) use frame::FrameChecks;
-pub(crate) use general::{check_outline, check_routes};
+pub(crate) use general::{check_outline, check_routes, check_schedules};

@@ -115,7 +115,9 @@ refused! {
         |d| d.frames[2].seen_on[0].identifier = Identifier::Pgn { pgn: 0x4_0000, sources: vec![], priority: None } => "frame `group`: its parameter group number is 262144",
         |d| d.frames[2].seen_on[0].identifier = Identifier::Pgn { pgn: 0xEA01, sources: vec![], priority: None } => "frame `group`: parameter group 59905 is sent to a destination, so its low byte has to be 0; use 59904",
         |d| d.frames[2].seen_on[0].identifier = Identifier::Pgn { pgn: 0xFEF1, sources: vec![], priority: Some(8) } => "frame `group`: its priority is 8, and at most 7",
-        |d| d.frames[5].seen_on[0].identifier = Identifier::Lin { id: 64 } => "frame `other_3`: its identifier is 64, and at most 63",
+        |d| lin(d, 64, LinChecksum::Classic, 5) => "frame `other_3`: its identifier is 64, and at most 63",
+        |d| lin(d, 60, LinChecksum::Enhanced, 5) => "frame `other_3`: identifiers from 60 to 63 have the classic checksum",
+        |d| lin(d, 1, LinChecksum::Enhanced, 99) => "frame `other_3`: it refers to frame number 99",
         |d| slot(d, 0, 0, 1) => "frame `other_6`: its slot is 0",
         |d| slot(d, 2048, 0, 1) => "frame `other_6`: its slot is 2048, and at most 2047",
         |d| slot(d, 1, 4, 4) => "frame `other_6`: its first cycle is 4, and at most 3",
@@ -128,6 +130,19 @@ refused! {
         |d| d.frames[0].readers[1] = EcuId(3) => "frame `speeds`: it refers to ecu number 3",
         |d| d.frames[0].unknown[0] = field((8, 0), (8, 0)) => "frame `speeds`, unknown or unused bits: it reaches byte 8 of the payload, whose last byte is 7",
         |d| d.frames[0].unused[0] = field((8, 0), (8, 0)) => "frame `speeds`, unknown or unused bits: it reaches byte 8",
+    }
+
+    schedules {
+        |d| d.schedules[0].label.name.clear() => "schedule ``: a name is made of letters",
+        |d| d.schedules.push(d.schedules[0].clone()) => "schedule `normal`: another one has the same name",
+        |d| d.schedules[0].network = NetworkId(9) => "schedule `normal`: it refers to network number 9",
+        |d| d.schedules[0].network = NetworkId(0) => "schedule `normal`: network `on_can` is of the kind `can`, and only LIN networks have schedules",
+        |d| d.schedules[0].time_base = Some(Nanoseconds(0)) => "schedule `normal`: its time base is 0",
+        |d| d.schedules[0].slots.clear() => "schedule `normal`: it has no slot and needs at least one",
+        |d| d.schedules[0].slots[1].content = SlotContent::Sporadic(vec![]) => "schedule `normal`: it has no frame in one of its slots",
+        |d| d.schedules[0].slots[0].content = SlotContent::Frame(FrameId(99)) => "schedule `normal`: it refers to frame number 99",
+        |d| d.schedules[0].slots[0].takes = Some(Nanoseconds(0)) => "schedule `normal`: its slot's length is 0",
+        |d| d.schedules[0].slots[1].every = Some(Nanoseconds(0)) => "schedule `normal`: its slot's period is 0",
     }
 
     times {
@@ -307,6 +322,11 @@ fn large_descriptions_are_checked_in_bounded_time() {
     assert!(Database::new(description.clone()).is_ok());
     description.frames[1].signals[2].page = None;
     assert!(matches!(Database::new(description).map_err(|error| error.flaw().clone()), Err(Flaw::SignalNameTaken)));
+}
+
+fn lin(description: &mut Description, id: u8, checksum: LinChecksum, stands_for: u32) {
+    description.frames[5].seen_on[0].identifier =
+        Identifier::Lin { id, checksum, stands_for: vec![FrameId(stands_for)] };
 }
 
 fn slot(description: &mut Description, slot: u16, first_cycle: u8, repetition: u8) {

@@ -1,8 +1,8 @@
 //! Frames and what stands between their braces.
 
-use super::{Front, Head, Integer, MessageSort, Name, OrderWord, Place, RawRange, Signal, Time};
-use wirelore_model::{PortProtocol, Transport};
+use wirelore_model::{LinChecksum, PortProtocol, Transport};
 
+use super::{Front, Head, Integer, MessageSort, Name, OrderWord, Place, RawRange, Signal, Time};
 use crate::{Span, Spanned};
 
 /// `frame NAME "title" on NETWORK RECOGNITION[, clauses] { ... }`
@@ -18,6 +18,10 @@ pub struct Frame<'t> {
     pub carried: Option<Spanned<Transport>>,
     /// `optional`
     pub optional: Option<Span>,
+    /// `classic`, `enhanced`
+    pub checksum: Option<Spanned<LinChecksum>>,
+    /// `stands for A, B`
+    pub stands_for: Vec<Name<'t>>,
     /// What stands between the braces.
     pub body: Body<'t>,
 }
@@ -32,6 +36,8 @@ pub enum Recognition<'t> {
         /// The word `extended`.
         extended: Option<Span>,
     },
+    /// `pid 0x92`
+    Pid(Integer),
     /// `pgn 65265 from 0x0B, brakes priority 6`
     Pgn {
         /// The parameter group number.

@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use wirelore_bits::ByteOrder;
 use wirelore_model::{Grade, NetworkKind};
 
-use super::{Body, Frame, Integer, Name, RawRange, TelegramClauses, Text, Time};
+use super::{Body, Frame, Integer, Name, RawRange, Schedule, TelegramClauses, Text, Time};
 use crate::{Span, Spanned};
 
 /// One parsed file.
@@ -70,6 +70,8 @@ pub enum ItemKind<'t> {
     Frame(Frame<'t>),
     /// `gateway NAME { ... }`
     Gateway(Gateway<'t>),
+    /// `schedule NAME on NETWORK { ... }`
+    Schedule(Schedule<'t>),
 }
 
 /// A name with a title, and the clauses that any item may carry.

@@ -235,7 +235,7 @@ pub(super) fn of_other_networks() -> Vec<Frame> {
     let identifiers = [
         (2, Identifier::Xl { acceptance: 0x1122_3344, priority: Some(0x123) }),
         (2, Identifier::Xl { acceptance: 0x1122_3345, priority: None }),
-        (3, Identifier::Lin { id: 0x23 }),
+        (3, lin(0x23, LinChecksum::Enhanced, &[])),
         (4, Identifier::Telegram { source: Some(0xF1), target: Some(0x10), starts: vec![] }),
         (5, Identifier::Telegram { source: None, target: None, starts: vec![0x2C, 0x06] }),
         (6, slot(42, FlexRayChannels::A)),
@@ -249,6 +249,7 @@ pub(super) fn of_other_networks() -> Vec<Frame> {
         (8, port(PortProtocol::Tcp)),
         (8, Identifier::DoIp { payload_type: 0x8001, source: Some(0x0E00), target: Some(0x1001) }),
         (8, Identifier::DoIp { payload_type: 0x8002, source: None, target: None }),
+        (3, lin(0x24, LinChecksum::Classic, &[5])),
     ];
     let made = identifiers.into_iter().zip(1..).map(|((network, identifier), number): (_, u32)| Frame {
         seen_on: vec![Appearance { network: NetworkId(network), identifier, via: None }],
@@ -271,6 +272,10 @@ fn carried() -> impl Iterator<Item = Frame> {
             ..frame(&format!("carried_{number}"), 0, vec![])
         }
     })
+}
+
+fn lin(id: u8, checksum: LinChecksum, stands_for: &[u32]) -> Identifier {
+    Identifier::Lin { id, checksum, stands_for: stands_for.iter().copied().map(FrameId).collect() }
 }
 
 fn frame(name: &str, length: u32, signals: Vec<Signal>) -> Frame {

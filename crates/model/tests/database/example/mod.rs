@@ -39,6 +39,7 @@ pub(crate) fn description() -> Description {
         }],
         frames: [speeds(), request(), group()].into_iter().chain(protected()).chain(of_other_networks()).collect(),
         routes: routes(),
+        schedules: vec![schedule()],
     }
 }
 
@@ -69,6 +70,20 @@ fn networks() -> Vec<Network> {
 fn ecu(name: &str, on: &[(u32, Option<u8>)], leads: &[u32]) -> Ecu {
     let on = on.iter().map(|&(network, address)| Attachment { network: NetworkId(network), address }).collect();
     Ecu { label: Label::named(name), on, leads: leads.iter().copied().map(NetworkId).collect(), optional: false }
+}
+
+fn schedule() -> Schedule {
+    let slot = |content, takes, every| Slot { content, takes, every };
+    Schedule {
+        label: Label::named("normal"),
+        network: NetworkId(3),
+        time_base: Some(milliseconds(5)),
+        jitter: None,
+        slots: vec![
+            slot(SlotContent::Frame(FrameId(5)), Some(milliseconds(10)), None),
+            slot(SlotContent::Sporadic(vec![FrameId(5), FrameId(19)]), None, Some(milliseconds(100))),
+        ],
+    }
 }
 
 fn routes() -> Vec<Route> {
