@@ -2,7 +2,7 @@
 //!
 //! The principal type is the [`Extractor`]: it takes the bits of one [`Field`] out of a payload, or puts them in, with a load,
 //! a shift and a mask. Around it stand the number formats ([`Encoding`]), the exact scaling to engineering values ([`Affine`],
-//! compiled for speed as [`Scaler`]), the checksums ([`Crc`], [`sums`]) and numbers as [`text`].
+//! compiled for speed as [`Scaler`]), the checksums ([`Crc`], [`sums`], those of whole frames in [`flexray`]) and numbers as [`text`].
 //!
 //! What it promises:
 //! - any width from 1 to 64 bits at any place of a payload of any length, in both byte orders, in up to four pieces;
@@ -57,6 +57,7 @@ mod decimal;
 mod encoding;
 mod extract;
 mod field;
+pub mod flexray;
 mod ieee;
 mod load;
 pub mod payload_lengths;

@@ -12,8 +12,10 @@ use crate::near::suggestion;
 use crate::plan::{Conversion, FramePlan, Group, Planner, Visit};
 use crate::reading::Unmatched;
 
-/// The longest payload of any frame that can be described.
+/// The longest payload of CAN FD.
 pub(super) const PAYLOAD_BYTES_MAX: usize = 64;
+/// The longest payload that is put together: longer messages are no frames.
+const MESSAGE_BYTES_MAX: usize = 65_535;
 
 /// A frame that is being put together.
 pub(super) struct Assembly<'a> {
@@ -39,7 +41,7 @@ impl<'a> Assembly<'a> {
             signal: frame.signals[fault.signal.index()].label.name.clone(),
         })?;
         let ends = frame.signals.iter().map(|signal| signal.needed_bytes() as usize);
-        let longest = ends.max().unwrap_or(0).max(PAYLOAD_BYTES_MAX);
+        let longest = ends.max().unwrap_or(0).max(carried(database, frame).min(MESSAGE_BYTES_MAX));
         let is_set = vec![false; frame.signals.len()];
         Ok(Self {
             database,
@@ -227,6 +229,15 @@ impl<'a> Assembly<'a> {
             }
         }
     }
+}
+
+/// How many payload bytes a frame can have on its own network, or a message with what carries it.
+pub(super) fn carried(database: &Database, frame: &Frame) -> usize {
+    if let Some(transport) = frame.carried {
+        return transport.longest_payload() as usize;
+    }
+    let home = frame.seen_on.first().and_then(|home| Some((home, database.networks.get(home.network.index())?)));
+    home.map_or(PAYLOAD_BYTES_MAX, |(home, network)| home.identifier.longest_payload(network.kind) as usize)
 }
 
 /// Which group of the plan a signal is in.

@@ -4,9 +4,10 @@ use wirelore_bits::{Extractor, payload_lengths};
 use wirelore_model::{Content, LengthRange, NetworkKind, Role, SignalId};
 
 use super::Encoded;
-use super::assemble::{Assembly, PAYLOAD_BYTES_MAX, group_of};
+use super::assemble::{Assembly, PAYLOAD_BYTES_MAX, carried, group_of};
 use super::error::EncodeError;
 use super::note::Note;
+use super::wire::filled;
 use crate::checks::ChecksumPlan;
 
 impl Assembly<'_> {
@@ -59,17 +60,23 @@ impl Assembly<'_> {
                 .find(|&length| payload_lengths::is_can_fd_length(length as u8))
                 .unwrap_or(length);
             if rounded != length {
-                self.notes.push(Note::Lengthened { from: length, to: rounded });
+                self.notes.push(Note::Lengthened {
+                    from: length,
+                    to: rounded,
+                    why: "CAN FD frames have only certain lengths",
+                });
                 length = rounded;
             }
         }
-        let carried = match (self.frame.carried, kind) {
-            (Some(transport), _) => transport.longest_payload() as usize,
-            (None, Some(kind)) => kind.longest_payload() as usize,
-            (None, None) => PAYLOAD_BYTES_MAX,
-        };
-        let most = described.map_or(carried, |length| length.max as usize);
-        if length > most { Err(EncodeError::TooLong { needed: length, most }) } else { Ok(length) }
+        let most = described.map_or_else(|| carried(self.database, self.frame), |length| length.max as usize);
+        if length > most {
+            return Err(EncodeError::TooLong { needed: length, most });
+        }
+        let (filled, why) = filled(self.database, self.frame, length);
+        if filled != length {
+            self.notes.push(Note::Lengthened { from: length, to: filled, why });
+        }
+        Ok(filled)
     }
 
     /// The length of the innermost page that holds and has one, else the frame's.

@@ -79,12 +79,14 @@ pub enum Note {
         /// What the payload gives.
         right: u64,
     },
-    /// The payload was made longer, because a CAN FD frame has only certain lengths (ISO 11898-1).
+    /// The payload was made longer, because a frame of its network has only certain lengths.
     Lengthened {
         /// Bytes needed.
         from: usize,
         /// Bytes there are.
         to: usize,
+        /// Why.
+        why: &'static str,
     },
     /// Bits that no signal has, or that are only marked as unknown, are 0.
     Undescribed {
@@ -118,9 +120,7 @@ impl fmt::Display for Note {
             Self::ChecksumAsGiven { signal, right } => {
                 write!(f, "{signal}: as given, though the payload's checksum is 0x{right:X}")
             }
-            Self::Lengthened { from, to } => {
-                write!(f, "{from} bytes needed, {to} bytes long: CAN FD frames have only certain lengths")
-            }
+            Self::Lengthened { from, to, why } => write!(f, "{from} bytes needed, {to} bytes long: {why}"),
             Self::Undescribed { places } => undescribed(places, f),
         }
     }

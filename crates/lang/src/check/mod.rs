@@ -7,6 +7,7 @@ mod allow;
 mod frames;
 pub(crate) mod hints;
 mod ids;
+mod meetings;
 pub(crate) mod names;
 mod networks;
 mod occupancy;
@@ -14,6 +15,8 @@ mod orders;
 mod outside;
 mod overlap;
 mod pages;
+mod rings;
+mod slots;
 pub(crate) mod values;
 
 use wirelore_model::NetworkKind;
@@ -39,6 +42,8 @@ pub(crate) fn whole(resolved: &Resolved<'_>, catalogue: &Catalogue<'_>, messages
     names::check(catalogue, messages);
     networks::check(resolved, catalogue, messages);
     ids::check(resolved, messages);
+    slots::check(resolved, catalogue, messages);
+    rings::check(resolved, catalogue, messages);
     frames::check(resolved, catalogue, messages);
     hints::check(resolved, catalogue, messages);
 }
