@@ -2,7 +2,8 @@
 //!
 //! The principal type is the [`Extractor`]: it takes the bits of one [`Field`] out of a payload, or puts them in, with a load,
 //! a shift and a mask. Around it stand the number formats ([`Encoding`]), the exact scaling to engineering values ([`Affine`],
-//! compiled for speed as [`Scaler`]), the checksums ([`Crc`], [`sums`]), end-to-end protection ([`e2e`]) and numbers as [`text`].
+//! compiled for speed as [`Scaler`]), the checksums ([`Crc`], [`sums`], those of whole frames in [`flexray`] and [`lin`]), end-to-end
+//! protection ([`e2e`]) and numbers as [`text`].
 //!
 //! What it promises:
 //! - any width from 1 to 64 bits at any place of a payload of any length, in both byte orders, in up to four pieces;
@@ -58,6 +59,7 @@ pub mod e2e;
 mod encoding;
 mod extract;
 mod field;
+pub mod flexray;
 mod ieee;
 pub mod lin;
 mod load;

@@ -53,7 +53,7 @@ pub use batch::{Bitmap, Block, Column, Numbers, Store, TableSink, Tables};
 pub use bind::{BindMap, Binding, Reason};
 pub use checks::{Belongs, Checks, ChecksumVerdict, CounterVerdict, ProtectionVerdict, Sender, Verdict};
 pub use decoder::{Decoder, Setup};
-pub use encode::{EncodeError, Encoded, Given, Note, encode, parse_assignment};
+pub use encode::{EncodeError, Encoded, Given, Note, OnWire, encode, on_wire, parse_assignment};
 pub use error::SessionError;
 pub use reach::reachable;
 pub use reading::{FrameOutcome, Reading, Readings, Unmatched, Value};

@@ -1,6 +1,6 @@
 //! How long a frame's payload can be.
 
-use wirelore_model::{Database, Frame};
+use wirelore_model::{Appearance, Database, Frame};
 
 /// The most bytes that are kept ready for one payload, however long a message of its network could be: as many as one datagram has (RFC 768).
 const BYTES_KEPT: usize = 65_535;
@@ -12,8 +12,13 @@ const BYTES_OTHERWISE: usize = 64;
 pub(crate) fn longest_payload(database: &Database, frame: &Frame) -> usize {
     let stated = frame.length.into_iter().chain(frame.pages.iter().filter_map(|page| page.length));
     let stated = stated.map(|length| length.max as usize).max().filter(|_| frame.length.is_some());
-    let networks = frame.seen_on.iter().filter_map(|seen| database.networks.get(seen.network.index()));
-    let of_networks = || networks.map(|network| network.kind.longest_payload() as usize).max();
+    let of_networks = || {
+        let of = |seen: &Appearance| {
+            let network = database.networks.get(seen.network.index())?;
+            Some(seen.identifier.longest_payload(network.kind) as usize)
+        };
+        frame.seen_on.iter().filter_map(of).max()
+    };
     let carried = || frame.carried.map(|transport| transport.usual_most() as usize);
     stated.or_else(carried).or_else(of_networks).unwrap_or(BYTES_OTHERWISE).min(BYTES_KEPT)
 }

@@ -72,6 +72,7 @@ fn database(drafts: &[Draft], order: ByteOrder) -> Database {
         rate: None,
         data_rate: None,
         telegram: None,
+        flexray: None,
     };
     Database::new(Description { networks: vec![network], frames: vec![frame], ..Description::default() })
         .expect("a good description")

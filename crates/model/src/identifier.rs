@@ -43,7 +43,7 @@ pub enum Identifier {
         /// An event-triggered frame: its answer is one of these frames, told by the protected identifier in its first byte.
         stands_for: Vec<FrameId>,
     },
-    /// A FlexRay frame: a slot in some of the 64 cycles.
+    /// A FlexRay frame: a slot in some of the cycles.
     #[serde(rename = "flexray")]
     FlexRay {
         /// 1..=2047.
@@ -263,6 +263,16 @@ impl Identifier {
                 SeenId::DoIp { payload_type: seen, source: from, target: to },
             ) => *payload_type == seen && fits(*source, from) && fits(*target, to),
             _ => false,
+        }
+    }
+
+    /// The longest payload of a frame that is recognised like this on a network of this kind, in bytes.
+    #[must_use]
+    pub fn longest_payload(&self, kind: NetworkKind) -> u32 {
+        match self {
+            // Only the frames of CAN XL itself are longer there.
+            Self::Can { .. } | Self::Pgn { .. } if kind == NetworkKind::CanXl => NetworkKind::CanFd.longest_payload(),
+            _ => kind.longest_payload(),
         }
     }
 

@@ -49,7 +49,14 @@
 //!     unknown: vec![],
 //!     unused: vec![],
 //! };
-//! let drive = Network { label: Label::named("drive"), kind: NetworkKind::Can, rate: None, data_rate: None, telegram: None };
+//! let drive = Network {
+//!     label: Label::named("drive"),
+//!     kind: NetworkKind::Can,
+//!     rate: None,
+//!     data_rate: None,
+//!     telegram: None,
+//!     flexray: None,
+//! };
 //! let description = Description { networks: vec![drive], frames: vec![wheel_speeds], ..Description::default() };
 //!
 //! // From here on every promise holds: indices lead somewhere, places lie inside their payloads, names are unique.
@@ -73,6 +80,7 @@
 mod database;
 mod description;
 mod duty;
+mod flexray;
 mod frame;
 mod identifier;
 mod identifier_text;
@@ -96,6 +104,7 @@ mod validate;
 pub use database::Database;
 pub use description::{Description, Vehicle};
 pub use duty::{Checksum, ChecksumAlgorithm, Counter, CrcRule, MixedByte, Role};
+pub use flexray::{FLEXRAY_CYCLES, FLEXRAY_REPETITIONS, FlexRayTiming, StaticSlots};
 pub use frame::{Appearance, Element, FasterWhile, Frame, LengthRange, Page, Period, Sending, Test, Transport};
 pub use identifier::{FlexRayChannels, Identifier, PortProtocol, SeenId, pgn_of};
 pub use identifier_text::{appearance_text, identifier_text, message_type_word, seen_text};

@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::{EcuId, Label, NetworkId, Telegram};
+use crate::{EcuId, FlexRayTiming, Label, NetworkId, Telegram};
 
 /// One network of the vehicle.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -12,12 +12,14 @@ pub struct Network {
     pub label: Label,
     /// What kind of network it is.
     pub kind: NetworkKind,
-    /// The bit rate; for CAN FD the nominal one (arbitration phase).
+    /// The bit rate; for CAN FD and CAN XL the nominal one (arbitration phase).
     pub rate: Option<BitRate>,
-    /// CAN FD: the bit rate of the data phase.
+    /// CAN FD and CAN XL: the bit rate of the data phase.
     pub data_rate: Option<BitRate>,
     /// Single-wire networks with a header of their own: what their messages look like.
     pub telegram: Option<Telegram>,
+    /// FlexRay: cycle and slots, where something is stated of them.
+    pub flexray: Option<FlexRayTiming>,
 }
 
 /// The kinds of network that a description can declare.
@@ -132,6 +134,8 @@ pub struct Attachment {
     pub network: NetworkId,
     /// The unit's address there (SAE J1939 source address).
     pub address: Option<u8>,
+    /// Its place on a MOST ring, 0..=63: counted along the ring from the timing master, which has 0.
+    pub ring_position: Option<u8>,
 }
 
 /// A discrete wire: what still does not run over a network.

@@ -19,6 +19,7 @@
 //! | [`someip`] | AUTOSAR SOME/IP, its segmented messages and its service discovery |
 //! | [`doip`] | ISO 13400-2, diagnosis over IP |
 //! | [`uart`] | ISO 9141-2, ISO 14230-2 and other messages of single-wire networks |
+//! | [`most`] | control messages of a MOST ring that come in several parts |
 //!
 //! ```
 //! use wirelore_transport::iso_tp::{Event, Reassembler, Rules};
@@ -47,6 +48,7 @@ pub mod ethernet;
 mod fields;
 pub mod iso_tp;
 pub mod j1939_tp;
+pub mod most;
 pub mod someip;
 pub mod tcp;
 pub mod uart;

@@ -2,6 +2,7 @@
 
 mod encode_inverts;
 mod extract_reference;
+mod flexray_frames;
 mod published_checksums;
 mod published_formats;
 mod published_lin;

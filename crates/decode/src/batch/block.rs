@@ -77,7 +77,7 @@ impl<'a> Block<'a> {
         self.networks.get(usize::from(self.channel(row).0)).copied().flatten()
     }
 
-    /// Who sent a frame, for a parameter group (SAE J1939 source address).
+    /// Who sent a frame, for a parameter group (SAE J1939 source address); for a FlexRay frame its channel: 0 is A, 1 is B.
     #[must_use]
     pub fn source(&self, row: usize) -> Option<u8> {
         self.rows.tag(row).source()

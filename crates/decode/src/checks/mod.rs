@@ -184,7 +184,7 @@ pub struct Sender {
     pub network: NetworkId,
     /// The frame.
     pub frame: FrameId,
-    /// The source address of a parameter group (SAE J1939).
+    /// The source address of a parameter group (SAE J1939); of a FlexRay frame its channel: 0 is A, 1 is B.
     pub source: Option<u8>,
 }
 

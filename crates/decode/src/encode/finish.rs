@@ -7,6 +7,7 @@ use super::Encoded;
 use super::assemble::{Assembly, group_of};
 use super::error::EncodeError;
 use super::note::Note;
+use super::wire::filled;
 use crate::checks::ChecksumPlan;
 use crate::room::longest_payload;
 
@@ -118,12 +119,23 @@ impl Assembly<'_> {
                 .find(|&length| payload_lengths::is_can_fd_length(length as u8))
                 .unwrap_or(length);
             if rounded != length {
-                self.notes.push(Note::Lengthened { from: length, to: rounded });
+                self.notes.push(Note::Lengthened {
+                    from: length,
+                    to: rounded,
+                    why: "CAN FD frames have only certain lengths",
+                });
                 length = rounded;
             }
         }
         let most = described.map_or_else(|| longest_payload(self.database, self.frame), |length| length.max as usize);
-        if length > most { Err(EncodeError::TooLong { needed: length, most }) } else { Ok(length) }
+        if length > most {
+            return Err(EncodeError::TooLong { needed: length, most });
+        }
+        let (filled, why) = filled(self.database, self.frame, length);
+        if filled != length {
+            self.notes.push(Note::Lengthened { from: length, to: filled, why });
+        }
+        Ok(filled)
     }
 
     /// The length of the innermost page that holds and has one, else the frame's.
@@ -139,7 +151,7 @@ fn only_identifier(frame: &Frame) -> Option<u32> {
     match &frame.seen_on.first()?.identifier {
         Identifier::Can { first, last, .. } if first == last => Some(*first),
         Identifier::Xl { acceptance, .. } => Some(*acceptance),
-        Identifier::Lin { id } => Some((*id).into()),
+        Identifier::Lin { id, .. } => Some((*id).into()),
         Identifier::Pgn { pgn, sources, priority: Some(priority) } if !is_to_destination(*pgn) => match sources[..] {
             [source] => Some(u32::from(*priority) << 26 | pgn << 8 | u32::from(source)),
             _ => None,

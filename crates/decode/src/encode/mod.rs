@@ -10,6 +10,7 @@ mod note;
 mod pages;
 mod undescribed;
 mod value;
+mod wire;
 
 use wirelore_bits::Ratio;
 use wirelore_model::{Database, FrameId, Unit};
@@ -18,6 +19,7 @@ use assemble::Assembly;
 pub use assignment::parse_assignment;
 pub use error::EncodeError;
 pub use note::Note;
+pub use wire::{OnWire, on_wire};
 
 /// What a signal is to say.
 #[derive(Debug, Clone, PartialEq, Eq)]

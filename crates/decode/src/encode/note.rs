@@ -98,12 +98,14 @@ pub enum Note {
         /// The checksum.
         sum: u64,
     },
-    /// The payload was made longer, because a CAN FD frame has only certain lengths (ISO 11898-1).
+    /// The payload was made longer, because a frame of its network has only certain lengths.
     Lengthened {
         /// Bytes needed.
         from: usize,
         /// Bytes there are.
         to: usize,
+        /// Why.
+        why: &'static str,
     },
     /// What goes around the data on LIN.
     OnLin {
@@ -150,9 +152,7 @@ impl fmt::Display for Note {
             Self::Protected { signal, profile, sum } => {
                 write!(f, "{signal}: header of profile {profile} written, checksum 0x{sum:X}")
             }
-            Self::Lengthened { from, to } => {
-                write!(f, "{from} bytes needed, {to} bytes long: CAN FD frames have only certain lengths")
-            }
+            Self::Lengthened { from, to, why } => write!(f, "{from} bytes needed, {to} bytes long: {why}"),
             Self::OnLin { protected_id, checksum, kind } => {
                 write!(
                     f,

@@ -62,7 +62,7 @@ pub struct Options {
 /// # use wirelore_decode::{Decoder, Event, Options, Reading, Session, Sink};
 /// # use wirelore_model::*;
 /// # use wirelore_log::Recording;
-/// # let network = Network { label: Label::named("drive"), kind: NetworkKind::Can, rate: None, data_rate: None, telegram: None };
+/// # let network = Network { label: Label::named("drive"), kind: NetworkKind::Can, rate: None, data_rate: None, telegram: None, flexray: None };
 /// # let database = Database::new(Description { networks: vec![network], ..Description::default() })?;
 /// struct Count(usize);
 /// impl Sink for Count {

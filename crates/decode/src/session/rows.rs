@@ -37,7 +37,7 @@ impl<S: Sink> Target for RowTarget<'_, S> {
         };
         let sink = &mut *self.sink;
         sink.begin(&event);
-        let sender = Sender { channel: seen.channel, network, frame, source };
+        let sender = Sender { channel: seen.channel, network, frame, source: passed.found.sender(seen.id) };
         self.checks.frame(passed.decoder, sender, number_in(seen.id), seen.payload, |signal, verdict| {
             tally.verdict(network, frame, verdict);
             sink.verdict(&event, signal, verdict);

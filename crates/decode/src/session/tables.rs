@@ -291,7 +291,7 @@ impl Target for Gather<'_> {
         let row = Gathered {
             time_ns: seen.time_ns,
             channel: seen.channel,
-            source: found.source(seen.id),
+            source: found.sender(seen.id),
             payload: seen.payload,
         };
         let table = found.frame.index();

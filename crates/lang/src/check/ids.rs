@@ -3,6 +3,7 @@
 use rustc_hash::FxHashMap;
 use wirelore_model::{Identifier, NetworkId, identifier_text};
 
+use super::meetings;
 use crate::resolve::Resolved;
 use crate::resolve::messages::Messages;
 use crate::{Diagnostic, Rule, Site};
@@ -12,9 +13,9 @@ const PRIORITIES: u32 = 8;
 
 /// A frame on a network.
 #[derive(Debug, Clone, Copy)]
-struct Seen<'a> {
-    name: &'a str,
-    site: Site,
+pub(super) struct Seen<'a> {
+    pub(super) name: &'a str,
+    pub(super) site: Site,
 }
 
 /// A run of identifiers.
@@ -42,6 +43,8 @@ struct OnNetwork<'a> {
     groups: Vec<Group<'a>>,
     /// Where a narrower recognition goes before a wider one, only equal ones cannot be told apart.
     exact: Vec<(&'a Identifier, Seen<'a>)>,
+    /// What one frame on the wire can be together with another.
+    meeting: Vec<(&'a Identifier, Seen<'a>)>,
 }
 
 pub(crate) fn check(resolved: &Resolved<'_>, messages: &mut Messages) {
@@ -69,7 +72,9 @@ pub(crate) fn check(resolved: &Resolved<'_>, messages: &mut Messages) {
                 | Identifier::SomeIp { .. }
                 | Identifier::Port { .. }
                 | Identifier::DoIp { .. } => on.exact.push((&appearance.identifier, seen)),
-                _ => {}
+                Identifier::FlexRay { .. } | Identifier::Most { .. } | Identifier::Xl { .. } => {
+                    on.meeting.push((&appearance.identifier, seen))
+                }
             }
         }
     }
@@ -79,6 +84,7 @@ pub(crate) fn check(resolved: &Resolved<'_>, messages: &mut Messages) {
         groups_apart(&on.groups, network, messages);
         runs_and_groups(&runs, &on.groups, network, messages);
         equal_ones(&on.exact, network, messages);
+        meetings::check(&on.meeting, network, messages);
     }
 }
 
@@ -196,7 +202,7 @@ fn has_source(group: &Group<'_>, first: u32, last: u32) -> bool {
             .any(|source| if low <= high { (low..=high).contains(source) } else { *source >= low || *source <= high })
 }
 
-fn say(one: Seen<'_>, other: Seen<'_>, what: &str, network: &str, messages: &mut Messages) {
+pub(super) fn say(one: Seen<'_>, other: Seen<'_>, what: &str, network: &str, messages: &mut Messages) {
     let (later, earlier) = if one.site < other.site { (other, one) } else { (one, other) };
     messages.push(
         Diagnostic::new(

@@ -8,6 +8,7 @@ mod frames;
 pub(crate) mod hints;
 mod ids;
 mod lin;
+mod meetings;
 pub(crate) mod names;
 mod networks;
 mod occupancy;
@@ -15,7 +16,9 @@ mod orders;
 mod outside;
 mod overlap;
 mod pages;
+mod rings;
 mod schedules;
+mod slots;
 pub(crate) mod values;
 
 use wirelore_model::NetworkKind;
@@ -43,6 +46,8 @@ pub(crate) fn whole(resolved: &Resolved<'_>, catalogue: &Catalogue<'_>, messages
     ids::check(resolved, messages);
     lin::check(resolved, catalogue, messages);
     schedules::check(resolved, messages);
+    slots::check(resolved, catalogue, messages);
+    rings::check(resolved, catalogue, messages);
     frames::check(resolved, catalogue, messages);
     hints::check(resolved, catalogue, messages);
 }

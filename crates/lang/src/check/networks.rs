@@ -60,14 +60,15 @@ fn rates(network: &Sourced<'_, tree::Network<'_>>, messages: &mut Messages) {
             )
             .here("only CAN FD and CAN XL have a data phase")
             .remark(at(network.file, kind_span), "the kind")
-            .help("make the network a `can_fd` one, or take the data rate away"),
+            .help("make the network a `can_fd` or `can_xl` one, or take the data rate away"),
         );
         return;
     }
+    let fastest = fastest_data(kind);
     rate_within(
         &data_rate,
-        fastest_data(kind),
-        &format!("the data phase runs at up to {}", shown(fastest_data(kind))),
+        fastest,
+        &format!("the data phase of a `{}` network runs at up to {}", kind.keyword(), shown(fastest)),
         network,
         messages,
     );

@@ -54,8 +54,10 @@ fn range(
         let length = |value: i128| u32::try_from(value.max(0)).unwrap_or(u32::MAX);
         return Some(LengthRange { min: length(low), max: length(high) });
     }
-    if kind == Some(NetworkKind::CanFd) {
-        [min, max].into_iter().for_each(|length| say_without_code(length, file, messages));
+    match kind {
+        Some(NetworkKind::CanFd) => [min, max].into_iter().for_each(|length| say_without_code(length, file, messages)),
+        Some(NetworkKind::FlexRay) => [min, max].into_iter().for_each(|length| say_odd(length, file, messages)),
+        _ => {}
     }
     Some(LengthRange { min: low as u32, max: high as u32 })
 }
@@ -70,6 +72,19 @@ fn too_long(length: i128, longest: u32, kind: Option<NetworkKind>, site: crate::
         }
         _ => message,
     }
+}
+
+/// FlexRay 2.1A (from memory): the header tells the length in words of two bytes.
+fn say_odd(length: &Integer, file: FileId, messages: &mut Messages) {
+    if length.value % 2 == 0 {
+        return;
+    }
+    let (bytes, longer) = (length.value, length.value + 1);
+    messages.push(
+        Diagnostic::new(Rule::LengthWithoutCode, at(file, length.span), format!("no FlexRay frame has {bytes} bytes"))
+            .here("the frame tells its length in words of two bytes")
+            .help(format!("write `length {longer}`: the rest is filled up")),
+    );
 }
 
 fn say_without_code(length: &Integer, file: FileId, messages: &mut Messages) {

@@ -10,7 +10,7 @@ use super::catalogue::{Catalogue, Sourced};
 use super::label::{label, note};
 use super::messages::{Messages, at};
 use super::names::{Names, name_taken};
-use super::{packets, recognition};
+use super::{elsewhere, packets, recognition, slots};
 
 /// The vehicle; several files may name it, if they agree.
 pub(crate) fn vehicle(catalogue: &Catalogue<'_>, messages: &mut Messages) -> Option<Vehicle> {
@@ -44,6 +44,7 @@ pub(crate) fn network(sourced: &Sourced<'_, tree::Network<'_>>, messages: &mut M
         rate: tree.rate.map(|rate| BitRate(rate.value)),
         data_rate: tree.data_rate.map(|rate| BitRate(rate.value)),
         telegram: packets::telegram(&tree.telegram, file, messages),
+        flexray: slots::timing(sourced, messages),
     }
 }
 
@@ -55,6 +56,8 @@ pub(crate) fn ecu(
 ) -> Ecu {
     let (file, tree) = (sourced.file, sourced.tree);
     let address = tree.address.as_ref().and_then(|written| recognition::address(written, file, messages));
+    let ring_position =
+        tree.ring_position.as_ref().and_then(|written| elsewhere::ring_position(written, file, messages));
     let sits_on = networks(&tree.on, file, names, messages);
     let leads = networks(&tree.leads, file, names, messages);
     let mut seen = FxHashSet::default();
@@ -63,7 +66,12 @@ pub(crate) fn ecu(
         if seen.insert(network) {
             // Only frames of these kinds carry addresses of SAE J1939.
             let has_address = catalogue.kind(network).is_none_or(|kind| kind.is_can());
-            on.push(Attachment { network, address: address.filter(|_| has_address) });
+            let is_ring = catalogue.kind(network) == Some(NetworkKind::Most);
+            on.push(Attachment {
+                network,
+                address: address.filter(|_| has_address),
+                ring_position: ring_position.filter(|_| is_ring),
+            });
         }
     }
     let mut seen = FxHashSet::default();

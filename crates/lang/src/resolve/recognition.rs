@@ -1,4 +1,4 @@
-//! How frames are recognised: CAN identifiers, SAE J1939 parameter groups, LIN identifiers.
+//! How frames are recognised: CAN identifiers, SAE J1939 parameter groups, LIN identifiers. Other networks: see [`elsewhere`].
 
 use wirelore_bits::lin::{self, LinChecksum};
 use wirelore_model::{EcuId, Identifier, NetworkId, NetworkKind, pgn_of};
@@ -7,6 +7,7 @@ use crate::syntax::tree::{Integer, RawRange, Recognition, Source};
 use crate::{Diagnostic, FileId, Rule, Span, Spanned};
 
 use super::Resolver;
+use super::elsewhere;
 use super::messages::{Messages, at};
 use super::packets;
 
@@ -41,15 +42,15 @@ pub(crate) fn read(
 /// How frames of a network are recognised, for whoever wrote something else.
 fn ways(kind: NetworkKind) -> &'static str {
     match kind {
-        NetworkKind::Can | NetworkKind::CanFd | NetworkKind::CanXl => {
-            "write `id 0x1B4`, `id 0x18FEF100 extended` or `pgn 65265`"
-        }
+        NetworkKind::Can | NetworkKind::CanFd => "write `id 0x1B4`, `id 0x18FEF100 extended` or `pgn 65265`",
+        NetworkKind::CanXl => "write `xl 0x11223344`, or for a frame of CAN FD `id 0x1B4`",
         NetworkKind::Lin => "write `id 0x23`, without the parity bits, or `pid 0xA3`, with them",
         NetworkKind::Kline | NetworkKind::Uart => "write `from 0x10 to 0xF1`, `starts 0x41 0x0C` or `any message`",
         NetworkKind::Ethernet => {
             "write `service 0x4A10 event 0x8001`, `udp port 41200` or `doip 0x8001 from 0x0E00 to 0x1001`"
         }
-        _ => "correct the network's kind, or the frame's network",
+        NetworkKind::FlexRay => "write `slot 42`, or `slot 42 from cycle 1 every 4th channel a`",
+        NetworkKind::Most => "write `function 0x22.0x01.0x0D2`, or `function 0x22.any.0x0D2 operation status`",
     }
 }
 
@@ -91,6 +92,9 @@ fn identifier(
             addresses.sort_unstable();
             addresses.dedup();
             is_whole.then_some((Identifier::Pgn { pgn: number?, sources: addresses, priority }, ecus))
+        }
+        Recognition::Xl { .. } | Recognition::Slot { .. } | Recognition::Function { .. } => {
+            Some((elsewhere::identifier(&recognition.value, file, resolver.messages)?, Vec::new()))
         }
         other => Some((packets::identifier(other, file, resolver.messages)?, Vec::new())),
     }

@@ -8,9 +8,11 @@ use super::basic::{missing, name, one_of, want, want_so, word, words};
 use super::block::{Open, find_open, opens_wrongly};
 use super::clause::{COMMON, Clauses, begins_common, check_once, common, is_listed, names};
 use super::cursor::{Cursor, Parsed, Problem, broken};
+use super::flexray;
 use super::frame_body::{Inside, body};
 use super::map::{head, late_title};
 use super::meant::over_equals;
+use super::most;
 use super::number::{any_integer, any_raw_range, integer};
 use super::packets;
 use super::recover::{skip_head, skip_until, tell};
@@ -161,7 +163,12 @@ fn place_and_recognition<'a>(i: Cursor<'a>, frame: &mut Frame<'a>) -> Parsed<'a,
             frame.on = Some(on);
             behind
         }
-        Err(_) if matches!(i.word(), "id" | "pid" | "pgn" | "service" | "udp" | "tcp" | "doip") => {
+        Err(_)
+            if matches!(
+                i.word(),
+                "id" | "pid" | "pgn" | "xl" | "slot" | "function" | "service" | "udp" | "tcp" | "doip"
+            ) =>
+        {
             i.context.report(missing(i, "`on` and the frame's network").help(HELP));
             i
         }
@@ -171,11 +178,13 @@ fn place_and_recognition<'a>(i: Cursor<'a>, frame: &mut Frame<'a>) -> Parsed<'a,
         "id" => identifier(i),
         "pid" => protected_identifier(i),
         "pgn" => parameter_group(i),
+        "xl" => acceptance(i),
+        "slot" => flexray::slot(i),
+        "function" => most::function(i),
         word if packets::WORDS.contains(&word) => packets::recognition(i),
-        _ => broken(
-            missing(i, "`id` or `pgn`")
-                .help("say how the frame is recognised: `id 0x1B4`, `id 0x18FEF100 extended` or `pgn 65265`"),
-        ),
+        _ => broken(missing(i, "`id`, `pgn` or its like").help(
+            "say how the frame is recognised: `id 0x1B4`, `id 0x18FEF100 extended`, `pgn 65265`, `slot 42`, `service 0x4A10 event 0x8001`",
+        )),
     }?;
     frame.recognition = Some(Spanned::new(recognition, i.span_to(behind)));
     Ok((behind, ()))
@@ -210,6 +219,20 @@ fn parameter_group(i: Cursor<'_>) -> Parsed<'_, Recognition<'_>> {
         Err(_) => (behind, None),
     };
     Ok((behind, Recognition::Pgn { pgn, sources: sources.unwrap_or_default(), priority }))
+}
+
+/// `xl 0x11223344 priority 0x123`
+fn acceptance(i: Cursor<'_>) -> Parsed<'_, Recognition<'_>> {
+    let (behind, acceptance) = want_so(
+        "the acceptance field",
+        "frames of CAN XL are told apart by a number, as in `xl 0x11223344`",
+        any_integer,
+    )(over_equals(i))?;
+    let (behind, priority) = match word("priority")(behind) {
+        Ok((behind, _)) => want("the priority, 0 to 0x7FF", any_integer).map(Some).parse(behind)?,
+        Err(_) => (behind, None),
+    };
+    Ok((behind, Recognition::Xl { acceptance, priority }))
 }
 
 /// `from 0x0B, brakes`

@@ -7,7 +7,7 @@ use super::basic::{keyword, leaf, missing, name, shortened, want, want_so, word}
 use super::block::{block, find_open};
 use super::clause::{Clauses, check_once, names};
 use super::cursor::{Cursor, Parsed, broken, elsewhere};
-use super::number::{integer, raw_range};
+use super::number::{integer, ordinal, raw_range};
 use super::recover::{is_item_word, statement};
 use super::time::time;
 use super::tree::{Front, Gateway, Integer, Name, Pace, Passed, Route};
@@ -112,13 +112,12 @@ fn read_as<'a>(said: &str, i: Cursor<'a>) -> Parsed<'a, (Passed<'a>, Found)> {
 
 /// `100 ms`, `10th`
 fn pace(i: Cursor<'_>) -> Parsed<'_, Pace> {
-    let ordinal = i.next();
-    if !(matches!(ordinal.word(), "st" | "nd" | "rd" | "th") && ordinal.touches()) {
-        return time.map(|period| Pace::Every(period.value)).parse(i);
-    }
-    let (_, number) = integer(i)?;
+    let (behind, number) = match ordinal(i) {
+        Err(nom::Err::Error(_)) => return time.map(|period| Pace::Every(period.value)).parse(i),
+        read => read?,
+    };
     match u32::try_from(number.value) {
-        Ok(nth) => Ok((ordinal.next(), Pace::Nth(nth))),
+        Ok(nth) => Ok((behind, Pace::Nth(nth))),
         Err(_) => broken(
             Diagnostic::new(Rule::BadNumber, i.site(number.span), "this number is too large to thin out by")
                 .here("at most 4294967295"),

@@ -4,16 +4,17 @@ use nom::Parser;
 use nom::combinator::opt;
 use wirelore_model::{NetworkKind, nearest_name};
 
-use super::basic::{comma_list, leaf, name, one_of, shortened, text, want, want_so};
+use super::basic::{comma_list, keyword, leaf, name, one_of, shortened, text, want, want_so};
 use super::clause::{COMMON, Clauses, begins_common, check_once, common, names};
 use super::cursor::{Cursor, Parsed, Problem};
+use super::flexray;
 use super::item::order;
 use super::meant::over_equals;
-use super::number::any_integer;
+use super::number::{any_integer, integer};
 use super::packets::form;
 use super::recover::{skip_until, tell};
 use super::time::rate;
-use super::tree::{Ecu, Head, Network, TelegramClauses, Wire};
+use super::tree::{Ecu, FlexRayClauses, Head, Network, TelegramClauses, Wire};
 use crate::lex::TokenKind;
 use crate::{Diagnostic, Rule};
 
@@ -72,6 +73,9 @@ const NETWORK: Clauses = Clauses {
         "xor",
         "sum",
         "gap",
+        "cycle",
+        "static",
+        "dynamic",
         "called",
         "confirmed",
         "likely",
@@ -82,17 +86,17 @@ const NETWORK: Clauses = Clauses {
     begins: |i| match i.word() {
         "data" => i.nth_kind(1) == Some(TokenKind::Number),
         "order" => i.nth_kind(1) == Some(TokenKind::Word),
-        _ => form::begins(i) || begins_common(i),
+        _ => form::begins(i) || flexray::begins_clause(i) || begins_common(i),
     },
     first_is_free: false,
     has_block: false,
 };
 
-/// `network NAME "title" KIND RATE[, data RATE][, order ...]`
+/// `network NAME "title" KIND RATE[, data RATE][, order ...][, cycle ...]`
 pub(super) fn network(i: Cursor<'_>) -> Parsed<'_, Network<'_>> {
     let (behind, head) = head("the network's name")(i.next())?;
-    let telegram = TelegramClauses::default();
-    let mut network = Network { head, kind: None, rate: None, data_rate: None, order: None, telegram };
+    let (telegram, flexray) = (TelegramClauses::default(), FlexRayClauses::default());
+    let mut network = Network { head, kind: None, rate: None, data_rate: None, order: None, telegram, flexray };
     let i = network_kind(behind, &mut network);
     let i = late_title(i, &mut network.head);
     let (behind, _) = NETWORK.read(i, |word, i| match word {
@@ -109,6 +113,7 @@ pub(super) fn network(i: Cursor<'_>) -> Parsed<'_, Network<'_>> {
             Ok((behind, ()))
         }
         _ if form::WORDS.contains(&word) => form::clause(word, i, &mut network.telegram),
+        "cycle" | "static" | "dynamic" => flexray::clause(word, i, &mut network.flexray),
         _ => common(word, i, &mut network.head),
     });
     Ok((behind, network))
@@ -140,10 +145,23 @@ fn network_kind<'a>(i: Cursor<'a>, network: &mut Network) -> Cursor<'a> {
 }
 
 const ECU: Clauses = Clauses {
-    words: &["on", "leads", "address", "optional", "called", "confirmed", "likely", "guessed", "measured", "from"],
+    words: &[
+        "on",
+        "leads",
+        "address",
+        "ring",
+        "optional",
+        "called",
+        "confirmed",
+        "likely",
+        "guessed",
+        "measured",
+        "from",
+    ],
     begins: |i| match i.word() {
         "on" | "leads" => i.nth_kind(1) == Some(TokenKind::Word),
         "address" => i.nth_kind(1) == Some(TokenKind::Number),
+        "ring" => i.nth_word(1) == "position",
         "optional" => i.next().at_stop(),
         _ => begins_common(i),
     },
@@ -151,10 +169,12 @@ const ECU: Clauses = Clauses {
     has_block: false,
 };
 
-/// `ecu NAME "title" on A, B, leads C, address 0x0B, optional`
+const RING_HELP: &str = "places on a ring count along it from the timing master, which has 0: `ring position 3`";
+
+/// `ecu NAME "title" on A, B, leads C, address 0x0B, ring position 3, optional`
 pub(super) fn ecu(i: Cursor<'_>) -> Parsed<'_, Ecu<'_>> {
     let (i, head) = head("the control unit's name")(i.next())?;
-    let mut ecu = Ecu { head, on: Vec::new(), leads: Vec::new(), address: None, optional: None };
+    let mut ecu = Ecu { head, on: Vec::new(), leads: Vec::new(), address: None, ring_position: None, optional: None };
     let i = networks_without_on(i, &mut ecu)?;
     let (behind, _) = ECU.read(i, |word, i| {
         match word {
@@ -172,6 +192,13 @@ pub(super) fn ecu(i: Cursor<'_>) -> Parsed<'_, Ecu<'_>> {
                         over_equals(i),
                     )?;
                 ecu.address.get_or_insert(address);
+                return Ok((behind, ()));
+            }
+            "ring" => {
+                check_once(i, word, ecu.ring_position.map(|position| position.span));
+                let (behind, _) = keyword("position", RING_HELP)(i.next())?;
+                let (behind, position) = want_so("the position", RING_HELP, integer)(behind)?;
+                ecu.ring_position.get_or_insert(position);
                 return Ok((behind, ()));
             }
             "optional" => {

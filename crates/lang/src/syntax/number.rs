@@ -59,7 +59,7 @@ fn bad_digits(i: Cursor<'_>, whole: Span) -> Diagnostic {
 }
 
 /// The value of a whole number's text.
-fn whole_number(written: &str) -> Result<i128, &'static str> {
+pub(super) fn whole_number(written: &str) -> Result<i128, &'static str> {
     const NOT_WHOLE: &str = "is not a whole number";
     let (digits, radix) = match written.as_bytes() {
         [b'0', b'x' | b'X', ..] => (&written[2..], 16),
@@ -152,6 +152,16 @@ pub(super) fn any_integer(i: Cursor<'_>) -> Parsed<'_, Integer> {
         Some(read) => Ok(read),
         None => integer(i),
     }
+}
+
+/// `10th`: the number.
+pub(super) fn ordinal(i: Cursor<'_>) -> Parsed<'_, Integer> {
+    let ending = i.next();
+    if !(matches!(ending.word(), "st" | "nd" | "rd" | "th") && ending.touches()) {
+        return elsewhere();
+    }
+    let (_, number) = integer(i)?;
+    Ok((ending.next(), number))
 }
 
 /// `5`, `3..10`, `0xFE00..0xFEFF`.

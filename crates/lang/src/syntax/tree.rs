@@ -16,8 +16,8 @@ pub use frame::{
     UseLayout, When,
 };
 pub use item::{
-    Certainty, Ecu, File, Front, Gateway, Head, Item, ItemKind, Layout, Network, OrderWord, Pace, Passed, Route,
-    SpecialWord, StateWord, States, Wire,
+    Certainty, Ecu, File, FlexRayClauses, Front, Gateway, Head, Item, ItemKind, Layout, Network, OrderWord, Pace,
+    Passed, Route, SpecialWord, StateWord, States, Wire,
 };
 pub use number::{Exact, Integer, Name, RawRange, Text, Time};
 pub use packets::{CheckByte, MessageSort, SizeByte, TelegramClauses};

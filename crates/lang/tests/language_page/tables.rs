@@ -113,3 +113,28 @@ fn checksums_are_those_of_the_core() {
         assert!(line.ends_with(&check), "{line}\nshould end with {check}");
     }
 }
+
+/// The words of MOST operations mean the numbers that the page says.
+#[test]
+fn operations_are_those_of_the_compiler() {
+    let page = read("language.md");
+    let start = page.find("| number | of a property | of a method |").expect("the table of operations");
+    let rows = page[start..].lines().skip(2).take_while(|line| line.starts_with('|'));
+    let mut words = 0;
+    for row in rows {
+        let cells: Vec<_> = row.trim_matches('|').split('|').map(|cell| cell.trim().trim_matches('`')).collect();
+        let number: u8 = cells[0].parse().expect("a number");
+        for word in cells[1..].iter().filter(|word| !word.is_empty()) {
+            let text = format!("network n most\nframe f on n function 0x22.any.0x0D2 operation {word}\n");
+            let checked = wirelore_lang::check_text("table.lore", &text);
+            let database = checked.database.unwrap_or_else(|| panic!("{word}: {:?}", checked.diagnostics));
+            let identifier = &database.frames[0].seen_on[0].identifier;
+            assert!(
+                matches!(identifier, wirelore_model::Identifier::Most { operation, .. } if *operation == Some(number)),
+                "{word}"
+            );
+            words += 1;
+        }
+    }
+    assert_eq!(words, 21, "all words, `error` twice");
+}

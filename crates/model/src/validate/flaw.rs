@@ -97,6 +97,21 @@ pub enum Flaw {
     /// A data-phase bit rate on a network that has no data phase.
     #[error("only CAN FD and CAN XL have a bit rate for the data phase; remove it or change the kind")]
     NoDataPhase,
+    /// Cycle and slots on a network that has none.
+    #[error("only a FlexRay network has cycles and slots; remove them or change the kind")]
+    NoSlots,
+    /// A payload of FlexRay that is no whole number of words.
+    #[error("its static slots have {bytes} bytes, and FlexRay counts words of two bytes; state an even number")]
+    OddBytes {
+        /// How many bytes.
+        bytes: u16,
+    },
+    /// A place on a ring where there is no ring.
+    #[error("it has a ring position on network `{network}`, which is no MOST ring; remove it or change the kind")]
+    NoRing {
+        /// The network's name.
+        network: String,
+    },
     /// An identifier on a network whose kind does not have that sort.
     #[error("network `{network}` is of the kind `{kind}`, whose frames are not recognised like this")]
     WrongIdentifier {

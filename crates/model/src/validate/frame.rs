@@ -10,8 +10,8 @@ use super::general::{at_most, frame_exists, identifiers, not_zero, plain_name, r
 use super::pages::{self, Tree};
 use super::{raw, signal};
 use crate::{
-    Appearance, Description, Frame, FrameId, Identifier, Page, PageId, Passed, Period, Sending, Signal, SignalId,
-    StatesId, Test,
+    Appearance, Description, FLEXRAY_REPETITIONS, Frame, FrameId, Identifier, Page, PageId, Passed, Period, Sending,
+    Signal, SignalId, StatesId, Test,
 };
 
 /// The checks of a description's frames.
@@ -104,7 +104,7 @@ fn seen_on(description: &Description, appearance: &Appearance, frame: FrameId, i
     }
     identifier(description, &appearance.identifier)?;
     match description.frames[frame.index()].carried {
-        None => Ok(network.kind.longest_payload()),
+        None => Ok(appearance.identifier.longest_payload(network.kind)),
         Some(transport) if transport.carries(&appearance.identifier) => Ok(transport.longest_payload()),
         Some(transport) => {
             Err(Flaw::WrongTransport { network: network.label.name.clone(), transport: transport.words() })
@@ -145,9 +145,6 @@ fn identifier(description: &Description, identifier: &Identifier) -> Checked {
         }
     }
 }
-
-/// Every how many cycles a FlexRay frame can be sent (2.1A: the powers of two; 3.0.1 adds the others).
-const FLEXRAY_REPETITIONS: [u8; 12] = [1, 2, 4, 5, 8, 10, 16, 20, 32, 40, 50, 64];
 
 /// Whether a payload of at most `limit` bytes can have the first `needed` ones.
 pub(super) fn inside(needed: u32, limit: u32) -> Checked {

@@ -2,7 +2,10 @@
 
 use super::flaw::{At, Checked, Flaw, InvalidDescription};
 use super::raw;
-use crate::{Description, Ecu, FrameId, Label, Network, NetworkKind, Pace, Passed, Route, Schedule, SignalId, Wire};
+use crate::{
+    Description, Ecu, FLEXRAY_CYCLES, FlexRayTiming, FrameId, Label, Network, NetworkKind, Pace, Passed, Route,
+    Schedule, SignalId, Wire,
+};
 
 pub(crate) fn check_outline(description: &Description) -> Result<(), InvalidDescription> {
     if let Some(vehicle) = &description.vehicle {
@@ -72,8 +75,34 @@ fn network(network: &Network) -> Checked {
     if network.data_rate.is_some() && !matches!(network.kind, NetworkKind::CanFd | NetworkKind::CanXl) {
         return Err(Flaw::NoDataPhase);
     }
-    Ok(())
+    match &network.flexray {
+        Some(_) if network.kind != NetworkKind::FlexRay => Err(Flaw::NoSlots),
+        Some(timing) => flexray(timing),
+        None => Ok(()),
+    }
 }
+
+/// The largest numbers of FlexRay 2.1A (from memory): 1023 static slots of 127 words, 2047 slots in all.
+fn flexray(timing: &FlexRayTiming) -> Checked {
+    not_zero("cycle", timing.cycle.map_or(1, |cycle| cycle.0))?;
+    not_zero("number of cycles", timing.cycles.into())?;
+    at_most("number of cycles", timing.cycles, FLEXRAY_CYCLES)?;
+    if let Some(slots) = timing.static_slots {
+        not_zero("number of static slots", slots.count.into())?;
+        at_most("number of static slots", slots.count, 1023_u16)?;
+        at_most("number of bytes in a static slot", slots.bytes, 254_u16)?;
+        if !slots.bytes.is_multiple_of(2) {
+            return Err(Flaw::OddBytes { bytes: slots.bytes });
+        }
+    }
+    let Some(last) = timing.last_dynamic_slot else { return Ok(()) };
+    at_most("last dynamic slot", last, 2047_u16)?;
+    let is_behind = last > timing.static_slots.map_or(0, |slots| slots.count);
+    if is_behind { Ok(()) } else { Err(Flaw::UpsideDown { what: "dynamic segment" }) }
+}
+
+/// The most nodes of a MOST ring (MOST Specification 3.0, from memory).
+const RING_NODES_MAX: u8 = 64;
 
 fn ecu(description: &Description, ecu: &Ecu) -> Checked {
     plain_name(&ecu.label)?;
@@ -81,6 +110,13 @@ fn ecu(description: &Description, ecu: &Ecu) -> Checked {
     let mut leads: Vec<_> = ecu.leads.iter().map(|network| network.0).collect();
     for &network in on.iter().chain(&leads) {
         refers("network", network, description.networks.len())?;
+    }
+    for attachment in ecu.on.iter().filter(|attachment| attachment.ring_position.is_some()) {
+        let network = &description.networks[attachment.network.index()];
+        if network.kind != NetworkKind::Most {
+            return Err(Flaw::NoRing { network: network.label.name.clone() });
+        }
+        at_most("ring position", attachment.ring_position.unwrap_or(0), RING_NODES_MAX - 1)?;
     }
     set("list of networks", &mut on)?;
     set("list of networks that it leads", &mut leads)

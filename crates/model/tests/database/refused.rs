@@ -47,6 +47,10 @@ fn checksum(d: &mut Description) -> &mut Checksum {
     }
 }
 
+fn timing(d: &mut Description) -> &mut FlexRayTiming {
+    d.networks[6].flexray.as_mut().expect("the example states it")
+}
+
 fn single(value: RawValue) -> Vec<RawSpan> {
     vec![RawSpan::single(value)]
 }
@@ -75,6 +79,16 @@ refused! {
         |d| d.networks[0].rate = Some(BitRate(0)) => "network `on_can`: its bit rate is 0",
         |d| d.networks[1].data_rate = Some(BitRate(0)) => "network `on_can_fd`: its bit rate is 0",
         |d| d.networks[0].data_rate = Some(BitRate(1)) => "network `on_can`: only CAN FD and CAN XL have a bit rate for the data phase",
+        |d| d.networks[0].flexray = Some(FlexRayTiming::default()) => "network `on_can`: only a FlexRay network has cycles and slots",
+        |d| timing(d).cycle = Some(Nanoseconds(0)) => "network `on_flexray`: its cycle is 0",
+        |d| timing(d).cycles = 65 => "network `on_flexray`: its number of cycles is 65, and at most 64",
+        |d| timing(d).static_slots = Some(StaticSlots { count: 1024, bytes: 32 }) => "network `on_flexray`: its number of static slots is 1024, and at most 1023",
+        |d| timing(d).static_slots = Some(StaticSlots { count: 62, bytes: 31 }) => "network `on_flexray`: its static slots have 31 bytes, and FlexRay counts words",
+        |d| timing(d).static_slots = Some(StaticSlots { count: 62, bytes: 256 }) => "network `on_flexray`: its number of bytes in a static slot is 256, and at most 254",
+        |d| timing(d).last_dynamic_slot = Some(62) => "network `on_flexray`: the end of its dynamic segment lies before",
+        |d| timing(d).last_dynamic_slot = Some(2048) => "network `on_flexray`: its last dynamic slot is 2048, and at most 2047",
+        |d| d.ecus[1].on[3].ring_position = Some(64) => "ecu `hub`: its ring position is 64, and at most 63",
+        |d| d.ecus[1].on[0].ring_position = Some(0) => "ecu `hub`: it has a ring position on network `on_can`, which is no MOST ring",
         |d| d.ecus[0].on[1].network = NetworkId(9) => "ecu `brakes`: it refers to network number 9 (counted from 0), and there are 9",
         |d| d.ecus[1].leads[0] = NetworkId(9) => "ecu `hub`: it refers to network number 9",
         |d| d.ecus[0].on[1].network = NetworkId(0) => "ecu `brakes`: its list of networks names the same item twice",

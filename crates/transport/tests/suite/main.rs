@@ -7,3 +7,4 @@ mod iso_tp_properties;
 mod j1939_tp_exchanges;
 mod j1939_tp_faults;
 mod j1939_tp_properties;
+mod most;

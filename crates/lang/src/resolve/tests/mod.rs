@@ -1,6 +1,7 @@
 //! From text to the model: what the intricate parts make of it.
 
 mod arrays;
+mod elsewhere;
 mod gateways;
 mod layouts;
 mod orders;

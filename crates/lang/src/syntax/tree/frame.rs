@@ -1,6 +1,6 @@
 //! Frames and what stands between their braces.
 
-use wirelore_model::{LinChecksum, PortProtocol, Transport};
+use wirelore_model::{FlexRayChannels, LinChecksum, PortProtocol, Transport};
 
 use super::{Front, Head, Integer, MessageSort, Name, OrderWord, Place, RawRange, Signal, Time};
 use crate::{Span, Spanned};
@@ -46,6 +46,35 @@ pub enum Recognition<'t> {
         sources: Vec<Source<'t>>,
         /// `priority 6`
         priority: Option<Integer>,
+    },
+    /// `xl 0x11223344 priority 0x123`
+    Xl {
+        /// The acceptance field.
+        acceptance: Integer,
+        /// `priority 0x123`
+        priority: Option<Integer>,
+    },
+    /// `slot 42 from cycle 1 every 4th channel a`
+    Slot {
+        /// The slot.
+        slot: Integer,
+        /// `from cycle 1`
+        first_cycle: Option<Integer>,
+        /// `every 4th`
+        repetition: Option<Integer>,
+        /// `channel a`
+        channels: FlexRayChannels,
+    },
+    /// `function 0x22.0x01.0x0D2 operation status`
+    Function {
+        /// The function block.
+        block: Integer,
+        /// The instance; `None`: any.
+        instance: Option<Integer>,
+        /// The function.
+        function: Integer,
+        /// The operation, from its word or its number.
+        operation: Option<Integer>,
     },
     /// `service 0x4A10 event 0x8001`, `service 0x4A10 method 0x0001 response`
     Service {

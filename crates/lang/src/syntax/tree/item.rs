@@ -105,7 +105,7 @@ pub enum OrderWord {
     Mixed,
 }
 
-/// `network NAME "title" KIND RATE[, data RATE][, order ...]`
+/// `network NAME "title" KIND RATE[, data RATE][, order ...][, cycle ...]`
 #[derive(Debug, Clone, PartialEq)]
 pub struct Network<'t> {
     /// Name and title.
@@ -120,9 +120,24 @@ pub struct Network<'t> {
     pub order: Option<Spanned<OrderWord>>,
     /// What its messages look like.
     pub telegram: TelegramClauses,
+    /// What is said of cycle and slots.
+    pub flexray: FlexRayClauses,
 }
 
-/// `ecu NAME "title" on A, B, leads C, address 0x0B, optional`
+/// What a network line says of a FlexRay network's time.
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct FlexRayClauses {
+    /// `cycle 5 ms`
+    pub cycle: Option<Time>,
+    /// `numbered 0..63` behind it.
+    pub numbered: Option<Spanned<(Integer, Integer)>>,
+    /// `static slots 62 of 32 bytes`
+    pub static_slots: Option<Spanned<(Integer, Integer)>>,
+    /// `dynamic up to slot 200`
+    pub dynamic: Option<Spanned<Integer>>,
+}
+
+/// `ecu NAME "title" on A, B, leads C, address 0x0B, ring position 3, optional`
 #[derive(Debug, Clone, PartialEq)]
 pub struct Ecu<'t> {
     /// Name and title.
@@ -133,6 +148,8 @@ pub struct Ecu<'t> {
     pub leads: Vec<Name<'t>>,
     /// Its SAE J1939 address.
     pub address: Option<Integer>,
+    /// `ring position 3`
+    pub ring_position: Option<Integer>,
     /// `optional`
     pub optional: Option<Span>,
 }

@@ -16,7 +16,7 @@ pub(crate) fn description() -> Description {
         networks: networks(),
         ecus: vec![
             ecu("brakes", &[(0, Some(0x0B)), (1, None)], &[]),
-            ecu("hub", &[(0, None), (1, None), (2, None)], &[2]),
+            ecu("hub", &[(0, None), (1, None), (2, None), (7, None)], &[2]),
             Ecu { optional: true, ..ecu("trailer", &[(1, None)], &[]) },
         ],
         wires: vec![Wire {
@@ -50,6 +50,7 @@ fn networks() -> Vec<Network> {
         rate: Some(BitRate(500_000)),
         data_rate: None,
         telegram: None,
+        flexray: None,
     };
     let mut networks: Vec<_> =
         NetworkKind::ALL.iter().map(|kind| network(&format!("on_{}", kind.keyword()), *kind)).collect();
@@ -64,11 +65,22 @@ fn networks() -> Vec<Network> {
     });
     let bare = Telegram { check: Some(TelegramCheck::Sum), ..Telegram::default() };
     networks.push(Network { telegram: Some(bare), ..network("bare", NetworkKind::Uart) });
+    networks[6].flexray = Some(FlexRayTiming {
+        cycle: Some(milliseconds(5)),
+        cycles: 64,
+        static_slots: Some(StaticSlots { count: 62, bytes: 32 }),
+        last_dynamic_slot: Some(200),
+    });
     networks
 }
 
 fn ecu(name: &str, on: &[(u32, Option<u8>)], leads: &[u32]) -> Ecu {
-    let on = on.iter().map(|&(network, address)| Attachment { network: NetworkId(network), address }).collect();
+    let on = on.iter().map(|&(network, address)| Attachment {
+        network: NetworkId(network),
+        address,
+        ring_position: (network == 7).then_some(3),
+    });
+    let on = on.collect();
     Ecu { label: Label::named(name), on, leads: leads.iter().copied().map(NetworkId).collect(), optional: false }
 }
 
