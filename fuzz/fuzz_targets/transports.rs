@@ -1,8 +1,8 @@
-//! Any frames: both transports answer each of them once, hold little, and have nothing left at the end.
+//! Any frames: each transport answers each of them once, holds little, and has nothing left at the end.
 #![no_main]
 
 use libfuzzer_sys::fuzz_target;
-use wirelore_transport::{iso_tp, j1939_tp};
+use wirelore_transport::{iso_tp, j1939_tp, most};
 
 /// The longest message that is put together here.
 const MOST_BYTES: u32 = 300;
@@ -13,11 +13,13 @@ fuzz_target!(|input: &[u8]| {
     let rules = iso_tp::Rules { addressing, most_bytes: MOST_BYTES, ..iso_tp::Rules::default() };
     let mut diagnostics = iso_tp::Reassembler::new();
     let mut groups = j1939_tp::Reassembler::default();
-    let mut whole = [0, 0];
-    let mut finished = [0, 0];
+    let mut ring = most::Reassembler::new();
+    let ring_rules = most::Rules { most_bytes: MOST_BYTES, ..most::Rules::default() };
+    let mut whole = [0, 0, 0];
+    let mut finished = [0, 0, 0];
     let mut time_ns = 0_i64;
 
-    // A frame: how long after the one before, whose it is (both transports read it), how many bytes.
+    // A frame: how long after the one before, whose it is (each transport reads it), how many bytes.
     while let [wait, key, group, length, rest @ ..] = input {
         let (payload, behind) = rest.split_at(usize::from(length % 80).min(rest.len()));
         input = behind;
@@ -48,11 +50,21 @@ fuzz_target!(|input: &[u8]| {
         assert_ne!(outcome, j1939_tp::Outcome::NotMine);
         finished[1] += u32::from(outcome == j1939_tp::Outcome::Finished);
 
+        let outcome = ring.feed(&ring_rules, time_ns, key, group & 7, payload, &mut |event| {
+            if let most::Event::Message(message) = event {
+                assert!(message.bytes.len() <= MOST_BYTES as usize);
+                whole[2] += 1;
+            }
+        });
+        finished[2] += u32::from(outcome == most::Outcome::Finished);
+
+        assert!(ring.held_bytes() <= (256 + 4) * 2 * MOST_BYTES as usize, "the ring holds too much");
         assert!(diagnostics.held_bytes() <= (256 + 4) * 2 * MOST_BYTES as usize, "diagnostics hold too much");
         assert!(groups.held_bytes() <= (256 + 4) * 2 * 1785, "groups hold too much");
     }
     diagnostics.finish(&mut |event| assert!(matches!(event, iso_tp::Event::Fault(_))));
     groups.finish(&mut |event| assert!(matches!(event, j1939_tp::Event::Fault(_))));
+    ring.finish(&mut |event| assert!(matches!(event, most::Event::Fault(_))));
     assert_eq!(whole, finished, "a message was told with a frame that did not finish one");
-    assert_eq!((diagnostics.held_bytes(), groups.held_bytes()), (0, 0));
+    assert_eq!((diagnostics.held_bytes(), groups.held_bytes(), ring.held_bytes()), (0, 0, 0));
 });

@@ -54,10 +54,13 @@ pub(crate) enum Judgement {
     WrongParity,
 }
 
+/// The frames of one network, by identifier.
+type ById = Box<[Option<LinFrame>; IDS]>;
+
 /// The described LIN frames, by network and identifier.
 #[derive(Debug, Clone)]
 pub(crate) struct LinFrames {
-    networks: Box<[Option<Box<[Option<LinFrame>; IDS]>>]>,
+    networks: Box<[Option<ById>]>,
 }
 
 const IDS: usize = lin::ID_MAX as usize + 1;

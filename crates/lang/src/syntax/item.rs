@@ -96,7 +96,7 @@ fn read_as<'a>(word: &str, i: Cursor<'a>) -> Parsed<'a, ItemKind<'a>> {
         "counting" => counting(i).map(|(behind, counting)| (behind, counting.into_item())),
         "order" => order(i.next()).map(|(behind, order)| (behind, ItemKind::Order(order))),
         "use" => use_item(i),
-        "network" => map::network.map(ItemKind::Network).parse(i),
+        "network" => map::network.map(|network| ItemKind::Network(Box::new(network))).parse(i),
         "ecu" => map::ecu.map(ItemKind::Ecu).parse(i),
         "wire" => map::wire.map(ItemKind::Wire).parse(i),
         "states" => states::table.map(ItemKind::States).parse(i),

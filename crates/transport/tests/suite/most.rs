@@ -5,9 +5,12 @@ use wirelore_transport::most::{ControlError, ControlMessage, Event, FaultKind, O
 
 use crate::heard::ms;
 
+/// Bytes; function block, instance, function, operation, part and number of data bytes.
+type Recorded = ([u8; 17], u8, u8, u16, u8, u8, usize);
+
 /// Messages of a real ring and how they were taken apart in print, from the page "How Most control messages work" at moderndaymods.com:
 /// bytes; function block, instance, function, operation, part and number of data bytes.
-const RECORDED: [([u8; 17], u8, u8, u16, u8, u8, usize); 4] = [
+const RECORDED: [Recorded; 4] = [
     (
         [0x31, 0x02, 0x20, 0x1C, 0x06, 0x02, 0x00, 0x00, 0x00, 0xBF, 0x68, 0x00, 0x00, 0x00, 0x00, 0x00, 0x00],
         0x31,
@@ -125,8 +128,8 @@ fn a_title_in_three_parts() {
 fn messages_of_several_functions_come_at_once() {
     let (one, other) = (cut(&pattern(100)), cut(&pattern(60)));
     let mut heard = Heard::default();
-    for index in 0..one.len() {
-        heard.feed(1, one[index].0, &one[index].1);
+    for (index, (part, data)) in one.iter().enumerate() {
+        heard.feed(1, *part, data);
         if let Some((part, data)) = other.get(index) {
             heard.feed(2, *part, data);
         }

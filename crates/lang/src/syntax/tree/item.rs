@@ -57,7 +57,7 @@ pub enum ItemKind<'t> {
     /// `use standard NAME`
     UseStandard(Name<'t>),
     /// `network ...`
-    Network(Network<'t>),
+    Network(Box<Network<'t>>),
     /// `ecu ...`
     Ecu(Ecu<'t>),
     /// `wire A -> B, C "what"`
