@@ -89,8 +89,8 @@ refused! {
         |d| timing(d).last_dynamic_slot = Some(2048) => "network `on_flexray`: its last dynamic slot is 2048, and at most 2047",
         |d| d.ecus[1].on[3].ring_position = Some(64) => "ecu `hub`: its ring position is 64, and at most 63",
         |d| d.ecus[1].on[0].ring_position = Some(0) => "ecu `hub`: it has a ring position on network `on_can`, which is no MOST ring",
-        |d| d.ecus[0].on[1].network = NetworkId(9) => "ecu `brakes`: it refers to network number 9 (counted from 0), and there are 9",
-        |d| d.ecus[1].leads[0] = NetworkId(9) => "ecu `hub`: it refers to network number 9",
+        |d| d.ecus[0].on[1].network = NetworkId(99) => "ecu `brakes`: it refers to network number 99 (counted from 0), and there are 11",
+        |d| d.ecus[1].leads[0] = NetworkId(99) => "ecu `hub`: it refers to network number 99",
         |d| d.ecus[0].on[1].network = NetworkId(0) => "ecu `brakes`: its list of networks names the same item twice",
         |d| d.ecus[1].leads.push(NetworkId(2)) => "ecu `hub`: its list of networks that it leads names the same item twice",
         |d| d.wires[0].to.clear() => "wire number 0 (counted from 0): it has no unit at its other end",
@@ -100,8 +100,8 @@ refused! {
 
     routes {
         |d| d.routes[0].gateway = EcuId(3) => "route number 0 (counted from 0): it refers to ecu number 3",
-        |d| d.routes[3].from = NetworkId(9) => "route number 3 (counted from 0): it refers to network number 9",
-        |d| d.routes[3].to = NetworkId(9) => "route number 3 (counted from 0): it refers to network number 9",
+        |d| d.routes[3].from = NetworkId(99) => "route number 3 (counted from 0): it refers to network number 99",
+        |d| d.routes[3].to = NetworkId(99) => "route number 3 (counted from 0): it refers to network number 99",
         |d| d.routes[3].what = Passed::Frame(FrameId(99)) => "route number 3 (counted from 0): it refers to frame number 99",
         |d| d.routes[2].what = Passed::All { except: vec![FrameId(99)] } => "route number 2 (counted from 0): it refers to frame number 99",
         |d| d.routes[1].what = Passed::Identifiers { first: 2, last: 1, extended: false } => "route number 1 (counted from 0): the end of its run of identifiers",
@@ -109,14 +109,14 @@ refused! {
         |d| d.routes[3].what = Passed::Signal { from_frame: FrameId(0), from_signal: SignalId(4), to_frame: FrameId(1), to_signal: SignalId(0) }
             => "route number 3 (counted from 0): it refers to signal number 4 (counted from 0), and there are 4",
         |d| d.routes[3].what = Passed::Signal { from_frame: FrameId(0), from_signal: SignalId(0), to_frame: FrameId(99), to_signal: SignalId(0) }
-            => "route number 3 (counted from 0): it refers to frame number 9",
+            => "route number 3 (counted from 0): it refers to frame number 99",
         |d| d.routes[1].pace = Pace::Every(Nanoseconds(0)) => "route number 1 (counted from 0): its period is 0",
         |d| d.routes[2].pace = Pace::Nth(1) => "route number 2 (counted from 0): it has no second frame",
     }
 
     frames {
         |d| d.frames[0].seen_on.clear() => "frame `speeds`: it has no network that it is seen on",
-        |d| d.frames[0].seen_on[0].network = NetworkId(9) => "frame `speeds`: it refers to network number 9",
+        |d| d.frames[0].seen_on[0].network = NetworkId(99) => "frame `speeds`: it refers to network number 99",
         |d| d.frames[0].seen_on[0].via = Some(RouteId(0)) => "frame `speeds`: it is seen on network `on_can` through a route, and the first",
         |d| d.frames[0].seen_on[1].via = None => "frame `speeds`: it is seen on network `on_can_fd` without a route",
         |d| d.frames[0].seen_on[1].via = Some(RouteId(4)) => "frame `speeds`: it refers to route number 4",
@@ -136,8 +136,8 @@ refused! {
         |d| slot(d, 2048, 0, 1) => "frame `other_6`: its slot is 2048, and at most 2047",
         |d| slot(d, 1, 4, 4) => "frame `other_6`: its first cycle is 4, and at most 3",
         |d| slot(d, 1, 0, 3) => "frame `other_6`: a FlexRay frame cannot be sent every 3 cycles",
-        |d| d.frames[11].seen_on[0].identifier = Identifier::Most { block: 1, instance: None, function: 0x1000, operation: None } => "frame `other_9`: its function is 4096, and at most 4095",
-        |d| d.frames[11].seen_on[0].identifier = Identifier::Can { first: 1, last: 1, extended: false } => "frame `other_9`: network `on_most` is of the kind `most`",
+        |d| named(d, "other_9").seen_on[0].identifier = Identifier::Most { block: 1, instance: None, function: 0x1000, operation: None } => "frame `other_9`: its function is 4096, and at most 4095",
+        |d| named(d, "other_9").seen_on[0].identifier = Identifier::Can { first: 1, last: 1, extended: false } => "frame `other_9`: network `on_most` is of the kind `most`",
         |d| d.frames[0].length = Some(LengthRange { min: 8, max: 7 }) => "frame `speeds`: the end of its length lies before",
         |d| d.frames[0].length = Some(LengthRange { min: 8, max: 9 }) => "frame `speeds`: its length in bytes is 9, and at most 8",
         |d| d.frames[0].senders[0] = EcuId(3) => "frame `speeds`: it refers to ecu number 3",
@@ -149,7 +149,7 @@ refused! {
     schedules {
         |d| d.schedules[0].label.name.clear() => "schedule ``: a name is made of letters",
         |d| d.schedules.push(d.schedules[0].clone()) => "schedule `normal`: another one has the same name",
-        |d| d.schedules[0].network = NetworkId(9) => "schedule `normal`: it refers to network number 9",
+        |d| d.schedules[0].network = NetworkId(99) => "schedule `normal`: it refers to network number 99",
         |d| d.schedules[0].network = NetworkId(0) => "schedule `normal`: network `on_can` is of the kind `can`, and only LIN networks have schedules",
         |d| d.schedules[0].time_base = Some(Nanoseconds(0)) => "schedule `normal`: its time base is 0",
         |d| d.schedules[0].slots.clear() => "schedule `normal`: it has no slot and needs at least one",
@@ -185,7 +185,7 @@ refused! {
         } => "frame `request`, page number 3 (counted from 0): its switch number is 1: a switch has at most one page without",
         |d| d.frames[1].pages[0].tests[0].values.clear() => "frame `request`, page number 0 (counted from 0): it has no value in its condition",
         |d| d.frames[1].pages[0].tests[0].values = single(number(256)) => "frame `request`, page number 0 (counted from 0): raw value 256 is outside",
-        |d| d.frames[1].pages[2].tests[0].selector = SignalId(11) => "frame `request`, page number 2 (counted from 0): it refers to signal number 11",
+        |d| d.frames[1].pages[2].tests[0].selector = SignalId(99) => "frame `request`, page number 2 (counted from 0): it refers to signal number 99",
         |d| d.frames[1].pages[2].tests[0].selector = SignalId(3) => "frame `request`, page number 2 (counted from 0): it depends on signal `value`, which is neither",
         |d| d.frames[1].pages[2].tests[0].selector = SignalId(4) => "frame `request`, page number 2 (counted from 0): it depends on signal `value`, which is neither",
         |d| d.frames[1].pages[2].tests[0].selector = SignalId(8) => "frame `request`, page number 2 (counted from 0): it depends on signal `maker`, which holds no number",
@@ -339,11 +339,15 @@ fn large_descriptions_are_checked_in_bounded_time() {
 }
 
 fn lin(description: &mut Description, id: u8, checksum: LinChecksum, stands_for: u32) {
-    description.frames[5].seen_on[0].identifier =
+    named(description, "other_3").seen_on[0].identifier =
         Identifier::Lin { id, checksum, stands_for: vec![FrameId(stands_for)] };
 }
 
 fn slot(description: &mut Description, slot: u16, first_cycle: u8, repetition: u8) {
     let identifier = Identifier::FlexRay { slot, first_cycle, repetition, channels: FlexRayChannels::A };
-    description.frames[8].seen_on[0].identifier = identifier;
+    named(description, "other_6").seen_on[0].identifier = identifier;
+}
+
+fn named<'d>(description: &'d mut Description, name: &str) -> &'d mut Frame {
+    description.frames.iter_mut().find(|frame| frame.label.name == name).expect("the example has it")
 }

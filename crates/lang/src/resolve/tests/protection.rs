@@ -128,7 +128,7 @@ fn not_every_network_has_bytes_of_an_identifier() {
     };
     let sum = "signal s in byte 0, checksum sum8 over bytes 1..2 then bytes id 0";
     assert_eq!(rules(&on("ethernet", "udp port 1000", sum)), [Rule::KindDoesNotFit]);
-    assert_eq!(rules(&on("lin 19.2 kbit/s", "id 3", sum)), []);
+    assert_eq!(rules(&on("lin 19.2 kbit/s", "id 3", sum)), [Rule::NoCommander]);
 }
 
 #[test]

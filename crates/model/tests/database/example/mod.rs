@@ -65,6 +65,8 @@ fn networks() -> Vec<Network> {
     });
     let bare = Telegram { check: Some(TelegramCheck::Sum), ..Telegram::default() };
     networks.push(Network { telegram: Some(bare), ..network("bare", NetworkKind::Uart) });
+    let unguarded = Telegram { source_byte: Some(0), ..Telegram::default() };
+    networks.push(Network { telegram: Some(unguarded), ..network("unguarded", NetworkKind::Uart) });
     networks[6].flexray = Some(FlexRayTiming {
         cycle: Some(milliseconds(5)),
         cycles: 64,
