@@ -143,3 +143,48 @@ fn encoding_tells_what_goes_around_the_data() {
     // LIN 2.2A, section 2.8.3, quoted with D5 as the enhanced sum under protected identifier 11.
     assert_eq!(told, ["on the wire: protected identifier 0x11, enhanced checksum 0xD5"]);
 }
+
+const DIAGNOSTICS: &str = "use standard lin_diagnostics\nnetwork seat lin 19.2 kbit/s\necu seat_l leads seat\n\
+                           frame ask on seat id 0x3C { use layout lin_master_request at byte 0 }\n\
+                           frame answer on seat id 0x3D { use layout lin_slave_response at byte 0 }\n";
+
+/// What a frame of diagnostics says, without its time.
+fn diagnosed(protected_id: u8, checksum: u8, data: [u8; 8]) -> Vec<String> {
+    let record = frame(protected_id, checksum, 1, &data);
+    let Rows { lines, tally } = common::read(DIAGNOSTICS, pcap(&[&record]));
+    assert_eq!((tally.decoded, tally.faulty, tally.unmatched_selectors), (1, 0, 0));
+    lines.iter().map(|line| line.trim_start_matches("0 ").to_owned()).collect()
+}
+
+/// Payloads from memory of LIN 2.2A, sections 2.6.3 and 4.2; their classic sums follow from the rule of section 2.3.1.5.
+#[test]
+fn diagnostics_are_read_by_the_standard_description() {
+    assert_eq!(diagnosed(0x3C, 0x00, [0, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF]), ["ask.node 0"]);
+    let read_by_id = diagnosed(0x3C, 0xC6, [0x01, 0x06, 0xB2, 0x00, 0xFF, 0x7F, 0xFF, 0xFF]);
+    let expected = [
+        "node 1",
+        "part 0",
+        "length 6",
+        "service 178",
+        "identification 0",
+        "read_supplier 32767",
+        "read_function 65535",
+    ];
+    assert_eq!(read_by_id, expected.map(|said| format!("ask.{said}")));
+    // The product 0x1234, function 0x0001, variant 2 of node 1: sum 01+06+F2+34+12+01+00+02 = 142, with its carry 43.
+    let product = diagnosed(0x7D, 0xBC, [0x01, 0x06, 0xF2, 0x34, 0x12, 0x01, 0x00, 0x02]);
+    let expected = ["node 1", "part 0", "length 6", "answer 242", "supplier 4660", "function 1", "variant 2"];
+    assert_eq!(product, expected.map(|said| format!("answer.{said}")));
+    // Refused: 01+03+7F+B2+12+FF+FF+FF = 444, with its carry 48.
+    let refused = diagnosed(0x7D, 0xB7, [0x01, 0x03, 0x7F, 0xB2, 0x12, 0xFF, 0xFF, 0xFF]);
+    let expected = ["node 1", "part 0", "length 3", "answer 127", "refused_service 178", "reason 18"];
+    assert_eq!(refused, expected.map(|said| format!("answer.{said}")));
+    // Frames 0 to 3 of a node get new identifiers, the last two stay: 05+06+B7+00+C4+85+FF+FF = 409, with its carry 0D.
+    let range = diagnosed(0x3C, 0xF2, [0x05, 0x06, 0xB7, 0x00, 0xC4, 0x85, 0xFF, 0xFF]);
+    assert_eq!(range[3..6], ["ask.service 183", "ask.start_index 0", "ask.protected_id_0 196"].map(str::to_owned));
+    // The first part of a longer message, and the next one: 01+10+0A+22+01+02+03+04 = 47; 01+21+05+06+07+08+09+0A = 4F.
+    let first = diagnosed(0x3C, 0xB8, [0x01, 0x10, 0x0A, 0x22, 0x01, 0x02, 0x03, 0x04]);
+    assert_eq!(first[2], "ask.whole_length 10");
+    let next = diagnosed(0x3C, 0xB0, [0x01, 0x21, 0x05, 0x06, 0x07, 0x08, 0x09, 0x0A]);
+    assert_eq!(next[2], "ask.part_number 1");
+}

@@ -4,6 +4,7 @@
 //! reader sees at a glance where a value begins, which way it runs, and which bits nobody has claimed.
 
 mod bits;
+mod lin;
 mod words;
 
 use std::fmt::Write;

@@ -50,6 +50,7 @@ pub(super) fn frame_heading(database: &Database, frame: &Frame) -> String {
     push_label(&mut text, &frame.label);
     let home = &frame.seen_on[0];
     let mut facts = vec![format!("on {}", appearance_text(database, home))];
+    facts.extend(super::lin::facts(frame));
     facts.extend(frame.length.map(length_text));
     facts.extend(sending_text(database, frame));
     let _ = writeln!(text, "  {}", facts.join(", "));
@@ -58,6 +59,7 @@ pub(super) fn frame_heading(database: &Database, frame: &Frame) -> String {
             let _ = writeln!(text, "  {verb} {}", ecu_names(database, ecus));
         }
     }
+    super::lin::push_lines(&mut text, database, frame);
     for passed in &frame.seen_on[1..] {
         let gateway = passed.via.map(|route| database.routes[route.index()].gateway);
         let gateway = gateway.map(|ecu| format!(" by {}", database.ecus[ecu.index()].label.name)).unwrap_or_default();
@@ -112,7 +114,7 @@ fn period_text(period: Period) -> String {
     }
 }
 
-fn time_text(time: Nanoseconds) -> String {
+pub(super) fn time_text(time: Nanoseconds) -> String {
     let ns = time.0;
     let units = [(1_000_000_000, "s"), (1_000_000, "ms"), (1_000, "us")];
     match units.iter().find(|(scale, _)| ns >= *scale && ns.is_multiple_of(*scale)) {

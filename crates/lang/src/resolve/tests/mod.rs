@@ -4,6 +4,7 @@ mod arrays;
 mod elsewhere;
 mod gateways;
 mod layouts;
+mod lin;
 mod orders;
 mod protection;
 mod repeats;
