@@ -185,7 +185,7 @@ refused! {
         } => "frame `request`, page number 3 (counted from 0): its switch number is 1: a switch has at most one page without",
         |d| d.frames[1].pages[0].tests[0].values.clear() => "frame `request`, page number 0 (counted from 0): it has no value in its condition",
         |d| d.frames[1].pages[0].tests[0].values = single(number(256)) => "frame `request`, page number 0 (counted from 0): raw value 256 is outside",
-        |d| d.frames[1].pages[2].tests[0].selector = SignalId(11) => "frame `request`, page number 2 (counted from 0): it refers to signal number 11",
+        |d| d.frames[1].pages[2].tests[0].selector = SignalId(12) => "frame `request`, page number 2 (counted from 0): it refers to signal number 12",
         |d| d.frames[1].pages[2].tests[0].selector = SignalId(3) => "frame `request`, page number 2 (counted from 0): it depends on signal `value`, which is neither",
         |d| d.frames[1].pages[2].tests[0].selector = SignalId(4) => "frame `request`, page number 2 (counted from 0): it depends on signal `value`, which is neither",
         |d| d.frames[1].pages[2].tests[0].selector = SignalId(8) => "frame `request`, page number 2 (counted from 0): it depends on signal `maker`, which holds no number",
