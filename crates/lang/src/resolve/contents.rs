@@ -76,14 +76,14 @@ pub(crate) struct Contents<'t> {
     pub(crate) page_lengths: Vec<Option<LengthRange>>,
 }
 
-/// Reads and checks what is between the braces of a frame, or of a layout that stands for itself.
+/// Reads and checks what is between the braces of a frame that has no more than so many bytes, or of a layout that stands for itself.
 pub(crate) fn read<'t>(
     resolver: &mut Resolver<'_, 't>,
     body: Body<'t>,
     kind: Option<NetworkKind>,
+    longest: Option<u32>,
     own_layout: Option<usize>,
 ) -> Contents<'t> {
-    let longest = kind.map(NetworkKind::longest_payload);
     let flat = flatten(resolver, body, longest, own_layout);
     let mut contents = Contents {
         frame: empty_frame(),

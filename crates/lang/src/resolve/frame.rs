@@ -1,7 +1,7 @@
 //! Frames: where they are, how they are recognised, who sends and reads them.
 
 use wirelore_bits::ByteOrder;
-use wirelore_model::{Appearance, EcuId, Frame, Identifier, LengthRange, NetworkId, Signal, Transport};
+use wirelore_model::{Appearance, EcuId, Frame, Identifier, LengthRange, NetworkId, NetworkKind, Signal, Transport};
 
 use crate::syntax::tree::{self, OrderWord, Recognition};
 use crate::{Diagnostic, FileId, Rule, Site, Spanned};
@@ -82,7 +82,9 @@ pub(crate) fn read<'t>(resolver: &mut Resolver<'_, 't>, index: usize) -> (Frame,
     let settings = settings(resolver, file, tree, network);
     let body = Body { file, tree: &tree.body, settings };
     // A message may be longer than a frame of its network.
-    let contents = contents::read(resolver, body, kind.filter(|_| tree.carried.is_none()), None);
+    let longest = tree.carried.map(|transport| transport.value.longest_payload());
+    let longest = longest.or_else(|| kind.map(NetworkKind::longest_payload));
+    let contents = contents::read(resolver, body, kind.filter(|_| tree.carried.is_none()), longest, None);
     let mut frame = contents.frame;
     frame.label = label(&tree.head, &item.front);
     frame.optional = tree.optional.is_some();
@@ -162,7 +164,7 @@ pub(crate) fn read_unused_layouts(resolver: &mut Resolver<'_, '_>) {
         let layout = &resolver.catalogue.layouts[index];
         let settings = resolver.catalogue.settings[layout.file.0 as usize];
         let body = Body { file: layout.file, tree: &layout.tree.body, settings };
-        resolver.flat = contents::read(resolver, body, None, Some(index)).flat;
+        resolver.flat = contents::read(resolver, body, None, None, Some(index)).flat;
     }
 }
 

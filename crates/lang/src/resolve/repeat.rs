@@ -120,7 +120,8 @@ impl<'t> Run<'_, '_, 't> {
             },
         };
         let end_of_all = outer.element.map(|(_, end)| end).or(outer.limit);
-        let fitting = end_of_all.map_or(most, |end| end.saturating_sub(start) / size);
+        let farthest = FARTHEST_BYTE as u32 + 1;
+        let fitting = end_of_all.unwrap_or(farthest).min(farthest).saturating_sub(start) / size;
         let elements = Elements { start, size, count: most.min(fitting) };
         if fitting == 0 || (fitting < most && !matches!(times, Times::ToEnd)) {
             let asked = if matches!(times, Times::ToEnd) { 1 } else { most };
@@ -153,7 +154,7 @@ impl<'t> Run<'_, '_, 't> {
     }
 
     fn say_outside(&mut self, elements: Elements, end: Option<u32>, outer: &Scope, site: Site) {
-        let Some(end) = end else { return };
+        let end = end.unwrap_or(FARTHEST_BYTE as u32 + 1);
         let counting = outer.settings.counting;
         let Elements { start, size, count } = elements;
         let (_, needed) = elements.element(count - 1);

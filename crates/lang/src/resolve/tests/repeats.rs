@@ -45,6 +45,16 @@ fn the_end_of_the_frame_bounds_a_group() {
     assert_eq!(elements(page)[1..], ["a[1] 1.7..1.0 | 2 bytes", "a[2] 2.7..2.0 | 3 bytes"]);
 }
 
+/// SAE J1939-21: a message has up to 1785 bytes (from memory of the standard).
+#[test]
+fn messages_may_be_longer_than_frames() {
+    let text = "network n can 250 kbit/s\nframe f on n pgn 65226, carried by j1939_tp {\nrepeat from byte 2 to end, up to 2000, size 4 bytes { signal a in bytes 1..0 }\n}\n";
+    let checked = check_text("repeat.lore", text);
+    let frame = &database(&checked).frames[0];
+    assert_eq!(frame.signals.len(), 445);
+    assert_eq!(ends(&frame.signals[444]), "1779.7..1778.0");
+}
+
 #[test]
 fn a_number_or_a_signal_says_how_often() {
     assert_eq!(elements("repeat 2 times, size 3 bytes { signal a in byte 0 }"), ["a[1] 0.7..0.0", "a[2] 3.7..3.0"]);
