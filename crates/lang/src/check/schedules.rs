@@ -137,7 +137,8 @@ impl Checks<'_, '_> {
             return;
         };
         let Some(round) = self.schedule.round() else { return };
-        let count = self.schedule.slots_of(*id).count() as u64;
+        // A sporadic slot sends it only when there is news.
+        let count = self.schedule.slots.iter().filter(|other| other.content == slot.content).count() as u64;
         if every.0.saturating_mul(count) == round.0 {
             return;
         }

@@ -116,7 +116,7 @@ fn read(i: Cursor<'_>) -> Parsed<'_, Said<'_>> {
         Ok((behind, ()))
     });
     if is_whole && said.takes.is_none() && said.every.is_none() {
-        return broken(missing(end, "`takes` or `every`").help(SLOT_HELP));
+        end.context.report(missing(end, "`takes` or `every`").help(SLOT_HELP));
     }
     Ok((end, said))
 }
