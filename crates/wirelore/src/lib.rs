@@ -9,6 +9,7 @@
 //! | [`model`] | | the typed database, and its stored forms |
 #![cfg_attr(feature = "lang", doc = "| [`lang`] | `lang` | text to database, with messages that lead to the mistake |")]
 #![cfg_attr(feature = "decode", doc = "| [`log`] | `decode` | recordings, frame after frame |")]
+#![cfg_attr(feature = "decode", doc = "| [`transport`] | `decode` | messages longer than a frame |")]
 #![cfg_attr(feature = "decode", doc = "| [`decode`] | `decode` | frames to readings, and back |")]
 #![cfg_attr(
     feature = "tables",
@@ -46,3 +47,5 @@ pub use wirelore_lang as lang;
 pub use wirelore_log as log;
 #[cfg(feature = "tables")]
 pub use wirelore_tables as tables;
+#[cfg(feature = "decode")]
+pub use wirelore_transport as transport;
