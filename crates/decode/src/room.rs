@@ -2,13 +2,11 @@
 
 use wirelore_model::{Appearance, Database, Frame};
 
-/// The most bytes that are kept ready for one payload, however long a message of its network could be: as many as one datagram has (RFC 768).
-const BYTES_KEPT: usize = 65_535;
-
 /// What a frame can have where neither the description nor its network says (CAN FD, ISO 11898-1).
 const BYTES_OTHERWISE: usize = 64;
 
-/// The most payload bytes that there is to be room for, of a frame: as the description states, else as its networks carry.
+/// The most payload bytes that a frame can have: as the description states, else as its networks carry. That may be 4 GiB, so nobody takes
+/// memory for it beforehand.
 pub(crate) fn longest_payload(database: &Database, frame: &Frame) -> usize {
     let stated = frame.length.into_iter().chain(frame.pages.iter().filter_map(|page| page.length));
     let stated = stated.map(|length| length.max as usize).max().filter(|_| frame.length.is_some());
@@ -20,5 +18,5 @@ pub(crate) fn longest_payload(database: &Database, frame: &Frame) -> usize {
         frame.seen_on.iter().filter_map(of).max()
     };
     let carried = || frame.carried.map(|transport| transport.usual_most() as usize);
-    stated.or_else(carried).or_else(of_networks).unwrap_or(BYTES_OTHERWISE).min(BYTES_KEPT)
+    stated.or_else(carried).or_else(of_networks).unwrap_or(BYTES_OTHERWISE)
 }

@@ -8,7 +8,7 @@ use wirelore_decode::{Block, Column, Decoder, TableSink};
 use wirelore_model::{Database, FrameId, SignalId};
 
 use crate::setup::Setup;
-use crate::share::batch_rows;
+use crate::share::Share;
 use crate::table::Rows;
 use crate::writer::TableWriter;
 
@@ -55,8 +55,8 @@ impl<'d> TableMaker<'d> {
         let wanted = |signal| (self.wanted)(frame, signal);
         let rows = Rows::new(self.database, self.decoder, frame, &self.setup, wanted);
         let writer = (self.open)(frame, rows.schema())?;
-        let batch_rows = batch_rows(self.share_bytes, rows.schema(), writer.most_rows());
-        Ok(FrameTable { rows, writer, batch_rows, passed_on: 0 })
+        let share = Share::new(self.share_bytes, rows.schema(), writer.most_rows());
+        Ok(FrameTable { rows, writer, share, passed_on: 0 })
     }
 }
 
@@ -71,7 +71,7 @@ impl fmt::Debug for TableMaker<'_> {
 pub struct FrameTable {
     rows: Rows,
     writer: Box<dyn TableWriter>,
-    batch_rows: usize,
+    share: Share,
     passed_on: u64,
 }
 
@@ -87,10 +87,10 @@ impl FrameTable {
         Ok(self.passed_on)
     }
 
-    /// Hands full batches on. They are always of the same size, however the rows came.
+    /// Hands full batches on. They always hold the same rows, however these came.
     fn pass_on_full(&mut self) -> io::Result<()> {
-        while self.rows.count() >= self.batch_rows {
-            self.pass_on(self.batch_rows)?;
+        while let Some(rows) = self.share.full(self.rows.count(), |rows| self.rows.text_bytes(rows)) {
+            self.pass_on(rows)?;
         }
         Ok(())
     }

@@ -100,6 +100,11 @@ impl Rows {
         self.rows
     }
 
+    /// What the texts and bytes of the first so many rows take.
+    pub(crate) fn text_bytes(&self, rows: usize) -> usize {
+        self.columns.iter().map(|column| column.text_bytes(rows)).sum()
+    }
+
     /// Takes in the beginning of a block.
     pub(crate) fn block(&mut self, block: &Block<'_>) {
         self.block_rows = block.rows();
@@ -220,6 +225,11 @@ impl Column {
             states.push(reading, verdict);
         }
         self.filled += 1;
+    }
+
+    /// What the texts or bytes of its first so many cells take.
+    pub(crate) fn text_bytes(&self, rows: usize) -> usize {
+        self.cells.text_bytes(rows)
     }
 
     pub(crate) fn take(&mut self, rows: usize, to: &mut Vec<ArrayRef>) {

@@ -14,6 +14,7 @@ use wirelore_tables::{SchemaRef, TableWriter};
 
 use super::cell::push_hex;
 use super::csv::quoted;
+use super::{CHUNK_BYTES, pass_on};
 use crate::args::TimeBase;
 use crate::moment::Clock;
 use crate::number::{push_double, push_integer};
@@ -61,6 +62,7 @@ impl<W: Write + Send> TableWriter for FramesCsv<W> {
                 }
             }
             self.lines.push(b'\n');
+            pass_on(&mut self.lines, &mut self.to, CHUNK_BYTES)?;
         }
         self.pass_on()
     }

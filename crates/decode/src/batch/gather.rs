@@ -6,7 +6,8 @@
 
 use wirelore_log::Channel;
 
-use super::rows::{Gathered, Rows, Tag};
+use super::rows::Rows;
+use super::tag::{Gathered, Tag};
 
 /// A usual row: the time and eight bytes.
 const ROW_BYTES: usize = 16;
@@ -138,16 +139,16 @@ mod tests {
 
     #[test]
     fn rows_stay_in_their_order_whatever_way_they_take() {
-        let empty = || vec![Rows::new(8, 8), Rows::new(8, 3), Rows::new(64, 64)];
-        let mut gatherer = Gatherer::new(empty(), vec![false; 3]);
+        let empty = || vec![Rows::new(8, 8), Rows::new(8, 3), Rows::new(64, 64), Rows::to_the_end(8, 8)];
+        let mut gatherer = Gatherer::new(empty(), vec![false; 4]);
         let mut plain = empty();
         let (mut state, mut usual) = (7_u64, 0);
         for number in 0..20_000_i64 {
             state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
             let draw = |shift: u32, below: u64| (state >> shift) % below;
-            let table = draw(40, 3) as usize;
+            let table = draw(40, 4) as usize;
             let is_odd = draw(33, 300) == 0;
-            let length = if is_odd { draw(20, 65) as usize } else { [8, 3, 64][table] };
+            let length = if is_odd { draw(20, 65) as usize } else { [8, 3, 64, 8][table] };
             let payload = [number as u8; 64];
             let row = Gathered {
                 time_ns: (!is_odd || draw(25, 2) == 0).then_some(number),
@@ -170,15 +171,21 @@ mod tests {
         gatherer.finish();
         for (gathered, plain) in gatherer.rows().iter().zip(&plain) {
             assert_eq!(gathered.len(), plain.len());
-            let (gathered, plain) = (gathered.slice(0, usize::MAX), plain.slice(0, usize::MAX));
-            for row in 0..plain.len() {
-                assert_eq!((gathered.tag(row), gathered.payload(row)), (plain.tag(row), plain.payload(row)));
+            let (mut first, mut laid_out) = (0, [Vec::new(), Vec::new()]);
+            while first < plain.len() {
+                let [one, other] = &mut laid_out;
+                let (gathered, plain) = (gathered.block(first, one), plain.block(first, other));
+                assert_eq!(gathered.len(), plain.len());
+                for row in 0..plain.len() {
+                    assert_eq!((gathered.tag(row), gathered.payload(row)), (plain.tag(row), plain.payload(row)));
+                }
+                let mut times = [vec![0; plain.len()], vec![0; plain.len()]];
+                gathered.times_ns(&mut times[0]);
+                plain.times_ns(&mut times[1]);
+                assert_eq!(times[0], times[1]);
+                first += plain.len();
             }
-            let mut times = [vec![0; plain.len()], vec![0; plain.len()]];
-            gathered.times_ns(&mut times[0]);
-            plain.times_ns(&mut times[1]);
-            assert_eq!(times[0], times[1]);
         }
-        assert!(!gatherer.push(3, &Gathered { time_ns: None, channel: Channel(0), source: None, payload: &[] }));
+        assert!(!gatherer.push(4, &Gathered { time_ns: None, channel: Channel(0), source: None, payload: &[] }));
     }
 }

@@ -4,7 +4,7 @@
 //! fetched once for some hundred frames, and its loop over them becomes vector instructions. The values have the same bits as those of
 //! [`Decoder::decode`](crate::Decoder::decode): whatever is not plain (special values, floats, texts, short payloads) is read by the same code.
 //!
-//! [`gather`] fills the [`rows`] of each table, [`plan`] says once how each signal is read, [`kernel`] holds the loops, [`instruction_sets`] picks the best ones of
+//! [`gather`] fills the [`rows`] of each table, which are [`packed`] where messages are long, [`plan`] says once how each signal is read, [`kernel`] holds the loops, [`instruction_sets`] picks the best ones of
 //! the machine, [`decode`] turns gathered rows into columns, and [`table`] does so for one frame of the description after the other.
 
 mod bitmap;
@@ -13,9 +13,11 @@ mod decode;
 mod gather;
 mod instruction_sets;
 mod kernel;
+mod packed;
 mod plan;
 mod rows;
 mod table;
+mod tag;
 mod workspace;
 
 pub use bitmap::Bitmap;
@@ -25,8 +27,9 @@ pub use table::{TableSink, Tables};
 
 pub(crate) use gather::Gatherer;
 pub(crate) use instruction_sets::InstructionSet;
-pub(crate) use rows::{Gathered, Rows};
+pub(crate) use rows::Rows;
 pub(crate) use table::Context;
+pub(crate) use tag::Gathered;
 pub(crate) use workspace::Workspace;
 
 /// The most rows that are decoded at a time: columns of so many values stay in the nearest cache.

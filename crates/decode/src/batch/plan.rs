@@ -39,8 +39,10 @@ pub(crate) enum NumberType {
 /// A frame made ready for decoding column by column.
 #[derive(Debug, Clone)]
 pub(crate) struct TablePlan {
-    /// Room that a row has for the payload, in bytes.
+    /// Room that a row needs for the longest payload that is expected, in bytes.
     payload_bytes: usize,
+    /// Something runs to the end of the payload.
+    to_the_end: bool,
     /// How many bytes the frame has as a rule.
     usual_bytes: u32,
     /// Whether rows keep the identifiers of their frames: a checksum is to be calculated over them.
@@ -97,6 +99,7 @@ impl TablePlan {
         let over_identifier = |signal: &Signal| matches!(&signal.role, Role::Checksum(sum) if sum.needs_identifier());
         Self {
             payload_bytes: room,
+            to_the_end: runs_to_the_end(frame),
             usual_bytes: usual_bytes(frame),
             keeps_identifiers: frame.signals.iter().any(over_identifier),
             columns: columns.into(),
@@ -107,7 +110,8 @@ impl TablePlan {
 impl TablePlan {
     /// Room for the frame's rows.
     pub(crate) fn rows(&self) -> Rows {
-        Rows::new(self.payload_bytes, self.usual_bytes)
+        let make = if self.to_the_end { Rows::to_the_end } else { Rows::new };
+        make(self.payload_bytes, self.usual_bytes)
     }
 }
 
@@ -190,6 +194,22 @@ fn row_bytes(frame: &Frame, longest_bytes: usize) -> usize {
     // Whether an element is there is seen by the length.
     let elements = frame.pages.iter().filter_map(|page| page.element).map(|element| element.reaches as usize);
     frame.signals.iter().map(of_signal).chain(elements).max().unwrap_or(0).max(1).next_multiple_of(8)
+}
+
+/// Whether some bytes, or what a checksum covers, reach as far as the payload does.
+fn runs_to_the_end(frame: &Frame) -> bool {
+    frame.signals.iter().any(|signal| {
+        let content = match &signal.content {
+            Content::Number { .. } => false,
+            Content::Text { bytes, .. } | Content::Bytes { bytes, .. } => bytes.last.is_none(),
+        };
+        let covered = match &signal.role {
+            Role::Checksum(checksum) => checksum.over.iter().any(|span| span.last.is_none()),
+            Role::Protection(protection) => protection.over.last.is_none(),
+            Role::Value | Role::Counter(_) => false,
+        };
+        content || covered
+    })
 }
 
 /// How many bytes the frame has as a rule.

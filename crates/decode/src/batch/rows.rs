@@ -1,12 +1,21 @@
 //! Gathered frames of one description: time and payload side by side, row after row, in one buffer that is used again.
 //!
 //! A row of classic CAN has 16 bytes; whatever is unusual about it (another length or channel than the rows before,
-//! no time, a source address) goes into a second buffer that stays empty while nothing is.
+//! no time, a source address) goes into a second buffer that stays empty while nothing is. Messages that can be much longer are
+//! [packed](super::packed).
 
 use wirelore_log::Channel;
 
+use super::BLOCK_ROWS;
+use super::packed::PackedRows;
+use super::tag::{Gathered, Tag};
+
 /// The time in front of each payload.
-const TIME_BYTES: usize = 8;
+pub(super) const TIME_BYTES: usize = 8;
+/// Payloads that can be longer are packed. A CAN FD frame has 64 bytes, one of FlexRay 254.
+const EQUAL_BYTES_MOST: usize = 256;
+/// So many bytes of packed rows wait no longer than a row of equal ones.
+const BYTES_LIKE_A_ROW: usize = 1024;
 
 /// The frames of one description that wait for being decoded, in the order of the log.
 #[derive(Debug, Clone)]
@@ -14,89 +23,61 @@ pub(crate) struct Rows {
     bytes: Vec<u8>,
     /// Bytes of a row: the time, and room for the payload in whole words.
     stride: usize,
+    /// At most so much of each payload is kept; more than there is room for where something runs to the payload's end.
+    most_bytes: usize,
     usual: Tag,
-    /// What the next row is expected to be: as usual, or [`Tag::NONE`] as long as rows are tagged.
+    /// What the next row is expected to be: as usual, or [`Tag::NONE`] as long as rows are tagged or packed.
     expected: Tag,
     /// One for each row, or none at all: then every row is as usual.
     tags: Vec<Tag>,
     /// The identifier of each row's frame, where a checksum is calculated over it; else empty.
     ids: Vec<Option<u32>>,
-}
-
-/// What a row is beside its time and bytes, in one word: so it is compared with what is usual in one step.
-///
-/// From the lowest bit: 32 bits of length, 16 of the channel, 8 of the source, whether there is a source, whether there is a time.
-#[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) struct Tag(u64);
-
-const HAS_SOURCE: u64 = 1 << 56;
-const HAS_TIME: u64 = 1 << 57;
-
-impl Gathered<'_> {
-    #[inline(always)]
-    pub(crate) fn tag(&self) -> Tag {
-        Tag::new(self.payload.len() as u32, self.channel, self.source, self.time_ns.is_some())
-    }
-}
-
-impl Tag {
-    /// What no row is.
-    pub(crate) const NONE: Self = Self(u64::MAX);
-
-    #[inline(always)]
-    pub(crate) fn new(length: u32, channel: Channel, source: Option<u8>, has_time: bool) -> Self {
-        let source = source.map_or(0, |source| u64::from(source) << 48 | HAS_SOURCE);
-        let time = if has_time { HAS_TIME } else { 0 };
-        Self(u64::from(length) | u64::from(channel.0) << 32 | source | time)
-    }
-
-    /// How many bytes the frame had; the row holds those that are described.
-    pub(crate) fn length(self) -> u32 {
-        self.0 as u32
-    }
-
-    pub(crate) fn channel(self) -> Channel {
-        Channel((self.0 >> 32) as u16)
-    }
-
-    /// Who sent it, for a parameter group.
-    pub(crate) fn source(self) -> Option<u8> {
-        (self.0 & HAS_SOURCE != 0).then_some((self.0 >> 48) as u8)
-    }
-
-    pub(crate) fn has_time(self) -> bool {
-        self.0 & HAS_TIME != 0
-    }
-
-    /// The same from another channel.
-    fn on(self, channel: Channel) -> Self {
-        Self::new(self.length(), channel, self.source(), self.has_time())
-    }
-}
-
-/// One row as it is gathered.
-#[derive(Debug, Clone, Copy)]
-pub(crate) struct Gathered<'a> {
-    pub(crate) time_ns: Option<i64>,
-    pub(crate) channel: Channel,
-    pub(crate) source: Option<u8>,
-    pub(crate) payload: &'a [u8],
+    /// Once there are these, the times, payloads and tags of all rows are here.
+    packed: Option<PackedRows>,
 }
 
 impl Rows {
     /// Rows with room for `payload_bytes` of each payload; frames have `usual_bytes` as a rule.
     pub(crate) fn new(payload_bytes: usize, usual_bytes: u32) -> Self {
+        let room = payload_bytes.max(1).next_multiple_of(8);
+        Self::keeping(room, room, usual_bytes)
+    }
+
+    /// The same where something runs to the end of the payload: longer ones than expected are kept whole.
+    pub(crate) fn to_the_end(payload_bytes: usize, usual_bytes: u32) -> Self {
+        Self::keeping(payload_bytes.max(1).next_multiple_of(8), usize::MAX, usual_bytes)
+    }
+
+    fn keeping(room: usize, most_bytes: usize, usual_bytes: u32) -> Self {
         let usual = Tag::new(usual_bytes, Channel(0), None, true);
-        let stride = TIME_BYTES + payload_bytes.max(1).next_multiple_of(8);
-        Self { bytes: Vec::new(), stride, usual, expected: usual, tags: Vec::new(), ids: Vec::new() }
+        let mut rows = Self {
+            bytes: Vec::new(),
+            stride: TIME_BYTES + room,
+            most_bytes,
+            usual,
+            expected: usual,
+            tags: Vec::new(),
+            ids: Vec::new(),
+            packed: None,
+        };
+        if room > EQUAL_BYTES_MOST {
+            rows.pack();
+        }
+        rows
     }
 
     pub(crate) fn len(&self) -> usize {
-        self.bytes.len() / self.stride
+        self.packed.as_ref().map_or(self.bytes.len() / self.stride, PackedRows::len)
     }
 
     pub(crate) fn is_empty(&self) -> bool {
-        self.bytes.is_empty()
+        self.len() == 0
+    }
+
+    /// How much waits, in rows. Packed rows can be of any length, so a KiB of them counts like one of others.
+    pub(crate) fn weight(&self) -> usize {
+        let of_packed = |packed: &PackedRows| packed.len().max(packed.held_bytes() / BYTES_LIKE_A_ROW);
+        self.packed.as_ref().map_or_else(|| self.len(), of_packed)
     }
 
     /// Forgets the rows and keeps the room.
@@ -105,13 +86,16 @@ impl Rows {
         self.tags.clear();
         self.ids.clear();
         self.expected = self.usual;
+        if let Some(packed) = &mut self.packed {
+            packed.clear();
+        }
     }
 
     /// Adds a frame.
     pub(crate) fn push(&mut self, row: &Gathered<'_>) {
         let tag = row.tag();
-        if tag != self.expected {
-            self.tag(tag);
+        if tag != self.expected && self.take_unusual(tag, row) {
+            return;
         }
         let time = row.time_ns.unwrap_or(0).to_le_bytes();
         let end = self.bytes.len() + self.stride;
@@ -127,8 +111,32 @@ impl Rows {
         self.push(row);
     }
 
-    /// Notes what the next row is; the first row says which channel is usual.
+    /// Takes a row that is not as expected, where rows are packed. Otherwise notes what it is, and false: it is still to be added.
     #[inline(never)]
+    fn take_unusual(&mut self, tag: Tag, row: &Gathered<'_>) -> bool {
+        if row.payload.len().min(self.most_bytes) > self.stride - TIME_BYTES {
+            self.pack();
+        }
+        match &mut self.packed {
+            Some(packed) => packed.push(tag, row),
+            None => self.tag(tag),
+        }
+        self.packed.is_some()
+    }
+
+    /// Packs all rows, those that are there and those to come.
+    fn pack(&mut self) {
+        if self.packed.is_some() {
+            return;
+        }
+        let mut packed = PackedRows::new(self.most_bytes);
+        packed.extend(&self.equal(0, usize::MAX));
+        (self.bytes, self.tags) = (Vec::new(), Vec::new());
+        (self.usual, self.expected) = (Tag::NONE, Tag::NONE);
+        self.packed = Some(packed);
+    }
+
+    /// Notes what the next row is; the first row says which channel is usual.
     fn tag(&mut self, tag: Tag) {
         let count = self.len();
         if count == 0 {
@@ -147,11 +155,21 @@ impl Rows {
     pub(crate) fn append(&mut self, other: &Self) {
         debug_assert_eq!(self.stride, other.stride, "both hold frames of one description");
         self.ids.extend_from_slice(&other.ids);
-        self.extend(&other.bytes, other.usual, &other.tags);
+        let Some(others) = &other.packed else {
+            return self.extend(&other.bytes, other.usual, &other.tags);
+        };
+        self.pack();
+        if let Some(packed) = &mut self.packed {
+            packed.append(others);
+        }
     }
 
     /// Adds rows with their tags; without any, all are as usual there.
     pub(crate) fn extend(&mut self, bytes: &[u8], usual: Tag, tags: &[Tag]) {
+        if let Some(packed) = &mut self.packed {
+            let count = bytes.len() / self.stride;
+            return packed.extend(&RowSlice { bytes, stride: self.stride, count, usual, tags, ids: &[] });
+        }
         if self.bytes.is_empty() {
             self.usual = usual;
             self.expected = usual;
@@ -172,9 +190,20 @@ impl Rows {
         is_narrow.then_some(self.usual)
     }
 
-    /// Some of the rows, from `first` on.
-    pub(crate) fn slice(&self, first: usize, count: usize) -> RowSlice<'_> {
-        let held = self.len();
+    /// The rows from `first` on that are decoded together. Where rows are packed, `into` is where they are laid out.
+    pub(crate) fn block<'a>(&'a self, first: usize, into: &'a mut Vec<u8>) -> RowSlice<'a> {
+        match &self.packed {
+            Some(packed) => {
+                let rows = packed.lay_out(first, into);
+                RowSlice { ids: self.ids.get(first..first + rows.len()).unwrap_or_default(), ..rows }
+            }
+            None => self.equal(first, BLOCK_ROWS),
+        }
+    }
+
+    /// Some of the rows, from `first` on, as they lie there; none of packed ones.
+    fn equal(&self, first: usize, count: usize) -> RowSlice<'_> {
+        let held = self.bytes.len() / self.stride;
         let (first, last) = (first.min(held), first.saturating_add(count).min(held));
         RowSlice {
             bytes: self.bytes.get(first * self.stride..last * self.stride).unwrap_or_default(),
@@ -184,6 +213,19 @@ impl Rows {
             tags: self.tags.get(first..last).unwrap_or_default(),
             ids: self.ids.get(first..last).unwrap_or_default(),
         }
+    }
+
+    /// Whether payloads are kept whole, however long they are.
+    #[cfg(test)]
+    pub(super) fn keeps_all(&self) -> bool {
+        self.most_bytes == usize::MAX
+    }
+
+    /// The memory that is taken, used or not.
+    #[cfg(test)]
+    pub(super) fn capacity_bytes(&self) -> usize {
+        let packed = self.packed.as_ref().map_or(0, PackedRows::capacity_bytes);
+        self.bytes.capacity() + self.tags.capacity() * size_of::<Tag>() + packed
     }
 }
 
@@ -199,6 +241,11 @@ pub(crate) struct RowSlice<'a> {
 }
 
 impl<'a> RowSlice<'a> {
+    /// Rows of equal length, each with its tag.
+    pub(super) fn of_equal(bytes: &'a [u8], stride: usize, tags: &'a [Tag]) -> Self {
+        Self { bytes, stride, count: tags.len(), usual: Tag::NONE, tags, ids: &[] }
+    }
+
     pub(crate) fn len(&self) -> usize {
         self.count
     }
@@ -218,6 +265,12 @@ impl<'a> RowSlice<'a> {
     /// The identifier of a row's frame, where rows keep it.
     pub(crate) fn id(&self, row: usize) -> Option<u32> {
         self.ids.get(row).copied().flatten()
+    }
+
+    /// The time of a row, as it lies there.
+    pub(super) fn time(&self, row: usize) -> &'a [u8] {
+        let begin = row * self.stride;
+        self.bytes.get(begin..begin + TIME_BYTES).unwrap_or_default()
     }
 
     /// The time of every row, 0 where it has none.
@@ -272,7 +325,7 @@ mod tests {
     type Told = (Option<u8>, u32, u16, bool, Vec<u8>);
 
     fn told(rows: &Rows) -> Vec<Told> {
-        let all = rows.slice(0, usize::MAX);
+        let all = rows.equal(0, usize::MAX);
         (0..all.len())
             .map(|row| {
                 let tag = all.tag(row);
@@ -286,22 +339,22 @@ mod tests {
         let mut rows = Rows::new(8, 8);
         rows.push(&row(-5, &[1, 2, 3, 4, 5, 6, 7, 8]));
         rows.push(&row(7, &[9; 8]));
-        assert_eq!(rows.slice(0, 2).uniform().map(Tag::channel), Some(Channel(2)), "nothing unusual yet");
+        assert_eq!(rows.equal(0, 2).uniform().map(Tag::channel), Some(Channel(2)), "nothing unusual yet");
         rows.push(&Gathered { time_ns: None, ..row(0, &[1]) });
         rows.push(&Gathered { source: Some(3), ..row(9, &[2; 12]) });
         let mut times = [1; 4];
         let mut words = [1; 4];
-        rows.slice(0, 4).times_ns(&mut times);
-        rows.slice(0, 4).words(0, false, &mut words);
+        rows.equal(0, 4).times_ns(&mut times);
+        rows.equal(0, 4).words(0, false, &mut words);
         assert_eq!(times, [-5, 7, 0, 9]);
         assert_eq!(words, [0x0807_0605_0403_0201, 0x0909_0909_0909_0909, 1, 0x0202_0202_0202_0202]);
-        rows.slice(0, 4).words(0, true, &mut words);
+        rows.equal(0, 4).words(0, true, &mut words);
         assert_eq!(words, [0x0102_0304_0506_0708, 0x0909_0909_0909_0909, 1 << 56, 0x0202_0202_0202_0202]);
         let all = told(&rows);
         assert_eq!(all[2], (None, 1, 2, false, vec![1]));
         assert_eq!(all[3], (Some(3), 12, 2, true, vec![2; 8]), "only what is described is held");
-        assert_eq!(rows.slice(1, 1).uniform().map(Tag::length), Some(8));
-        assert_eq!(rows.slice(1, 2).uniform(), None);
+        assert_eq!(rows.equal(1, 1).uniform().map(Tag::length), Some(8));
+        assert_eq!(rows.equal(1, 2).uniform(), None);
     }
 
     #[test]

@@ -5,12 +5,12 @@ use std::io;
 
 use wirelore_model::{Database, Frame, FrameId, NetworkId};
 
-use super::BLOCK_ROWS;
 use super::bitmap::Bitmap;
 use super::block::{Block, Column};
 use super::decode::{Source, count_codes, numbers};
 use super::gather::Gatherer;
 use super::instruction_sets::InstructionSet;
+use super::packed::BLOCK_BYTES;
 use super::plan::{ColumnPlan, Store, TablePlan};
 use super::rows::{RowSlice, Rows};
 use super::workspace::{RowVerdict, Window, Workspace};
@@ -101,8 +101,8 @@ impl<'d, S: TableSink> Tables<'d, S> {
         let tables = self.tables.iter_mut().zip(self.gatherer.rows_mut()).zip(&self.plans);
         for (frame, ((table, rows), plan)) in (0..).map(FrameId).zip(tables) {
             let others = gathered.iter().filter_map(|rows| rows.get(frame.index()));
-            let more = others.clone().map(Rows::len).sum::<usize>();
-            if rows.len() + more >= least_rows {
+            let more = others.clone().map(Rows::weight).sum::<usize>();
+            if rows.weight() + more >= least_rows {
                 if table.sink.is_none() {
                     table.sink = Some((self.open)(frame)?);
                 }
@@ -114,17 +114,17 @@ impl<'d, S: TableSink> Tables<'d, S> {
         share(jobs, workspaces, |(frame, table, rows, plan), work| {
             for others in gathered.iter().filter_map(|rows| rows.get(frame.index())) {
                 // Enough rows are decoded where they lie; a few wait for more.
-                if rows.is_empty() && others.len() >= least_rows {
+                if rows.is_empty() && others.weight() >= least_rows {
                     table.decode(context, frame, (plan, others), work)?;
                     continue;
                 }
                 rows.append(others);
-                if rows.len() >= least_rows {
+                if rows.weight() >= least_rows {
                     table.decode(context, frame, (plan, rows), work)?;
                     rows.clear();
                 }
             }
-            if rows.len() >= least_rows {
+            if rows.weight() >= least_rows {
                 table.decode(context, frame, (plan, rows), work)?;
                 rows.clear();
             }
@@ -201,8 +201,10 @@ impl<S: TableSink> Table<S> {
         };
         let tally = self.tally.get_or_insert_default();
         self.has_counted = true;
-        let blocks = gathered.len().div_ceil(BLOCK_ROWS);
-        for rows in (0..blocks).map(|block| gathered.slice(block * BLOCK_ROWS, BLOCK_ROWS)) {
+        let (mut first, count, mut laid_out) = (0, gathered.len(), std::mem::take(&mut work.laid_out));
+        while first < count {
+            let rows = gathered.block(first, &mut laid_out);
+            first += rows.len();
             work.verdicts.clear();
             let mut job = Job { context, frame, plan, rows, tally, work };
             if !plan.checks.is_empty() {
@@ -211,6 +213,10 @@ impl<S: TableSink> Table<S> {
             job.count();
             job.columns(&table.columns, sink)?;
         }
+        // A message may have been a giant.
+        laid_out.clear();
+        laid_out.shrink_to(BLOCK_BYTES);
+        work.laid_out = laid_out;
         Ok(())
     }
 }
@@ -267,7 +273,7 @@ impl Job<'_> {
 
     /// Decodes every column and hands it over.
     fn columns(&mut self, columns: &[ColumnPlan], sink: &mut impl TableSink) -> io::Result<()> {
-        let Workspace { times_ns, windows, picked, output, rows_of, verdicts } = &mut *self.work;
+        let Workspace { times_ns, windows, picked, output, rows_of, verdicts, laid_out: _ } = &mut *self.work;
         let count = self.rows.len();
         windows.iter_mut().for_each(Window::forget);
         self.rows.times_ns(&mut times_ns[..]);

@@ -23,6 +23,8 @@ pub(crate) struct Workspace {
     pub(crate) rows_of: Vec<Vec<u16>>,
     /// What the counters, checksums and protections of the block say, row by row.
     pub(crate) verdicts: Vec<RowVerdict>,
+    /// Where the rows of long messages are laid out.
+    pub(crate) laid_out: Vec<u8>,
 }
 
 /// A column of one block, at a place in memory that does not get in the way of others.

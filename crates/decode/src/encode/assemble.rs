@@ -11,17 +11,16 @@ use super::value::{NumberSignal, text_bytes};
 use crate::near::suggestion;
 use crate::plan::{Conversion, FramePlan, Group, Planner, Visit};
 use crate::reading::Unmatched;
-use crate::room::longest_payload;
 
-/// Room that there is at least, so that what is too long is told by the length of the whole frame.
-const ROOM_BYTES: usize = 64;
+/// No longer frame is put together: nobody writes one of more than 16 MiB signal by signal, and a description can state up to 4 GiB.
+pub(super) const ENCODED_BYTES_MAX: usize = 1 << 24;
 
 /// A frame that is being put together.
 pub(super) struct Assembly<'a> {
     pub(super) database: &'a Database,
     pub(super) frame: &'a Frame,
     pub(super) plan: FramePlan,
-    /// As long as the frame can be; cut at the end.
+    /// As long as any signal needs, and longer where given bytes run to its end; cut at the end.
     pub(super) payload: Vec<u8>,
     /// By signal: whether its bits are in.
     pub(super) is_set: Vec<bool>,
@@ -45,14 +44,16 @@ impl<'a> Assembly<'a> {
         let plan = plan.map_err(|fault| EncodeError::CurveTooFine {
             signal: frame.signals[fault.signal.index()].label.name.clone(),
         })?;
-        let ends = frame.signals.iter().map(needed_bytes);
-        let longest = ends.max().unwrap_or(0).max(longest_payload(database, frame)).max(ROOM_BYTES);
+        let described = frame.signals.iter().map(needed_bytes).max().unwrap_or(0);
+        if described > ENCODED_BYTES_MAX {
+            return Err(EncodeError::TooLarge { needed: described, most: ENCODED_BYTES_MAX });
+        }
         let is_set = vec![false; frame.signals.len()];
         Ok(Self {
             database,
             frame,
             plan,
-            payload: vec![0; longest],
+            payload: vec![0; described],
             is_set,
             given: Vec::new(),
             sizes: Vec::new(),
@@ -175,12 +176,16 @@ impl<'a> Assembly<'a> {
         may_be_shorter: bool,
     ) -> Result<(), EncodeError> {
         let first = span.first as usize;
-        let room = span.last.map_or(self.payload.len(), |last| last as usize + 1).saturating_sub(first);
-        let fits = if may_be_shorter || span.last.is_none() { bytes.len() <= room } else { bytes.len() == room };
-        let Some(place) = self.payload.get_mut(first..first + bytes.len()).filter(|_| fits) else {
+        // What runs to the end makes the frame longer; whether that may be so long is told by its whole length.
+        let room = span.last.map(|last| (last as usize + 1).saturating_sub(first));
+        if let Some(room) = room
+            && (bytes.len() > room || bytes.len() < room && !may_be_shorter)
+        {
             let what = format!("{} bytes", bytes.len());
             return Err(EncodeError::CannotHold { signal: self.name(id), what, why: format!("it has {room}") });
-        };
+        }
+        self.payload.resize(self.payload.len().max(first + bytes.len()), 0);
+        let place = &mut self.payload[first..first + bytes.len()];
         place.copy_from_slice(bytes);
         self.is_set[id.index()] = true;
         let size = self.signal(id).size();
@@ -291,7 +296,7 @@ impl<'a> Assembly<'a> {
 
 /// The bytes that a payload must have for a signal, and for what its protection covers.
 fn needed_bytes(signal: &Signal) -> usize {
-    let covered = signal.protection().map_or(0, |it| it.header_end().max(it.over.last.map_or(0, |last| last + 1)));
+    let covered = signal.protection().map_or(0, |it| it.header_end().max(it.over.last.map_or(0, |last| last.saturating_add(1))));
     signal.needed_bytes().max(covered) as usize
 }
 

@@ -158,4 +158,14 @@ pub enum EncodeError {
         /// Bytes it may have.
         most: usize,
     },
+    /// More bytes than are put together.
+    #[error(
+        "the frame would need {needed} bytes, and at most {most} are put together; describe the part that you want to encode as a frame of its own"
+    )]
+    TooLarge {
+        /// Bytes needed.
+        needed: usize,
+        /// The most that there can be.
+        most: usize,
+    },
 }

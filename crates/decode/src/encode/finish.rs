@@ -4,7 +4,7 @@ use wirelore_bits::{Extractor, lin, payload_lengths};
 use wirelore_model::{Content, Frame, Identifier, LengthRange, NetworkKind, Role, SignalId};
 
 use super::Encoded;
-use super::assemble::{Assembly, group_of};
+use super::assemble::{Assembly, ENCODED_BYTES_MAX, group_of};
 use super::error::EncodeError;
 use super::note::Note;
 use super::wire::filled;
@@ -17,7 +17,11 @@ const CAN_FD_BYTES_MAX: usize = 64;
 impl Assembly<'_> {
     /// Cuts the payload to its length and calculates the checksums and the protection.
     pub(super) fn finish(mut self) -> Result<Encoded, EncodeError> {
-        let undescribed = self.undescribed(self.least_length());
+        let least = self.least_length();
+        if least > ENCODED_BYTES_MAX {
+            return Err(EncodeError::TooLarge { needed: least, most: ENCODED_BYTES_MAX });
+        }
+        let undescribed = self.undescribed(least);
         let length = self.length()?;
         self.payload.resize(length, 0);
         self.length_bytes = length;

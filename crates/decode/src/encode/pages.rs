@@ -132,7 +132,8 @@ impl Trial<'_> {
             all_bits.push(bits);
         }
         let switch = self.assembly.plan.switches.get(described.switch as usize)?;
-        (switch.select(&self.payload) == Selected::Group(page.0 + 1)).then_some(all_bits)
+        // The frame becomes as long as it has to.
+        (switch.select_in(&self.payload, usize::MAX) == Selected::Group(page.0 + 1)).then_some(all_bits)
     }
 
     /// The values of a selector that may make a page hold: those its tests name; for `otherwise`, those beside the other pages' values.

@@ -9,7 +9,7 @@ impl Assembly<'_> {
     /// The bits of the first `length` bytes that are described nowhere, or only marked as unknown, in runs from byte to byte as they are
     /// sent: each with its most significant and its least significant bit.
     pub(super) fn undescribed(&self, length: usize) -> Vec<(BitPosition, BitPosition)> {
-        let mut described = vec![false; length * 8];
+        let mut described = vec![0_u8; length];
         let there = self.groups_there();
         for signal in self.frame.signals.iter().filter(|signal| there.contains(&group_of(signal))) {
             match &signal.content {
@@ -19,14 +19,18 @@ impl Assembly<'_> {
                 }
                 Content::Text { bytes, .. } | Content::Bytes { bytes, .. } => {
                     let end = bytes.last.map_or(length, |last| (last as usize + 1).min(length));
-                    let bits = described.get_mut(bytes.first as usize * 8..end * 8);
-                    bits.into_iter().for_each(|bits| bits.fill(true));
+                    let bytes = described.get_mut(bytes.first as usize..end);
+                    bytes.into_iter().for_each(|bytes| bytes.fill(u8::MAX));
                 }
             }
         }
         self.frame.unused.iter().for_each(|field| mark(&mut described, field));
         let mut runs: Vec<(usize, usize)> = Vec::new();
-        for index in (0..described.len()).filter(|&index| !described[index]) {
+        let bits = described
+            .iter()
+            .zip(0..)
+            .flat_map(|(bits, byte)| (0..8).map(move |bit| (8 * byte + bit, bits << bit & 0x80)));
+        for (index, _) in bits.filter(|(_, is_described)| *is_described == 0) {
             match runs.last_mut() {
                 Some((_, last)) if *last + 1 == index => *last = index,
                 _ => runs.push((index, index)),
@@ -36,16 +40,16 @@ impl Assembly<'_> {
     }
 }
 
-/// Bits are numbered as they are sent: bit 7 of byte 0 is number 0.
-fn mark(described: &mut [bool], field: &Field) {
+/// Marks the bits of a field in the bytes that there are.
+fn mark(described: &mut [u8], field: &Field) {
     for position in field.places().iter().flat_map(|place| place.positions()) {
-        let index = position.byte as usize * 8 + 7 - usize::from(position.bit);
-        if let Some(bit) = described.get_mut(index) {
-            *bit = true;
+        if let Some(bits) = described.get_mut(position.byte as usize) {
+            *bits |= 1 << position.bit;
         }
     }
 }
 
+/// Bits are numbered as they are sent: bit 7 of byte 0 is number 0.
 fn position(index: usize) -> BitPosition {
     BitPosition::new((index / 8) as u32, 7 - (index % 8) as u8)
 }

@@ -121,11 +121,6 @@ impl Switch {
         Some(Pages::Element { reaches, counts, group: *group })
     }
 
-    /// Which group holds in a payload.
-    pub(crate) fn select(&self, payload: &[u8]) -> Selected {
-        self.select_in(payload, payload.len())
-    }
-
     /// Which group holds in a payload that is taken to have so many bytes, as far as elements of repeated groups ask for that.
     #[inline(always)]
     pub(crate) fn select_in(&self, payload: &[u8], length_bytes: usize) -> Selected {

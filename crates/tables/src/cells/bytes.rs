@@ -35,7 +35,7 @@ impl Bytes {
 
     /// Appends a text or bytes; `None`: null.
     pub(crate) fn append(&mut self, bytes: Option<&[u8]>) {
-        // A batch never comes near 2 GiB; what would not fit is told as missing.
+        // A batch never comes near 2 GiB, and nor does a message; what would not fit is told as missing.
         let end = bytes.and_then(|bytes| i32::try_from(self.bytes.len() + bytes.len()).ok());
         if let (Some(bytes), Some(_)) = (bytes, end) {
             self.bytes.extend_from_slice(bytes);
@@ -71,6 +71,10 @@ impl Cells for Bytes {
 
     fn extend(&mut self, column: &Column<'_>, rows: usize) {
         push_each(self, column, rows);
+    }
+
+    fn text_bytes(&self, rows: usize) -> usize {
+        self.ends.get(rows).or(self.ends.last()).map_or(0, |end| *end as usize)
     }
 
     fn take(&mut self, rows: usize) -> ArrayRef {

@@ -27,6 +27,11 @@ pub(crate) trait Cells: Debug + Send {
     /// Appends the first `rows` rows of a decoded column.
     fn extend(&mut self, column: &Column<'_>, rows: usize);
 
+    /// What the texts or bytes of the first so many cells take, where each cell holds its own.
+    fn text_bytes(&self, _rows: usize) -> usize {
+        0
+    }
+
     /// The first so many cells, as what a batch is made of. The rest is there again after `restock`.
     fn take(&mut self, rows: usize) -> ArrayRef;
 

@@ -14,7 +14,7 @@ use crate::kind::Kind;
 use crate::layout::TIME;
 use crate::metadata;
 use crate::setup::Setup;
-use crate::share::batch_rows;
+use crate::share::Share;
 use crate::table::{Column, signal_fields};
 use crate::writer::TableWriter;
 
@@ -25,7 +25,7 @@ pub struct GridTable {
     times: Stamps,
     columns: Vec<Column>,
     rows: usize,
-    batch_rows: usize,
+    share: Share,
     writer: Box<dyn TableWriter>,
 }
 
@@ -55,14 +55,14 @@ impl GridTable {
         }
         let schema = Arc::new(Schema::new_with_metadata(fields, metadata::of_file(database, setup)));
         let writer = open(&schema)?;
-        let batch_rows = batch_rows(setup.memory_bytes, &schema, writer.most_rows());
-        Ok((grid, Self { schema, times: Stamps::new(setup.times), columns, rows: 0, batch_rows, writer }))
+        let share = Share::new(setup.memory_bytes, &schema, writer.most_rows());
+        Ok((grid, Self { schema, times: Stamps::new(setup.times), columns, rows: 0, share, writer }))
     }
 
-    fn pass_on(&mut self) -> io::Result<()> {
-        let mut arrays = vec![self.times.take(self.rows)];
-        self.columns.iter_mut().for_each(|column| column.take(self.rows, &mut arrays));
-        self.rows = 0;
+    fn pass_on(&mut self, rows: usize) -> io::Result<()> {
+        let mut arrays = vec![self.times.take(rows)];
+        self.columns.iter_mut().for_each(|column| column.take(rows, &mut arrays));
+        self.rows -= rows;
         let batch =
             RecordBatch::try_new(Arc::clone(&self.schema), arrays).expect("each row has one cell in every column");
         self.writer.write(&batch)?;
@@ -80,12 +80,13 @@ impl GridRows for GridTable {
             column.push(heard.reading_at(at_ns).as_ref(), None);
         }
         self.rows += 1;
-        if self.rows >= self.batch_rows { self.pass_on() } else { Ok(()) }
+        let text_bytes = |rows| self.columns.iter().map(|column| column.text_bytes(rows)).sum();
+        self.share.full(self.rows, text_bytes).map_or(Ok(()), |rows| self.pass_on(rows))
     }
 
     fn finish(&mut self) -> io::Result<()> {
         if self.rows > 0 {
-            self.pass_on()?;
+            self.pass_on(self.rows)?;
         }
         self.writer.finish()
     }

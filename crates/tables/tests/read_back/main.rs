@@ -5,4 +5,5 @@ mod every_option;
 mod files;
 mod grids;
 mod kinds;
+mod long;
 mod support;

@@ -1,6 +1,9 @@
 //! Whole frames: selectors, counters, checksums, lengths.
 
-use wirelore_model::{ByteSpan, Checksum, ChecksumAlgorithm, Counter, Database, Frame, Meaning, Role};
+use wirelore_model::{
+    ByteSpan, Checksum, ChecksumAlgorithm, Counter, Database, Frame, Identifier, Meaning, NetworkKind, PortProtocol,
+    Role,
+};
 
 use super::{error, notes, payload, typed};
 use crate::testing::*;
@@ -161,4 +164,29 @@ fn bits_that_nobody_described_are_listed() {
     assert_eq!(said(&described), ["bit 7.0 is not described, sent as 0"]);
     described.unused.push(bits("7.0"));
     assert_eq!(said(&described), [""; 0]);
+}
+
+/// A description can state a length of 4 GiB (a message on Ethernet); nobody has to have that much memory.
+#[test]
+fn long_messages_take_no_more_than_their_signals() {
+    let on_ethernet = |signals, range| {
+        let mut described = frame("f", id(1), signals);
+        described.length = range;
+        described.seen_on[0].identifier = Identifier::Port { protocol: PortProtocol::Udp, port: 30_490 };
+        database(vec![network("backbone", NetworkKind::Ethernet)], vec![described])
+    };
+    let open = on_ethernet(vec![unsigned("kind", "0.7..0.0"), raw_bytes("data", 1, None)], length(1, u32::MAX));
+    assert_eq!(payload(&open, &["kind=7", "data=0102FF"]), [7, 1, 2, 0xFF]);
+    let bytes = "5A".repeat(100_000);
+    assert_eq!(payload(&open, &[&format!("data={bytes}")]).len(), 100_001, "longer than a datagram");
+    let far = on_ethernet(vec![unsigned("far", "70000.7..70000.0")], None);
+    assert_eq!(payload(&far, &["far=9"]).len(), 70_001);
+    let too_far = on_ethernet(vec![unsigned("far", "4294967000.7..4294967000.0")], None);
+    assert_eq!(
+        error(&too_far, &["far=9"]),
+        "the frame would need 4294967001 bytes, and at most 16777216 are put together; describe the part that you want to encode as a \
+         frame of its own"
+    );
+    let long = on_ethernet(vec![unsigned("kind", "0.7..0.0")], length(u32::MAX, u32::MAX));
+    assert!(error(&long, &["kind=7"]).starts_with("the frame would need 4294967295 bytes, and at most 16777216"));
 }
