@@ -15,6 +15,8 @@ pub type Point = (f64, f64);
 pub struct Readings {
     /// By `frame.signal`: every number, in the order of the recording.
     pub numbers: BTreeMap<String, Vec<Point>>,
+    /// By `frame.signal`: every text.
+    pub texts: BTreeMap<String, Vec<String>>,
     /// By `frame.signal`: how many readings were no numbers.
     pub without_number: BTreeMap<String, u64>,
     /// By frame (of a parameter group: `frame from 0x0B`): when it came, in seconds.
@@ -85,7 +87,12 @@ impl Sink for Gather<'_> {
                 let number = reading.value.number().expect("these are numbers");
                 self.readings.numbers.entry(name).or_default().push((Self::seconds(event), number));
             }
-            _ => *self.readings.without_number.entry(name).or_default() += 1,
+            other => {
+                if let Value::Text(text) = other {
+                    self.readings.texts.entry(name.clone()).or_default().push(text.into_owned());
+                }
+                *self.readings.without_number.entry(name).or_default() += 1;
+            }
         }
     }
 }

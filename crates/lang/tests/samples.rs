@@ -15,12 +15,17 @@ fn assert_sound(checked: &Checked) {
 #[test]
 fn the_demo_and_the_standard_descriptions_are_sound() {
     let schema = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../schema");
-    for file in ["demo/kestrel.lore", "standard/heavy_duty.lore", "standard/lin_diagnostics.lore"] {
-        let path = schema.join(file);
+    let demo = schema.join("demo/kestrel.lore");
+    assert_sound(&check(&[&demo.to_string_lossy()], &FileLoader));
+    let standards = ["heavy_duty", "lin_diagnostics", "obd", "uds", "someip", "doip"];
+    for name in standards {
+        let path = schema.join(format!("standard/{name}.lore"));
         assert_sound(&check(&[&path.to_string_lossy()], &FileLoader));
+        assert_sound(&check_text("use.lore", &format!("use standard {name}\n")));
     }
-    assert_sound(&check_text("use.lore", "use standard heavy_duty\n"));
-    assert_sound(&check_text("use.lore", "use standard lin_diagnostics\n"));
+    // No name of one is a name of another.
+    let all = standards.map(|name| format!("use standard {name}\n")).concat();
+    assert_sound(&check_text("use.lore", &all));
 }
 
 /// Nothing that passes the rules is refused as a database: that would be an error without a rule of its own.

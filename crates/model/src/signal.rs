@@ -180,8 +180,9 @@ impl Signal {
             Content::Number { field, .. } => field.needed_bytes(),
             // As far as its own place is known: there may be none of its bytes.
             Content::Text { bytes, size: Some(_), .. } | Content::Bytes { bytes, size: Some(_) } => bytes.first,
+            // To the end of the payload, which may come directly in front of it.
             Content::Text { bytes, .. } | Content::Bytes { bytes, .. } => {
-                bytes.last.unwrap_or(bytes.first).saturating_add(1)
+                bytes.last.map_or(bytes.first, |last| last.saturating_add(1))
             }
         }
     }

@@ -50,6 +50,11 @@ pub(crate) fn picture(frame: &Frame, page: Option<PageId>, signals: &[SignalId])
             most_significant,
         });
     }
+    if frame.length.is_none() {
+        // How long it is follows from what is described of it: behind that there is nothing to see.
+        let described = marks.iter().rposition(|mark| !matches!(mark, Mark::Free)).map_or(0, |last| last / 8 + 1);
+        marks.truncate(described * 8);
+    }
     rows(&marks, signals.len())
 }
 
@@ -64,8 +69,18 @@ pub(crate) fn letter(number: usize) -> String {
 
 fn drawn_bytes(frame: &Frame) -> u32 {
     let told = frame.length.map_or(0, |length| length.max);
-    let needed = frame.signals.iter().map(Signal::needed_bytes).max().unwrap_or(0);
+    let needed = frame.signals.iter().map(shown_bytes).max().unwrap_or(0);
     told.max(needed).min(DRAWN_BYTES)
+}
+
+/// The bytes that a signal is drawn in: a place that goes to the end shows with its first byte at least.
+fn shown_bytes(signal: &Signal) -> u32 {
+    match &signal.content {
+        Content::Text { bytes, .. } | Content::Bytes { bytes, .. } => {
+            bytes.last.unwrap_or(bytes.first).saturating_add(1)
+        }
+        Content::Number { .. } => signal.needed_bytes(),
+    }
 }
 
 /// Whether a signal is always there when the page is: on none, or on a page around it.

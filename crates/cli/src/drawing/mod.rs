@@ -131,7 +131,7 @@ fn legend(database: &Database, frame: &Frame, signals: &[SignalId]) -> String {
                 words::place_text(signal),
                 words::width_text(signal),
                 words::meaning_text(signal),
-                words::remarks(database, frame, signal).join("; "),
+                words::short_remarks(database, frame, signal).join("; "),
             ]
         })
         .collect();

@@ -51,6 +51,7 @@ pub(super) fn frame_heading(database: &Database, frame: &Frame) -> String {
     let home = &frame.seen_on[0];
     let mut facts = vec![format!("on {}", appearance_text(database, home))];
     facts.extend(super::lin::facts(frame));
+    facts.extend(frame.carried.map(|transport| format!("carried by {}", transport.words())));
     facts.extend(frame.length.map(length_text));
     facts.extend(sending_text(database, frame));
     let _ = writeln!(text, "  {}", facts.join(", "));
@@ -203,14 +204,32 @@ pub(super) fn meaning_text(signal: &Signal) -> String {
     }
 }
 
+/// The most words of a signal that stand in a legend.
+const WORDS_IN_LEGEND: usize = 32;
+
 /// The short remarks of the legend: what is not a reading, what has a word, which duty there is.
-pub(super) fn remarks(database: &Database, frame: &Frame, signal: &Signal) -> Vec<String> {
+pub(super) fn short_remarks(database: &Database, frame: &Frame, signal: &Signal) -> Vec<String> {
+    let words = database.words(signal).len();
+    if words <= WORDS_IN_LEGEND {
+        return remarks(database, frame, signal);
+    }
+    let told = format!("{words} words, told where the signal is explained alone");
+    [numbers(signal), vec![told]].concat().into_iter().chain(role_text(frame, &signal.role)).collect()
+}
+
+fn remarks(database: &Database, frame: &Frame, signal: &Signal) -> Vec<String> {
+    let mut remarks = numbers(signal);
+    remarks.extend(Some(state_words_text(database, signal)).filter(|words| !words.is_empty()));
+    remarks.extend(role_text(frame, &signal.role));
+    remarks
+}
+
+/// What is said of a signal's numbers.
+fn numbers(signal: &Signal) -> Vec<String> {
     let mut remarks = Vec::new();
     remarks.extend(signal.range.as_ref().map(|range| format!("range {}..{}", range.low, range.high)));
     remarks.extend(signal.absent.iter().map(|span| format!("{} no reading", span_text(*span))));
     remarks.extend(signal.fault.iter().map(|span| format!("{} sensor fault", span_text(*span))));
-    remarks.extend(Some(state_words_text(database, signal)).filter(|words| !words.is_empty()));
-    remarks.extend(role_text(frame, &signal.role));
     remarks
 }
 

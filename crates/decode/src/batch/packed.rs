@@ -159,19 +159,19 @@ mod tests {
             let mut times = [0; BLOCK_ROWS];
             let counts = blocks(&rows, |first, block| {
                 block.times_ns(&mut times);
-                for at in 0..block.len() {
+                for (at, &time_ns) in times.iter().enumerate().take(block.len()) {
                     let payload = payload(first + at);
                     let held = &payload[..payload.len().min(most)];
-                    assert_eq!(times[at], (first + at) as i64);
+                    assert_eq!(time_ns, (first + at) as i64);
                     assert_eq!((block.tag(at).length(), block.payload(at)), (payload.len() as u32, held));
                 }
                 for window in [0, 4, 1020, 4088, 65_528] {
                     block.words(window, false, &mut words);
-                    for at in 0..block.len() {
+                    for (at, &word) in words.iter().enumerate().take(block.len()) {
                         let held = block.payload(at).get(window..).unwrap_or_default();
                         let mut bytes = [0; 8];
                         held.iter().zip(&mut bytes).for_each(|(held, byte)| *byte = *held);
-                        assert_eq!(words[at], u64::from_le_bytes(bytes), "window {window} of {}", first + at);
+                        assert_eq!(word, u64::from_le_bytes(bytes), "window {window} of {}", first + at);
                     }
                 }
             });

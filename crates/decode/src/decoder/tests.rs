@@ -130,7 +130,9 @@ fn every_other_kind_is_read() {
     assert_eq!(one(text("s", 0, None, Charset::Ascii), b"a\xE4"), "\"a\u{FFFD}\"");
     assert_eq!(one(text("s", 0, None, Charset::Latin1), b"a\xE4\0"), "\"a\u{E4}\"");
     assert_eq!(one(text("s", 0, None, Charset::Utf8), "aä€\u{0}".as_bytes()), "\"aä€\"");
-    assert_eq!(one(text("s", 2, None, Charset::Utf8), b"ab"), "too short");
+    // To the end, which may come directly in front of it: there is none, and none is missing.
+    assert_eq!(one(text("s", 2, None, Charset::Utf8), b"ab"), "\"\"");
+    assert_eq!(one(text("s", 3, None, Charset::Utf8), b"ab"), "too short");
     assert_eq!(one(raw_bytes("s", 1, Some(2)), &[1, 0xAB, 0xC]), "[AB, C]");
     assert_eq!(one(raw_bytes("s", 1, None), &[1, 2, 3]), "[2, 3]");
 }

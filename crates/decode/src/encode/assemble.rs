@@ -191,7 +191,7 @@ impl<'a> Assembly<'a> {
         let size = self.signal(id).size();
         let end = span.last.filter(|_| size.is_none()).map_or(first + bytes.len(), |last| last as usize + 1);
         self.sizes.extend(size.map(|size| (id, size, bytes.len())));
-        self.needed_bytes = self.needed_bytes.max(end).max(if size.is_none() { first + 1 } else { first });
+        self.needed_bytes = self.needed_bytes.max(end);
         Ok(())
     }
 
@@ -296,7 +296,8 @@ impl<'a> Assembly<'a> {
 
 /// The bytes that a payload must have for a signal, and for what its protection covers.
 fn needed_bytes(signal: &Signal) -> usize {
-    let covered = signal.protection().map_or(0, |it| it.header_end().max(it.over.last.map_or(0, |last| last.saturating_add(1))));
+    let covered =
+        signal.protection().map_or(0, |it| it.header_end().max(it.over.last.map_or(0, |last| last.saturating_add(1))));
     signal.needed_bytes().max(covered) as usize
 }
 

@@ -59,7 +59,7 @@ impl Run {
         let first = self.first as usize;
         let end = self.last.map_or(payload.len(), |last| last as usize + 1);
         let Some(size) = &self.size else {
-            return payload.get(first..end).filter(|bytes| !bytes.is_empty());
+            return payload.get(first..end);
         };
         let Ok(Number::Integer(count)) = size.encoding.number(size.extractor.extract(payload)?) else { return None };
         let behind = first.checked_add(usize::try_from(count).ok()?)?;

@@ -2,7 +2,7 @@
 
 use std::ops::Range;
 
-use wirelore_model::{ByteSpan, LengthRange, NetworkKind, PageId, Protection, Role, Signal};
+use wirelore_model::{ByteSpan, Content, LengthRange, NetworkKind, PageId, Role, Signal};
 
 use crate::resolve::contents::{Contents, SignalOrigin};
 use crate::resolve::messages::Messages;
@@ -44,9 +44,16 @@ pub(crate) fn check(contents: &Contents<'_>, kind: Option<NetworkKind>, messages
     }
 }
 
-/// The bytes that a payload must have for a signal and what belongs to it.
+/// The bytes that a payload must have for a signal and what belongs to it; of a place that goes to the end, its first one: where that
+/// cannot be there, nothing ever is.
 fn needed_bytes(signal: &Signal) -> u32 {
-    signal.protection().map_or(signal.needed_bytes(), Protection::header_end)
+    match (&signal.content, signal.protection()) {
+        (Content::Text { bytes, size: None, .. } | Content::Bytes { bytes, size: None }, _) => {
+            bytes.last.unwrap_or(bytes.first).saturating_add(1)
+        }
+        (_, Some(protection)) => protection.header_end(),
+        (_, None) => signal.needed_bytes(),
+    }
 }
 
 /// Checks the bytes that a checksum or a protection covers.
