@@ -10,6 +10,8 @@ pub(crate) enum Value {
     Number(f64),
     /// The number of a state.
     State(u8),
+    /// The bits of a trouble code.
+    Code(u32),
     /// That there is no reading.
     NoReading,
     /// Characters.

@@ -2,7 +2,7 @@
 
 use wirelore_bits::Ratio;
 use wirelore_decode::{Given, Note, encode};
-use wirelore_model::{Database, FrameId};
+use wirelore_model::{Database, FrameId, Identifier};
 
 use super::DriveError;
 use super::content::Value;
@@ -17,6 +17,30 @@ impl<'a> Encoder<'a> {
     /// An encoder for a description.
     pub(crate) fn new(database: &'a Database) -> Self {
         Self { database }
+    }
+
+    /// A frame by its name, and what it is recognised by on its own network.
+    ///
+    /// # Errors
+    /// The description has no such frame.
+    pub(crate) fn home(&self, name: &str) -> Result<(FrameId, &'a Identifier), DriveError> {
+        let found = self.database.frame_named(name);
+        let home = found.and_then(|(id, frame)| Some((id, &frame.seen_on.first()?.identifier)));
+        home.ok_or_else(|| DriveError::Missing { what: format!("frame {name}") })
+    }
+
+    /// The same with the bytes of the frame.
+    ///
+    /// # Errors
+    /// As those of [`Encoder::payload`], or the description has no such frame.
+    pub(crate) fn named<N: AsRef<str>>(
+        &self,
+        name: &str,
+        values: &[(N, Value)],
+    ) -> Result<(&'a Identifier, Vec<u8>), DriveError> {
+        let (frame, identifier) = self.home(name)?;
+        let values: Vec<(&str, Value)> = values.iter().map(|(signal, value)| (signal.as_ref(), *value)).collect();
+        Ok((identifier, self.payload(frame, &values)?))
     }
 
     /// The bytes of a frame.
@@ -34,6 +58,7 @@ impl<'a> Encoder<'a> {
                 Note::Rounded { .. }
                     | Note::ChecksumCalculated { .. }
                     | Note::Lengthened { .. }
+                    | Note::OnLin { .. }
                     | Note::Undescribed { .. }
             )
         });
@@ -48,6 +73,7 @@ fn given(value: Value) -> Given {
     match value {
         Value::Number(number) => Given::Value { number: millionths(number), unit: None },
         Value::State(state) => Given::Raw(state.into()),
+        Value::Code(code) => Given::Raw(code.into()),
         Value::NoReading => Given::NoReading,
         Value::Text(text) => Given::Text(text.to_owned()),
         Value::Bytes(bytes) => Given::Bytes(bytes.to_vec()),

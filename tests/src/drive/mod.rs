@@ -1,12 +1,12 @@
-//! One minute of town driving with the Kestrel, as two networks saw it.
+//! One minute of town driving with the Kestrel, as its networks saw it.
 //!
 //! A small model of the van (`world.rs`) is driven through a script, its control units tell each other what they see at the times which
 //! the description asks for, and two buses let the frames pass one after the other. Frames are encoded from the description, by the
 //! names of its signals, so the recording cannot say anything that the description does not. Nothing comes from outside: no clock, no
 //! chance, no function whose last bit differs from machine to machine.
 //!
-//! The recorder keeps what `content.rs` lists, on the networks `drive` and `comfort`: with everything the file would be five
-//! times as large and would not show more.
+//! The recorder of the two CAN networks keeps what `content.rs` lists, on `drive` and `comfort`: with everything the file would be five
+//! times as large and would not show more. What the other networks say of the same minute is in `others/`.
 
 mod body;
 mod bus;
@@ -20,10 +20,17 @@ mod error;
 mod gateway;
 mod gearbox;
 mod noise;
+mod others;
+mod place;
 mod record;
 mod script;
+mod seat;
 mod sender;
 mod shape;
+mod sound;
+mod suspension;
+mod truth;
+mod water_heater;
 mod wire;
 mod world;
 
@@ -32,7 +39,9 @@ use std::path::{Path, PathBuf};
 use wirelore_model::Database;
 
 pub use error::DriveError;
+pub use others::{OtherRecordings, other_networks};
 pub use record::{NETWORKS, Recording, START_NS, town_drive};
+pub use truth::{Moment, moments};
 
 /// Distance of the wheels of one axle, m.
 pub const TRACK_M: f64 = chassis::TRACK_M;

@@ -16,7 +16,7 @@ pub const NETWORKS: [&str; 2] = ["drive", "comfort"];
 /// When the recording begins: 2026-10-13 07:41:17.4 UTC, in nanoseconds since 1970.
 pub const START_NS: u64 = 1_791_877_277_400_000_000;
 /// How long it is.
-const STEPS: u64 = 60_000;
+pub(super) const STEPS: u64 = 60_000;
 
 /// A finished recording.
 #[derive(Debug, Clone, PartialEq, Eq)]

@@ -1,7 +1,7 @@
 //! What the driver does, and when: one minute in town.
 //!
-//! Doors shut, engine started, lever to D; out of the parking space with the left indicator on, up through four gears; brakes for a
-//! crossing and turns right; through a long left bend in the rain; up to 50 km/h, and down to the next red light.
+//! Seat adjusted, doors shut, engine started, lever to D; out of the parking space with the left indicator on, up through four gears;
+//! brakes for a crossing and turns right; through a long left bend in the rain; up to 50 km/h, and down to the next red light.
 
 use super::shape::{last_set, way_through};
 
@@ -44,6 +44,13 @@ pub(crate) mod wiper {
     pub(crate) const SLOW: u8 = 2;
 }
 
+/// Which way a motor of the seat runs, numbered as in `seat_command`.
+pub(crate) mod motion {
+    pub(crate) const STOPPED: u8 = 0;
+    pub(crate) const UP: u8 = 1;
+    pub(crate) const DOWN: u8 = 2;
+}
+
 /// What the driver does at one moment.
 #[derive(Debug, Clone, Copy)]
 pub(crate) struct Hands {
@@ -67,6 +74,14 @@ pub(crate) struct Hands {
     pub(crate) sliding_door: f64,
     /// The driver's door is open.
     pub(crate) driver_door: bool,
+    /// Which way the seat's cushion is to go.
+    pub(crate) seat_height: u8,
+    /// Which way the backrest is to go.
+    pub(crate) seat_backrest: u8,
+    /// Step of the seat's heater.
+    pub(crate) seat_heating: u8,
+    /// Where the knob of the radio stands.
+    pub(crate) volume: u8,
 }
 
 /// When the starter is let go: the engine runs.
@@ -113,6 +128,17 @@ const CURVATURE: &[(f64, f64)] = &[
     (45.2, 1.0 / 48.0),
     (46.6, 0.0),
 ];
+/// A little too high, and down again.
+const SEAT_HEIGHT: &[(f64, u8)] = &[
+    (0.0, motion::STOPPED),
+    (1.25, motion::UP),
+    (2.45, motion::STOPPED),
+    (2.85, motion::DOWN),
+    (3.1, motion::STOPPED),
+];
+const SEAT_BACKREST: &[(f64, u8)] = &[(0.0, motion::STOPPED), (1.9, motion::UP), (2.7, motion::STOPPED)];
+const SEAT_HEATING: &[(f64, u8)] = &[(0.0, 0), (3.3, 3)];
+const VOLUME: &[(f64, u8)] = &[(0.0, 14), (13.2, 15), (13.5, 16), (13.9, 17), (24.6, 16), (24.9, 15)];
 const SLIDING_DOOR: &[(f64, f64)] = &[(0.5, 1.0), (1.9, 0.0)];
 
 /// What the driver does `at_s` seconds after the beginning.
@@ -128,6 +154,10 @@ pub(crate) fn hands(at_s: f64) -> Hands {
         curvature_per_m: way_through(CURVATURE, at_s),
         sliding_door: way_through(SLIDING_DOOR, at_s),
         driver_door: at_s < 2.6,
+        seat_height: last_set(SEAT_HEIGHT, at_s).unwrap_or(motion::STOPPED),
+        seat_backrest: last_set(SEAT_BACKREST, at_s).unwrap_or(motion::STOPPED),
+        seat_heating: last_set(SEAT_HEATING, at_s).unwrap_or(0),
+        volume: last_set(VOLUME, at_s).unwrap_or(0),
     }
 }
 

@@ -5,7 +5,12 @@ use super::chassis::Chassis;
 use super::engine::Engine;
 use super::gearbox::Gearbox;
 use super::noise::Noise;
+use super::place::Place;
 use super::script::{Hands, hands};
+use super::seat::Seat;
+use super::sound::Sound;
+use super::suspension::Suspension;
+use super::water_heater::WaterHeater;
 
 /// One step of the model, in nanoseconds.
 pub(crate) const STEP_NS: u64 = 1_000_000;
@@ -24,8 +29,18 @@ pub(crate) struct World {
     pub(crate) gearbox: Gearbox,
     /// Brakes, motion and wheels.
     pub(crate) chassis: Chassis,
-    /// Everything else.
+    /// Supply, lamps, wipers, doors, climate, tyres.
     pub(crate) body: Body,
+    /// The driver's seat.
+    pub(crate) seat: Seat,
+    /// Springs and dampers.
+    pub(crate) suspension: Suspension,
+    /// The fuel-fired water heater.
+    pub(crate) water_heater: WaterHeater,
+    /// Radio, amplifier and player.
+    pub(crate) sound: Sound,
+    /// Where it is.
+    pub(crate) place: Place,
     /// What sensors add of their own.
     pub(crate) noise: Noise,
     steps: u64,
@@ -34,13 +49,19 @@ pub(crate) struct World {
 impl World {
     /// The beginning: parked, doors open.
     pub(crate) fn parked() -> Self {
+        let (engine, hands) = (Engine::lukewarm(), hands(0.0));
         Self {
             at_s: 0.0,
-            hands: hands(0.0),
-            engine: Engine::lukewarm(),
+            water_heater: WaterHeater::off(&engine),
+            sound: Sound::playing(&hands),
+            hands,
+            engine,
             gearbox: Gearbox::parked(),
             chassis: Chassis::at_rest(),
             body: Body::standing(),
+            seat: Seat::as_left(),
+            suspension: Suspension::at_rest(),
+            place: Place::of_the_morning(),
             noise: Noise::new(0x4B65_7374),
             steps: 0,
         }
@@ -59,6 +80,11 @@ impl World {
         let ratio_at_wheels = if self.gearbox.in_drive() { ratio * self.converter_gain() } else { 0.0 };
         self.chassis.step(STEP_S, &self.hands, self.engine.torque_nm, ratio_at_wheels);
         self.body.step(self.at_s, STEP_S, &self.hands, &self.engine, speed_kmh);
+        self.seat.step(STEP_S, &self.hands);
+        self.suspension.step(STEP_S, &self.chassis);
+        self.water_heater.step(self.at_s, STEP_S, &self.engine);
+        self.sound.step(self.at_s, &self.hands, speed_kmh);
+        self.place.step(STEP_S, &self.chassis);
     }
 
     /// A converter that slips gives more torque than it takes.

@@ -1,4 +1,4 @@
-//! The committed recording, decoded once, as one row of values for each signal of each network.
+//! The committed recordings, decoded once, as one row of values for each signal of each network.
 
 use std::collections::HashMap;
 use std::error::Error;
@@ -40,11 +40,20 @@ pub(crate) struct Drive {
     pub(crate) tally: Tally,
 }
 
-static DRIVE: LazyLock<Drive> = LazyLock::new(|| read().expect("the demo recording can be read"));
+static DRIVE: LazyLock<Drive> = LazyLock::new(|| read(&["town-drive.pcapng"]).expect("the demo recording can be read"));
+static OTHERS: LazyLock<Drive> = LazyLock::new(|| {
+    let names = ["town-drive-others.pcapng", "town-drive-sound.csv", "town-drive-heater.csv"];
+    read(&names).expect("the recordings of the other networks can be read")
+});
 
-/// The decoded recording.
+/// The decoded recording of the two CAN networks.
 pub(crate) fn drive() -> &'static Drive {
     &DRIVE
+}
+
+/// Those of the other networks, of the same minute.
+pub(crate) fn others() -> &'static Drive {
+    &OTHERS
 }
 
 impl Drive {
@@ -108,13 +117,15 @@ fn since_start_ns(event: &Event<'_>) -> u64 {
     (time_ns as u64).checked_sub(START_NS).expect("no frame comes before the beginning")
 }
 
-fn read() -> Result<Drive, Box<dyn Error>> {
+fn read(names: &[&str]) -> Result<Drive, Box<dyn Error>> {
     let database = kestrel()?;
     let decoder = Decoder::new(&database)?;
     let mut session = Session::new(&decoder, &Options::default())?;
-    let mut recording = Recording::open(&demo_folder().join("town-drive.pcapng"), &wirelore_log::Options::default())?;
     let mut collector = Collector { database: &database, drive: Drive::default() };
-    session.run(&mut recording, &mut collector)?;
+    for name in names {
+        let mut recording = Recording::open(&demo_folder().join(name), &wirelore_log::Options::default())?;
+        session.run(&mut recording, &mut collector)?;
+    }
     let tally = session.tally().clone();
     Ok(Drive { tally, ..collector.drive })
 }
