@@ -35,6 +35,21 @@ pub struct Header {
 }
 
 impl Header {
+    /// The header in its bytes, and the check sequence that was sent with it.
+    #[must_use]
+    pub fn of_bytes([b0, b1, b2, b3, b4]: [u8; HEADER_BYTES]) -> (Self, u16) {
+        let header = Self {
+            preamble: b0 & PREAMBLE != 0,
+            carries_data: b0 & CARRIES_DATA != 0,
+            sync: b0 & SYNC != 0,
+            startup: b0 & STARTUP != 0,
+            slot: u16::from(b0 & 0x07) << 8 | u16::from(b1),
+            words: b2 >> 1,
+            cycle: b4 & 0x3F,
+        };
+        (header, u16::from(b2 & 1) << 10 | u16::from(b3) << 2 | u16::from(b4 >> 6))
+    }
+
     /// Its check sequence of 11 bits, over sync, startup, slot and length.
     #[must_use]
     pub fn crc(&self) -> u16 {
@@ -55,12 +70,17 @@ impl Header {
     /// The header as it is sent.
     #[must_use]
     pub fn bytes(&self) -> [u8; HEADER_BYTES] {
+        self.bytes_with(self.crc())
+    }
+
+    /// The same with a check sequence that was sent, right or wrong.
+    #[must_use]
+    pub fn bytes_with(&self, crc: u16) -> [u8; HEADER_BYTES] {
         let flag = |is_set: bool, bit: u8| if is_set { bit } else { 0 };
         let indicators = flag(self.preamble, PREAMBLE)
             | flag(self.carries_data, CARRIES_DATA)
             | flag(self.sync, SYNC)
             | flag(self.startup, STARTUP);
-        let crc = self.crc();
         [
             indicators | (self.slot >> 8) as u8 & 0x07,
             self.slot as u8,

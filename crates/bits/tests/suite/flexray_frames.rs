@@ -66,6 +66,9 @@ fn headers_and_both_sequences() {
         let words = (payload.len() / 2) as u8;
         let header = Header { preamble, carries_data, sync, startup, slot, words, cycle };
         assert_eq!((header.crc(), header.bytes()), (crc, bytes), "slot {slot}");
+        assert_eq!(Header::of_bytes(bytes), (header, crc), "slot {slot}");
+        let damaged = header.bytes_with(crc ^ 0x401);
+        assert_eq!(Header::of_bytes(damaged), (header, crc ^ 0x401), "slot {slot}");
         assert_eq!(trailer(false, &bytes, payload), a, "slot {slot}");
         assert_eq!(trailer(true, &bytes, payload), b, "slot {slot}");
     }

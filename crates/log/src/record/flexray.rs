@@ -59,9 +59,9 @@ fn read_frame(
     header: [u8; flexray::HEADER_BYTES],
     held: usize,
 ) -> Result<Record, Flaw<'static>> {
-    let header = Header::of_bytes(header);
+    let (header, crc) = Header::of_bytes(header);
     let mut faults = Faults::of_bits(errors, &ERRORS);
-    if header.crc != header.right_crc() {
+    if crc != header.crc() {
         faults |= Faults::HEADER_CRC;
     }
     if header.slot == 0 {
@@ -76,7 +76,7 @@ fn read_frame(
     if held < told && kind == Kind::Data {
         return Err(Flaw::DataMissing { told, held });
     }
-    let Header { preamble, sync, startup, slot, crc, cycle, .. } = header;
+    let Header { preamble, sync, startup, slot, cycle, .. } = header;
     let medium = Medium::FlexRay(FlexRay { cycle, on_b, preamble, sync, startup, header_crc: Some(crc), faults });
     let payload = BEFORE_PAYLOAD_BYTES..BEFORE_PAYLOAD_BYTES + told.min(held);
     Ok(Record::new(u32::from(slot), kind, medium, payload))
@@ -91,9 +91,8 @@ pub(super) fn write(frame: &Frame<'_>, flexray: &FlexRay, to: &mut Vec<u8>) {
     }
     let &FlexRay { cycle, preamble, sync, startup, header_crc, faults, .. } = flexray;
     let (carries_data, words) = (frame.kind != Kind::Null, (frame.payload.len() / 2) as u8);
-    let header = Header { preamble, carries_data, sync, startup, slot: frame.id as u16, words, crc: 0, cycle };
-    let header = Header { crc: header_crc.unwrap_or_else(|| header.right_crc()), ..header };
+    let header = Header { preamble, carries_data, sync, startup, slot: frame.id as u16, words, cycle };
     to.extend_from_slice(&[channel | FRAME, faults.bits(&ERRORS)]);
-    to.extend_from_slice(&header.bytes());
+    to.extend_from_slice(&header.bytes_with(header_crc.unwrap_or_else(|| header.crc())));
     to.extend_from_slice(frame.payload);
 }

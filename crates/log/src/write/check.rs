@@ -168,11 +168,10 @@ fn flexray(frame: &Frame<'_>, told: &FlexRay) -> Result<(), String> {
         startup: told.startup,
         slot: frame.id as u16,
         words: (bytes / 2) as u8,
-        crc: 0,
         cycle: told.cycle,
     };
     match told.header_crc {
-        Some(crc) if crc != header.right_crc() && !told.faults.contains(Faults::HEADER_CRC) => {
+        Some(crc) if crc != header.crc() && !told.faults.contains(Faults::HEADER_CRC) => {
             Err(format!("its header CRC {crc:03X} is wrong, and its faults do not say so"))
         }
         Some(crc) if crc > 0x7FF => Err(format!("its header CRC {crc:X} has more than 11 bits")),
