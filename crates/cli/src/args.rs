@@ -154,7 +154,7 @@ pub(crate) struct DecodeArguments {
     /// A list of ROLE=HEADING; behind a colon the form of the numbers: s, ms, us, ns for times, hex or dec for others. Roles of any line:
     /// time, channel, data, length, checksum_good; of CAN: id, extended, remote, kind, dlc, fd, bit_rate_switch, error_state; of LIN: pid,
     /// checksum, checksum_kind, parity_good; of FlexRay: slot, cycle, flexray_channel, indicators, header_crc_good, frame_crc_good; of MOST:
-    /// function_block, instance, function, operation, or an id such as 22.01.0D2.C. `channel` is what the log recorded from;
+    /// function_block, instance, function, operation, or an id such as 22.01.0D2.C, and part (0 whole, 1 first, 2 amid, 3 last). `channel` is what the log recorded from;
     /// flexray_channel is A or B. `skip=HEADING` leaves a column out. Columns that are not told are known by common headings; where none
     /// is left that could be the id, lines are bytes of a single-wire network.
     #[arg(long, value_name = "COLUMNS", conflicts_with = "line")]

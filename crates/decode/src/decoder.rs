@@ -55,8 +55,11 @@ pub(crate) struct NetworkEntry {
 
 impl NetworkEntry {
     fn new(network: &Network, id: NetworkId, frames: &[Frame]) -> Self {
-        let mut carries =
-            Carries { serial: SerialForm::new(network.kind, network.telegram.as_ref()), ..Carries::default() };
+        let mut carries = Carries {
+            serial: SerialForm::new(network.kind, network.telegram.as_ref()),
+            most: network.kind == NetworkKind::Most,
+            ..Carries::default()
+        };
         let mut ports = Ports { most_bytes: LONGEST_UNSTATED, ..Ports::default() };
         let here = frames.iter().flat_map(|frame| frame.seen_on.iter().map(move |seen| (frame, seen)));
         for (frame, seen) in here.filter(|(_, seen)| seen.network == id) {
@@ -249,7 +252,8 @@ impl Decoder {
     /// What the frames of a network carry.
     #[inline]
     pub(crate) fn carries(&self, network: NetworkId) -> &Carries {
-        const NOTHING: &Carries = &Carries { iso_tp: false, j1939_tp: false, serial: None, ethernet: None };
+        const NOTHING: &Carries =
+            &Carries { iso_tp: false, j1939_tp: false, serial: None, most: false, ethernet: None };
         self.networks.get(network.index()).map_or(NOTHING, |network| &network.carries)
     }
 

@@ -222,6 +222,17 @@ fn messages_of_most() {
             log.frames.iter().all(|frame| frame.medium == Medium::Most(Most::default()) && frame.kind == Kind::Data)
         );
     }
+    // Parts of a message: the kinds of part that the same articles print; in one line nothing is said.
+    for text in [
+        "time_s,id,telid,data\n0,31.02.420.C,1,00\n0,31.02.C34.C,2,02\n0,31.02.201.C,0,00\n0,31.02.202.C,,00\n",
+        "time_s,fblock,inst,fkt,optype,part,data\n0,31,2,420,C,1,00\n0,31,2,C34,C,2,02\n0,31,2,201,C,0,00\n0,31,2,202,C,,00\n",
+    ] {
+        let parts: Vec<Medium> = read(text).frames.iter().map(|frame| frame.medium).collect();
+        assert_eq!(parts, [Some(1), Some(2), Some(0), None].map(|part| Medium::Most(Most { part })), "{text}");
+    }
+    // For frames of CAN the column means nothing.
+    let can = read("time_s,id,part,data\n0,1B4,left,00\n");
+    assert_eq!((can.frames.len(), can.frames[0].id, can.frames[0].medium), (1, 0x1B4, Medium::Can));
     let decimal = read_as(
         "time_s,fblock,inst,fkt,optype,data\n0,49,2,513,12,00\n",
         &columns("function_block=fblock:dec, instance=inst:dec, function=fkt:dec, operation=optype:dec"),

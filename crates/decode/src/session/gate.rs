@@ -239,7 +239,8 @@ impl<T: Target> Give for Onward<'_, '_, T> {
             self.tally.messages += 1;
             let place = self.place.unwrap_or(PlaceInLog::Line(0));
             let (channel, faults, lin) = (self.channel, Faults::NONE, LinWire::default());
-            let message = Seen { time_ns, channel, id, kind: Kind::Data, place, faults, lin, payload: bytes };
+            let message =
+                Seen { time_ns, channel, id, kind: Kind::Data, place, faults, lin, part: None, payload: bytes };
             self.gate.decode(self.network, &message, self.tally, self.target);
         }
     }

@@ -22,6 +22,8 @@ pub(super) struct Seen<'a> {
     pub(super) faults: Faults,
     /// What a LIN frame had on the wire beside its data.
     pub(super) lin: LinWire,
+    /// How a MOST message stands in a longer one.
+    pub(super) part: Option<u8>,
     pub(super) payload: &'a [u8],
 }
 
@@ -37,8 +39,17 @@ impl<'a> From<&Frame<'a>> for Seen<'a> {
             place,
             faults: frame.medium.faults(),
             lin: LinWire::of(frame.medium),
+            part: part_of(frame.medium),
             payload,
         }
+    }
+}
+
+#[inline(always)]
+fn part_of(medium: Medium) -> Option<u8> {
+    match medium {
+        Medium::Most(most) => most.part,
+        _ => None,
     }
 }
 

@@ -189,12 +189,14 @@ fn drop_lone_roles(assigned: &mut Assigned, taken: &mut [bool], is_told: impl Fn
         is_told(Role::Pid) || is_told(Role::Checksum) || (has(Role::Pid) && (has(Role::Checksum) || !has(Role::Id)));
     let is_flexray = has(Role::Slot) && has(Role::Cycle);
     let is_most = MOST_PARTS.into_iter().all(has);
+    let has_id = has(Role::Id);
     assigned.whole.retain(|&(role, column, _)| {
         let stays = is_told(role)
             || match role.network() {
                 Some(Network::Lin) => is_lin,
                 Some(Network::FlexRay) => is_flexray,
-                Some(Network::Most) => is_most,
+                // An identifier with dots tells a function, too.
+                Some(Network::Most) => is_most || (role == Role::Part && has_id),
                 _ => true,
             };
         taken[column] &= stays;

@@ -33,10 +33,11 @@ pub(super) enum Role {
     Instance,
     Function,
     Operation,
+    Part,
 }
 
 /// How many roles there are.
-pub(super) const ROLES: usize = 27;
+pub(super) const ROLES: usize = 28;
 
 /// Every role with the word that the user writes for it, and the headings it is known by: lower case, letters and digits only.
 const TABLE: [(Role, &str, &[&str]); ROLES] = [
@@ -67,6 +68,7 @@ const TABLE: [(Role, &str, &[&str]); ROLES] = [
     (Role::Instance, "instance", &["instance", "instanceid", "inst", "instid"]),
     (Role::Function, "function", &["function", "functionid", "fkt", "fktid"]),
     (Role::Operation, "operation", &["operation", "operationtype", "op", "optype"]),
+    (Role::Part, "part", &["part", "telid"]),
 ];
 
 /// The word that the user writes for a piece that does not matter.
@@ -96,7 +98,7 @@ impl Role {
     /// Identifiers and data bytes in columns of their own are not left to this: they are proved.
     pub(super) fn usual_base(self) -> Option<Base> {
         match self {
-            Self::Slot | Self::Cycle => Some(Base::Decimal),
+            Self::Slot | Self::Cycle | Self::Part => Some(Base::Decimal),
             Self::Id | Self::Data | Self::Pid | Self::Checksum => Some(Base::Hex),
             Self::FunctionBlock | Self::Instance | Self::Function | Self::Operation => Some(Base::Hex),
             _ => None,

@@ -31,7 +31,7 @@ impl Role {
             | Self::Indicators
             | Self::HeaderCrcGood
             | Self::FrameCrcGood => Some(Network::FlexRay),
-            Self::FunctionBlock | Self::Instance | Self::Function | Self::Operation => Some(Network::Most),
+            Self::FunctionBlock | Self::Instance | Self::Function | Self::Operation | Self::Part => Some(Network::Most),
             _ => None,
         }
     }
@@ -64,6 +64,9 @@ impl Networks {
                     (networks.is_lin(), "lines of LIN, which tell their pid, or their id and checksum")
                 }
                 Some(Network::FlexRay) => (networks.flexray, "lines of FlexRay, which tell their slot and cycle"),
+                Some(Network::Most) if role == Role::Part => {
+                    (networks.most || networks.id, "lines of MOST, which tell a function or an id such as 22.01.0D2.C")
+                }
                 Some(Network::Most) => {
                     (networks.most, "lines of MOST, which tell function_block, instance, function and operation")
                 }

@@ -188,7 +188,7 @@ impl RowReader {
         Ok(Parts { id: slot, kind, medium, held })
     }
 
-    /// A whole message of MOST, with its identifier in four columns or as four numbers with dots between.
+    /// A message of MOST or a part of one, with its identifier in four columns or as four numbers with dots between.
     fn most<'l>(&self, pieces: &Pieces<'l>, held: usize) -> Result<Parts, Flaw<'l>> {
         not_marked_wrong(pieces)?;
         let dotted = pieces.get(Role::Id).unwrap_or_default();
@@ -201,11 +201,15 @@ impl RowReader {
                 id = id << bits | part.ok_or_else(|| wrong(role, b"", ""))?;
             }
         }
-        Ok(Parts { id, kind: Kind::Data, medium: Medium::Most(Most::default()), held })
+        let part = self.up_to(Role::Part, PART_MAX, PART, pieces)?.map(|part| part as u8);
+        Ok(Parts { id, kind: Kind::Data, medium: Medium::Most(Most { part }), held })
     }
 }
 
 const SLOTS: &str = "a slot, 1 to 2047";
+/// The number of a part has four bits (MOST Specification 3.0, from memory).
+const PART_MAX: u64 = 0xF;
+const PART: &str = "0 for a whole message, 1 for its first part, 2 for one amid, 3 for its last";
 const DOTTED: &str = "an identifier of MOST, such as 22.01.0D2.C";
 
 /// How wide function block, instance, function and operation are (MOST Specification 3.0, from memory).

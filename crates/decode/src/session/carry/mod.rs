@@ -6,6 +6,7 @@
 mod ethernet;
 mod iso;
 mod j1939;
+mod most;
 mod serial;
 
 use std::fmt;
@@ -19,6 +20,7 @@ use ethernet::Ethernet;
 pub(crate) use ethernet::Ports;
 use iso::IsoTp;
 use j1939::J1939Tp;
+use most::MostParts;
 use serial::Serial;
 pub(crate) use serial::SerialForm;
 
@@ -31,6 +33,8 @@ pub(crate) struct Carries {
     pub(crate) j1939_tp: bool,
     /// Messages of a single-wire network.
     pub(crate) serial: Option<SerialForm>,
+    /// Messages of a MOST ring, some of them in parts.
+    pub(crate) most: bool,
     /// Messages in Ethernet packets.
     pub(crate) ethernet: Option<Ports>,
 }
@@ -74,6 +78,7 @@ struct OnChannel {
     iso: Option<IsoTp>,
     j1939: Option<J1939Tp>,
     serial: Option<Serial>,
+    most: Option<MostParts>,
     ethernet: Option<Box<Ethernet>>,
 }
 
@@ -95,6 +100,7 @@ impl Carriers {
         match on {
             OnChannel { iso: Some(iso), .. } => iso.take(decoder, network, seen, give),
             OnChannel { serial: Some(serial), .. } => serial.take(seen, give),
+            OnChannel { most: Some(most), .. } => most.take(seen, give),
             OnChannel { ethernet: Some(ethernet), .. } => ethernet.take(seen, give),
             _ => Taken::Plain,
         }
@@ -112,6 +118,7 @@ impl Carriers {
                 iso: carries.iso_tp.then(IsoTp::default),
                 j1939: carries.j1939_tp.then(J1939Tp::default),
                 serial: carries.serial.map(Serial::new),
+                most: carries.most.then(MostParts::default),
                 ethernet: carries.ethernet.clone().map(|ports| Box::new(Ethernet::new(ports))),
             })
         })
@@ -128,7 +135,7 @@ impl Carriers {
 
 impl OnChannel {
     fn finish(&mut self, give: &mut dyn Give) {
-        let Self { network: _, iso, j1939, serial, ethernet } = self;
+        let Self { network: _, iso, j1939, serial, most, ethernet } = self;
         if let Some(iso) = iso {
             iso.finish(give);
         }
@@ -137,6 +144,9 @@ impl OnChannel {
         }
         if let Some(serial) = serial {
             serial.finish(give);
+        }
+        if let Some(most) = most {
+            most.finish(give);
         }
         if let Some(ethernet) = ethernet {
             ethernet.finish(give);
