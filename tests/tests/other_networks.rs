@@ -5,7 +5,7 @@ use std::fs;
 use std::path::Path;
 
 use wirelore_log::{ColumnMap, Faults, FlexRay, Kind, Lin, LinChecksum, Medium, Options, Recording};
-use wirelore_tests::readings::shared_recording;
+use wirelore_tests::readings::{Readings, shared_recording};
 
 /// What a frame is: its kind, what was wrong, its identifier, its data.
 type Seen = (Kind, Medium, u32, Vec<u8>);
@@ -112,4 +112,31 @@ fn flexray_on_the_bench() {
         }
         assert_eq!([Kind::Data, Kind::Null].map(|kind| count(&seen, kind)), [data, null], "{name}");
     }
+}
+
+/// The same captures through a description: which frame is which, what the null frames leave out, and that slots of the dynamic segment
+/// come when they have something to say.
+#[test]
+fn flexray_through_a_description() {
+    let bench = "\
+network bench flexray 10 Mbit/s, cycle 2.5 ms, static slots 2 of 16 bytes, dynamic up to slot 20
+frame first on bench slot 1 { signal pattern in bytes 0..3 }
+frame second on bench slot 2 from cycle 0 every 2nd channel a { signal pattern in bytes 0..3 }
+frame event on bench slot 4 channel a { signal what in byte 0 }
+frame of_seventh_cycle on bench slot 15 from cycle 7 every 8th { signal what in byte 3 }
+";
+    let checked = wirelore_lang::check_text("bench.lore", bench);
+    assert_eq!(checked.diagnostics, []);
+    let database = checked.database.expect("it is right");
+    let Some(path) = shared_recording("wire-level/flexray-coldstart.csv") else { return };
+    let readings = Readings::of(&database, Recording::open(&path, &Options::default()).expect("it can be opened"));
+    // From the lines of the capture: in the cycles 9 to 15 slot 1 has data, in 10 to 15 slot 2.
+    assert_eq!(readings.of_signal("first.pattern").len(), 7);
+    assert_eq!(readings.of_signal("second.pattern").len(), 3, "cycles 10, 12 and 14");
+    assert_eq!(readings.span("first.pattern"), (f64::from(0x0001_0203), f64::from(0x0001_0203)));
+    assert_eq!(readings.of_signal("event.what"), [(0.025_112, 1.0)]);
+    assert_eq!(readings.of_signal("of_seventh_cycle.what"), [(0.027_688_4, 4.0)]);
+    let tally = &readings.tally;
+    // Slot 2 in the cycles 11, 13 and 15; slots 11 and 8.
+    assert_eq!((tally.read, tally.decoded, tally.null, tally.without_description), (32, 12, 15, 5));
 }

@@ -98,3 +98,67 @@ fn a_broadcast_and_a_frame_of_the_same_group() {
     );
     assert_eq!((tally.read, tally.messages, tally.carrying, tally.decoded), (6, 1, 4, 2));
 }
+
+/// The first part is one that was recorded on a real ring and is printed on the page "How Most control messages work" at
+/// moderndaymods.com; how it goes on is invented.
+#[test]
+fn a_title_comes_in_three_parts() {
+    let ring = "\
+network sound most 25 Mbit/s
+frame title on sound function 0x31.any.0x420 operation status {
+    signal track in byte 2
+    signal text in bytes 3..end text
+}
+frame seconds on sound function 0x31.0x02.0x201 { signal count in byte 5 }
+";
+    let log = "\
+time_s,id,part,data
+0.000,31.02.420.C,1,00060001526573746C657373
+0.001,31.02.201.C,0,0200000000BF
+0.002,31.02.420.C,2,0120736561
+0.003,31.02.420.C,3,0221
+0.010,31.02.420.C,1,00060001
+0.011,31.02.420.C,3,0241
+0.020,31.02.420.C,1,00060001
+";
+    let Rows { lines, tally } = read(ring, log);
+    assert_eq!(lines, ["1000000 seconds.count 191", "3000000 title.track 1", "3000000 title.text Restless sea!"]);
+    let faults: Vec<String> =
+        tally.first_message_faults().iter().map(|fault| format!("{:?} {}", fault.place, fault.what)).collect();
+    assert_eq!(
+        faults,
+        [
+            "Some(Line(7)) a part has number 2, and part 1 with number 1 was due: parts were lost or changed places",
+            "None the log ends after 3 bytes, before the last part",
+        ]
+    );
+    assert_eq!((tally.read, tally.messages, tally.carrying, tally.decoded), (8, 1, 6, 2));
+}
+
+/// A frame on both channels of FlexRay comes twice in a cycle: its counter is right on each of them. Null frames have no values.
+#[test]
+fn both_channels_of_flexray_count_for_themselves() {
+    let chassis = "\
+network chassis flexray 10 Mbit/s, cycle 5 ms, static slots 62 of 2 bytes
+frame state on chassis slot 7 from cycle 1 every 2nd {
+    length 2
+    signal count in byte 0, counter 0..255
+}
+";
+    let mut log = String::from("time_s,slot,cycle,flexray_channel,indicators,data\n");
+    for cycle in 0..10 {
+        let indicators = if cycle == 9 { "00000" } else { "00100" };
+        for channel in ["A", "B"] {
+            log += &format!("0.{:03},7,{cycle},{channel},{indicators},{:02X}00\n", 5 * cycle, cycle / 2);
+        }
+    }
+    let Rows { lines, tally } = read(chassis, &log);
+    assert_eq!(
+        (tally.decoded, tally.null, tally.without_description),
+        (8, 2, 10),
+        "cycles 1, 3, 5 and 7; 9; the even ones"
+    );
+    assert_eq!((tally.counters.first, tally.counters.right, tally.counters.repeated), (2, 6, 0));
+    assert_eq!(lines[..2], ["5000000 state.count 0", "5000000 state.count 0"]);
+    assert_eq!(tally.unknown_frames().len(), 10);
+}
