@@ -3,7 +3,7 @@
 //! The principal type is the [`Extractor`]: it takes the bits of one [`Field`] out of a payload, or puts them in, with a load,
 //! a shift and a mask. Around it stand the number formats ([`Encoding`]), the exact scaling to engineering values ([`Affine`],
 //! compiled for speed as [`Scaler`]), the checksums ([`Crc`], [`sums`], those of whole frames in [`flexray`] and [`lin`]), end-to-end
-//! protection ([`e2e`]) and numbers as [`text`].
+//! protection ([`e2e`]), the bits that a frame takes on the wire ([`can_frame`]) and numbers as [`text`].
 //!
 //! What it promises:
 //! - any width from 1 to 64 bits at any place of a payload of any length, in both byte orders, in up to four pieces;
@@ -12,7 +12,7 @@
 //! - every checksum is computed as the published parameters say.
 //!
 //! What it never does: allocate, read a clock or a file, print, panic on input, or round where it does not say so. It knows
-//! nothing of frames, networks, units or files.
+//! nothing of networks, units or files.
 //!
 //! ```
 //! use wirelore_bits::{Affine, BitPosition, Encoding, Extractor, Field, Fit, Number, NumberKind, Place, Ratio};
@@ -53,6 +53,7 @@ extern crate std;
 const _: () = assert!(usize::BITS >= 32, "this crate needs addresses of at least 32 bits");
 
 mod affine;
+pub mod can_frame;
 mod crc;
 mod decimal;
 pub mod e2e;

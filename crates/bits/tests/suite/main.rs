@@ -1,8 +1,10 @@
 //! The crate from outside: against published values, against references built from general-purpose libraries, and round trips.
 
+mod can_wire;
 mod encode_inverts;
 mod extract_reference;
 mod flexray_frames;
+mod published_can_lengths;
 mod published_checksums;
 mod published_formats;
 mod published_lin;
