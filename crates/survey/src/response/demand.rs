@@ -95,3 +95,24 @@ impl Effort {
 pub(super) fn within(time: u128) -> Result<u64, NoBound> {
     u64::try_from(time).ok().filter(|&time| time <= FARTHEST).ok_or(NoBound::TooFar)
 }
+
+#[cfg(test)]
+mod tests {
+    use super::super::Ticks;
+    use super::*;
+
+    /// A stream that is hardly ever free below one that hardly ever ends: the busy time ends, but not soon.
+    #[test]
+    fn what_takes_too_long_is_given_up() {
+        let mut demand = Demand::default();
+        let above = Stream { length: Ticks(1), period: Ticks(1000), jitter: Ticks(0), deadline: Ticks(0) };
+        demand.add(&above).expect("it is short");
+        let sum = |demand: &Demand, time| 1_000_000 + 999 * demand.in_window(time);
+        let mut much = Effort::whole();
+        assert_eq!(much.settle(&demand, 0, sum), Ok(1_000_000_000));
+        let used = Effort::WHOLE - much.terms;
+        let mut enough = Effort { terms: used };
+        assert_eq!(enough.settle(&demand, 0, sum), Ok(1_000_000_000));
+        assert_eq!(Effort { terms: used - 1 }.settle(&demand, 0, sum), Err(NoBound::TooFar));
+    }
+}

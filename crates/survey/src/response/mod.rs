@@ -160,3 +160,6 @@ impl Above {
         Ok(Response { worst: Ok(Ticks(worst.time)), instance: worst.instance, blocking: Ticks(level.blocking) })
     }
 }
+
+#[cfg(test)]
+mod tests;
