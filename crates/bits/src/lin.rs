@@ -78,10 +78,13 @@ impl LinChecksum {
     }
 }
 
+/// The bit times of a header: break, delimiter, synchronisation byte, protected identifier (LIN 2.2A, section 2.3.2).
+pub const HEADER_BITS: u32 = 34;
+
 /// The bit times that header, data and checksum take when nobody waits (LIN 2.2A, section 2.3.2: 34 and 10 for each byte).
 #[must_use]
 pub const fn nominal_bits(data_bytes: u32) -> u32 {
-    34 + 10 * (data_bytes + 1)
+    HEADER_BITS + 10 * (data_bytes + 1)
 }
 
 /// The longest time that a frame may take, in nanoseconds, rounded up: 1.4 times the nominal one (LIN 2.2A, section 2.3.2). `None` at a

@@ -60,6 +60,6 @@ pub use reading::{FrameOutcome, Reading, Readings, Unmatched, Value};
 pub use selection::Selection;
 pub use session::{
     ChecksumCounts, CounterCounts, Event, LinTally, MessageFault, Options, ProtectionCounts, Session, Sink, Tally,
-    UnknownFrame,
+    UnknownFrame, WholeLogs, seen_id,
 };
 pub use units::Units;

@@ -2,4 +2,5 @@
 //!
 //! It prints nothing and opens no file.
 
+pub mod budget;
 pub mod response;

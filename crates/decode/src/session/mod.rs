@@ -11,6 +11,7 @@ mod sample;
 mod sink;
 mod tables;
 mod tally;
+mod whole_logs;
 
 use std::num::NonZero;
 use std::thread;
@@ -25,10 +26,12 @@ use channels::Channels;
 use gate::{Gate, Target};
 pub use lin::LinTally;
 use rows::RowTarget;
+pub use sample::seen_id;
 use sample::{SAMPLE_FRAMES, Sample, Seen};
 pub use sink::{Event, Sink};
 use tables::ForTables;
 pub use tally::{ChecksumCounts, CounterCounts, MessageFault, ProtectionCounts, Tally, UnknownFrame};
+pub use whole_logs::WholeLogs;
 
 use crate::bind::{BindMap, Binding, network_named};
 use crate::checks::Checks;

@@ -53,9 +53,10 @@ fn part_of(medium: Medium) -> Option<u8> {
     }
 }
 
-/// What a frame shows of itself.
+/// What a recorded frame shows of itself.
 #[inline(always)]
-fn seen_id(frame: &Frame<'_>) -> SeenId {
+#[must_use]
+pub fn seen_id(frame: &Frame<'_>) -> SeenId {
     let &Frame { id, extended, .. } = frame;
     match frame.medium {
         Medium::Can => SeenId::Can { id, extended },

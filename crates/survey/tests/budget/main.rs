@@ -1,0 +1,6 @@
+//! The budget of whole descriptions, held against figures that were calculated by hand.
+
+mod load;
+mod measured;
+mod others;
+mod support;
