@@ -108,7 +108,7 @@ impl NetworkKind {
 pub struct BitRate(pub u64);
 
 /// A length of time in nanoseconds.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
+#[derive(Debug, Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Hash, Serialize, Deserialize)]
 #[serde(transparent)]
 pub struct Nanoseconds(pub u64);
 

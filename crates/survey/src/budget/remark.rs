@@ -1,6 +1,6 @@
 //! What is to be known of a network's figures beside them.
 
-use wirelore_model::{FrameId, Nanoseconds};
+use wirelore_model::FrameId;
 
 /// Something that the figures of a network rest on, or leave out.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -27,11 +27,4 @@ pub enum Remark {
     OneLink,
     /// Single-wire networks: pauses between bytes are not described, and not counted.
     NoPauses,
-    /// A route brings this frame here, and it has no bound where it comes from or none is described: it counts as coming in its time.
-    LatenessUnknown {
-        /// The frame.
-        frame: FrameId,
-        /// The route says how long it may take.
-        within: Option<Nanoseconds>,
-    },
 }

@@ -1,7 +1,7 @@
 //! What a description says is sent: a stream of frames for each frame on each network, its senders, its pace and its length.
 
 use wirelore_model::{
-    Database, EcuId, Frame, FrameId, Identifier, Nanoseconds, NetworkId, NetworkKind, Pace, Period, RouteId,
+    Database, EcuId, Frame, FrameId, Identifier, Nanoseconds, NetworkId, NetworkKind, Pace, Page, PageId, RouteId,
 };
 
 use super::parts::{Parts, parts_of};
@@ -18,6 +18,8 @@ pub struct Stream {
     pub appearance: usize,
     /// A parameter group's source, where it is told.
     pub source: Option<u8>,
+    /// The page that comes by a period of its own.
+    pub page: Option<PageId>,
     /// Who sends it here: the gateway, for a frame that is passed on. Empty: not described.
     pub senders: Vec<EcuId>,
     /// The route that brings it here.
@@ -43,8 +45,6 @@ pub struct Timing {
     pub shortest: Nanoseconds,
     /// How far one may be off its time.
     pub jitter: Nanoseconds,
-    /// As many may come at once (pages with periods of their own).
-    pub at_once: u32,
     /// What it is held against: the timeout, else the period.
     pub deadline: Nanoseconds,
     /// It also comes when a value changes, and nothing says how close two can be.
@@ -125,40 +125,50 @@ fn streams_of(database: &Database, (frame, id): (&Frame, FrameId), appearance: u
         _ => {}
     }
     let kind = database.networks[network.index()].kind;
-    let own = timing_of(frame);
-    let timing = match seen.via {
-        Some(route) => own.and_then(|own| passed_on(own, database.routes[route.index()].pace)),
-        None => own,
+    let here = |own: Timing| match seen.via {
+        Some(route) => passed_on(own, database.routes[route.index()].pace),
+        None => Some(own),
     };
-    let timing = timing.ok_or(WhyNot::NoPeriod)?;
+    let of_pages: Vec<_> = pages_in_turn(frame).into_iter().map(|(page, timing)| (Some(page), timing)).collect();
+    let own = if of_pages.is_empty() {
+        timing_of(frame).map(|timing| (None, timing)).into_iter().collect()
+    } else {
+        of_pages
+    };
+    let timings: Vec<(Option<PageId>, Timing)> =
+        own.into_iter().filter_map(|(page, timing)| Some((page, here(timing)?))).collect();
+    if timings.is_empty() {
+        return Err(WhyNot::NoPeriod);
+    }
     let (bytes, length_is_stated) = length_of(frame, &seen.identifier, kind)?;
     let Parts { count: parts, bytes, on_transport } = parts_of(frame.carried, kind, bytes);
     let senders = match seen.via {
         Some(route) => vec![database.routes[route.index()].gateway],
         None => frame.senders.clone(),
     };
-    let stream = |source: Option<u8>, senders: Vec<EcuId>| Stream {
+    let stream = |source: Option<u8>, senders: Vec<EcuId>, (page, timing): (Option<PageId>, Timing)| Stream {
         frame: id,
         network,
         appearance,
         source,
+        page,
         senders,
         via: seen.via,
         rank: Rank::of(&seen.identifier, source, on_transport),
         bytes,
         length_is_stated,
         parts,
-        timing: timing,
+        timing,
     };
     let sources = sources_of(database, frame, &seen.identifier, network);
     if sources.is_empty() {
-        return Ok(vec![stream(None, senders)]);
+        return Ok(timings.into_iter().map(|timing| stream(None, senders.clone(), timing)).collect());
     }
     let of_source = |&(source, ecu): &(u8, Option<EcuId>)| {
         let own = if seen.via.is_some() { senders.clone() } else { ecu.into_iter().collect() };
-        stream(Some(source), own)
+        timings.iter().map(move |timing| stream(Some(source), own.clone(), *timing)).collect::<Vec<_>>()
     };
-    Ok(sources.iter().map(of_source).collect())
+    Ok(sources.iter().flat_map(of_source).collect())
 }
 
 /// The addresses that send a parameter group, each with its control unit: those that are told, else those of its senders.
@@ -203,11 +213,6 @@ fn length_of(frame: &Frame, identifier: &Identifier, kind: NetworkKind) -> Resul
 fn timing_of(frame: &Frame) -> Option<Timing> {
     let sending = &frame.sending;
     let jitter = sending.jitter.unwrap_or(Nanoseconds(0));
-    if sending.every.is_none()
-        && let Some(timing) = timing_of_pages(frame, jitter)
-    {
-        return Some(timing);
-    }
     let periods = [sending.every, sending.faster.as_ref().map(|faster| faster.every)];
     let fastest = periods.into_iter().flatten().map(|period| period.shortest).min();
     // Without a least distance, what comes on change is not bounded by anything that is said.
@@ -218,25 +223,29 @@ fn timing_of(frame: &Frame) -> Option<Timing> {
         usual_per_s: sending.every.map_or(0.0, |period| NS_PER_S / period.shortest.0 as f64),
         shortest,
         jitter,
-        at_once: 1,
         deadline: sending.timeout.or(sending.every.map(|period| period.shortest)).unwrap_or(shortest),
         is_open: sending.on_change && sending.apart_at_least.is_none(),
     })
 }
 
-/// Pages with periods of their own: each comes by its own clock, so that all may come at once.
-fn timing_of_pages(frame: &Frame, jitter: Nanoseconds) -> Option<Timing> {
-    let periods: Vec<Period> = frame.pages.iter().filter_map(|page| page.every).collect();
-    let usual_per_s: f64 = periods.iter().map(|period| NS_PER_S / period.shortest.0 as f64).sum();
-    let quickest = periods.iter().map(|period| period.shortest).min()?;
-    Some(Timing {
-        usual_per_s,
-        shortest: Nanoseconds(((NS_PER_S / usual_per_s) as u64).max(1)),
-        jitter,
-        at_once: periods.len() as u32,
-        deadline: frame.sending.timeout.unwrap_or(quickest),
-        is_open: false,
-    })
+/// The pages that have a period of their own, in a frame that has none: each comes by its own clock.
+fn pages_in_turn(frame: &Frame) -> Vec<(PageId, Timing)> {
+    if frame.sending.every.is_some() {
+        return Vec::new();
+    }
+    let pages = (0..).map(PageId).zip(&frame.pages);
+    let timing = |(id, page): (PageId, &Page)| {
+        let period = page.every?.shortest;
+        let timing = Timing {
+            usual_per_s: NS_PER_S / period.0 as f64,
+            shortest: period,
+            jitter: frame.sending.jitter.unwrap_or_default(),
+            deadline: frame.sending.timeout.unwrap_or(period),
+            is_open: false,
+        };
+        Some((id, timing))
+    };
+    pages.filter_map(timing).collect()
 }
 
 /// The timing on the network that a route leads to. How late a frame comes there is added by those who calculate it.
@@ -248,7 +257,6 @@ fn passed_on(own: Timing, pace: Pace) -> Option<Timing> {
             usual_per_s: NS_PER_S / period.0 as f64,
             shortest: period,
             jitter: Nanoseconds(0),
-            at_once: 1,
             deadline: deadline(period.0),
             is_open: false,
         }),

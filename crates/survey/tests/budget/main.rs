@@ -1,5 +1,6 @@
 //! The budget of whole descriptions, held against figures that were calculated by hand.
 
+mod lateness;
 mod load;
 mod measured;
 mod others;

@@ -67,6 +67,15 @@ pub struct UnitLoad {
     pub share: Option<Spread>,
 }
 
+impl NetworkLoad {
+    /// Whether what is sent takes more than so much of the network at most (1: all of it), beyond the rounding of the sums.
+    #[must_use]
+    pub fn exceeds(&self, limit: f64) -> bool {
+        const ROUNDING: f64 = 1e-9;
+        self.share.is_some_and(|share| share.most > limit + ROUNDING)
+    }
+}
+
 /// The load of a network, out of what is sent on it.
 pub(super) fn load(database: &Database, id: NetworkId, traffic: Traffic) -> NetworkLoad {
     let network = &database.networks[id.index()];
