@@ -29,6 +29,8 @@ pub(crate) enum Command {
     /// Calculate the bytes of one frame, for the bench; nothing is ever sent
     #[command(after_help = crate::caution::SENDING)]
     Encode(EncodeArguments),
+    /// How full each network is and how late each frame can get: by the description, or as it was recorded
+    Budget(Box<BudgetArguments>),
 }
 
 /// `wirelore check`
@@ -244,4 +246,77 @@ pub(crate) struct EncodeArguments {
     /// What its signals say: front_left=62.5, gear=forward, page=0x02
     #[arg(value_name = "SIGNAL=VALUE")]
     pub(crate) values: Vec<String>,
+}
+
+/// `wirelore budget`
+///
+/// Out of the description alone: the load of every network, and the longest time that each frame of CAN can take, with the reasons where
+/// it can be too long. With logs: what was on the networks while they were recorded, bit by bit. With two descriptions: both vehicles
+/// side by side.
+///
+/// The load has three figures. `at least`: CAN without stuff bits, LIN with nominal lengths, each frame at its ordinary period.
+/// `expected`: with as many stuff bits as recordings usually have, a frame being nine tenths of the longest it can be (Nolte, Hansson,
+/// Norström, Punnekkat 2001). `at most`: with all stuff bits that can be, LIN 1.4 times as long, each frame as often as its description
+/// allows. `longest` is the time from the event that makes a frame due to its end, at worst (Davis, Burns, Bril, Lukkien 2007); it is held
+/// against the frame's timeout, or its period where none is described. That a network is never disturbed and that no frame is sent again is
+/// assumed.
+#[derive(Debug, Args)]
+#[command(verbatim_doc_comment)]
+pub(crate) struct BudgetArguments {
+    /// A description; then a second one to hold against it, or logs (`-` is standard input)
+    #[arg(required = true, value_name = "FILE.lore | LOG")]
+    pub(crate) files: Vec<String>,
+    /// Also a line for each frame; and for each identifier of a log
+    #[arg(long)]
+    pub(crate) frames: bool,
+    /// Also a line for each control unit
+    #[arg(long = "units")]
+    pub(crate) control_units: bool,
+    /// Only these networks, several with commas
+    #[arg(long, value_name = "NETWORKS")]
+    pub(crate) only: Option<String>,
+    /// Exit with 1 also where a network is fuller than this at most: 60%. No standard names a limit
+    #[arg(long, value_name = "PERCENT")]
+    pub(crate) limit: Option<String>,
+    /// What if a control unit were on another network: radio=comfort. Can be given several times
+    #[arg(long = "move", value_name = "UNIT=NETWORK")]
+    pub(crate) moves: Vec<String>,
+    /// What if a network were faster or slower: drive=250k, camera=500k/5M with a data rate. Can be given several times
+    #[arg(long = "rate", value_name = "NETWORK=RATE")]
+    pub(crate) rates: Vec<String>,
+    /// What if one frame more were sent, in the words of the language: 'id 0x123 every 10 ms length 8 on drive'
+    #[arg(long = "add", value_name = "FRAME")]
+    pub(crate) adds: Vec<String>,
+    /// Write here instead of standard output; the file appears whole or not at all
+    #[arg(short = 'o', long = "output", value_name = "OUT")]
+    pub(crate) output: Option<PathBuf>,
+    /// What to write; else by the ending of OUT, else a table. csv has the table of networks, with --units or --frames that one
+    #[arg(long = "to", value_enum)]
+    pub(crate) form: Option<BudgetForm>,
+    /// Which recorded channel is which network: can0=drive,can1=comfort
+    #[arg(long, value_name = "CHANNEL=NETWORK")]
+    pub(crate) bind: Option<String>,
+    /// Which column of a text log is what, as for `decode`
+    #[arg(long, value_name = "COLUMNS", conflicts_with = "line")]
+    pub(crate) columns: Option<String>,
+    /// How the lines of a text log look, as for `decode`
+    #[arg(long, value_name = "PATTERN")]
+    pub(crate) line: Option<String>,
+    /// Read the identifiers of a pcap or pcapng log with their bytes the other way round
+    #[arg(long)]
+    pub(crate) swapped_identifiers: bool,
+    /// No progress and no remarks on standard error
+    #[arg(long)]
+    pub(crate) quiet: bool,
+}
+
+/// The forms of a budget.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum BudgetForm {
+    /// Aligned columns and sentences for people
+    Table,
+    /// Comma-separated, one table with a header line (RFC 4180)
+    Csv,
+    /// One JSON object with all tables
+    Json,
 }

@@ -26,11 +26,21 @@ pub(crate) fn load(name: &str) -> Result<Database, Failure> {
     database.ok_or(Failure::Told)
 }
 
+/// Whether a file is a description, by the ending of its name; else it is a log.
+pub(crate) fn stores_description(name: &str) -> bool {
+    is_stored(name) || Path::new(name).extension().is_some_and(|ending| ending == "lore")
+}
+
+/// Whether it is a stored database.
+fn is_stored(name: &str) -> bool {
+    let ending = Path::new(name).extension();
+    ending.is_some_and(|ending| ending == "json" || ending == "lorebin" || ending == "lorec")
+}
+
 /// The bytes of a stored database, or nothing where the file is a text in the language.
 fn stored_bytes(name: &str) -> Result<Option<Vec<u8>>, Failure> {
     let path = Path::new(name);
-    let stored = path.extension().is_some_and(|ending| ending == "json" || ending == "lorebin" || ending == "lorec");
-    if !stored {
+    if !is_stored(name) {
         return Ok(None);
     }
     std::fs::read(path).map(Some).map_err(|reason| Failure::Read { path: path.to_owned(), reason })

@@ -18,6 +18,7 @@ mod description;
 mod drawing;
 mod failure;
 mod folder;
+mod logs;
 mod moment;
 mod number;
 mod output;
@@ -54,6 +55,7 @@ where
         Command::Compile(arguments) => commands::compile::run(&arguments),
         Command::Decode(arguments) => commands::decode::run(&arguments),
         Command::Encode(arguments) => commands::encode::run(&arguments),
+        Command::Budget(arguments) => commands::budget::run(&arguments),
     };
     match done {
         Ok(Outcome::Clean) => ExitCode::from(0),

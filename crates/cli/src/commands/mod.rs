@@ -1,5 +1,6 @@
 //! The commands, one file each.
 
+pub(crate) mod budget;
 pub(crate) mod check;
 pub(crate) mod compile;
 pub(crate) mod decode;

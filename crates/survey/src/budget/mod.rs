@@ -24,6 +24,7 @@
 //! ```
 
 mod cost;
+mod figures;
 mod lateness;
 pub mod measure;
 mod networks;
@@ -31,8 +32,10 @@ mod parts;
 mod rank;
 mod remark;
 mod stream;
+pub mod what_if;
 
 pub use cost::{CanCost, Cost, Spread};
+pub use figures::Figures;
 pub use lateness::{Delayed, Lateness, NetworkLateness, Path, Reasons};
 pub use networks::{ChannelUse, NetworkLoad, ScheduleUse, SlotUse, SlotsUse, StreamLoad, UnitLoad};
 pub use rank::Rank;

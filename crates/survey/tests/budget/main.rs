@@ -5,3 +5,4 @@ mod load;
 mod measured;
 mod others;
 mod support;
+mod what_if;

@@ -7,8 +7,8 @@ use std::io::IsTerminal;
 use std::path::Path;
 use std::time::Instant;
 
-use wirelore_decode::{BindMap, Decoder, Options, Reason, Selection, Session, SessionError, Setup, Sink, Units};
-use wirelore_log::{ColumnMap, IdentifierOrder, LinePattern, Recording, Report};
+use wirelore_decode::{BindMap, Decoder, Options, Selection, Session, SessionError, Setup, Sink, Units};
+use wirelore_log::Recording;
 use wirelore_model::{Database, FrameId, NetworkId, SignalId};
 use wirelore_tables::{Grid, GridColumns};
 
@@ -16,6 +16,7 @@ use crate::args::{DecodeArguments, TimeBase};
 use crate::atomic::{Destination, refuse_overwriting};
 use crate::description::load;
 use crate::failure::{Failure, Outcome};
+use crate::logs;
 use crate::moment::{Clock, parse_time_ns};
 use crate::output::LineForm;
 use crate::output::csv::Csv;
@@ -141,7 +142,7 @@ impl Run<'_> {
         let values_on_terminal = self.arguments.output.is_none() && std::io::stdout().is_terminal();
         let wants_progress = !self.arguments.quiet && !values_on_terminal;
         for name in &self.arguments.logs {
-            let mut recording = open(name, &self.log_options)?;
+            let mut recording = logs::open(name, &self.log_options)?;
             let progress = Progress::new(recording.size(), wants_progress);
             loop {
                 let more = advance(&mut self.session, &mut recording).map_err(|error| match error {
@@ -155,7 +156,7 @@ impl Run<'_> {
                 }
             }
             drop(progress);
-            self.tell_report(name, recording.report());
+            self.is_damaged |= logs::tell_report(name, recording.report());
         }
         Ok(())
     }
@@ -164,29 +165,11 @@ impl Run<'_> {
     fn tell_bindings(&mut self) {
         let bindings = self.session.bindings();
         for binding in &bindings[self.bindings_told..] {
-            if was_a_choice(&binding.reason) {
+            if logs::was_a_choice(&binding.reason) {
                 tell_line(&binding.to_string());
             }
         }
         self.bindings_told = bindings.len();
-    }
-
-    /// Says what was lost in a log. Damage is told even where no summary is wanted.
-    fn tell_report(&mut self, name: &str, report: &Report) {
-        for damage in &report.damage {
-            tell_line(&format!("{name}: {damage}"));
-        }
-        let untold = report.damaged.saturating_sub(report.damage.len() as u64);
-        if untold > 0 {
-            tell_line(&format!("{name}: and {} more", summary::counted(untold, "damaged place")));
-        }
-        if let Some(tail) = &report.lost_tail {
-            tell_line(&format!("{name}: {tail}"));
-        }
-        for note in report.notes() {
-            tell_line(&format!("{name}: {note}"));
-        }
-        self.is_damaged |= report.damaged > 0 || report.lost_tail.is_some();
     }
 
     fn close(&self, database: &Database, notes: &[String], begun: Instant) -> Result<Outcome, Failure> {
@@ -224,32 +207,8 @@ fn refuse_names(arguments: &DecodeArguments) -> Result<(), Failure> {
     Err(Failure::Usage(format!("there is no log {missing}{hint}")))
 }
 
-/// Whether another reader of the log might have decided otherwise.
-fn was_a_choice(reason: &Reason) -> bool {
-    match reason {
-        Reason::Told | Reason::SameName | Reason::EarlierLog | Reason::OnlyOne => false,
-        Reason::Identifiers { .. } | Reason::NotNamed | Reason::NothingDescribed { .. } => true,
-    }
-}
-
-fn open(name: &str, options: &wirelore_log::Options) -> Result<Recording, Failure> {
-    let recording = if name == "-" {
-        Recording::from_reader(Box::new(std::io::stdin()), "standard input", options)
-    } else {
-        Recording::open(Path::new(name), options)
-    };
-    Ok(recording?)
-}
-
 fn log_options(arguments: &DecodeArguments) -> Result<wirelore_log::Options, Failure> {
-    let identifiers =
-        if arguments.swapped_identifiers { IdentifierOrder::Swapped } else { IdentifierOrder::AsPublished };
-    Ok(wirelore_log::Options {
-        columns: arguments.columns.as_deref().map(ColumnMap::parse).transpose()?,
-        line: arguments.line.as_deref().map(LinePattern::parse).transpose()?,
-        identifiers,
-        ..Default::default()
-    })
+    logs::options(arguments.columns.as_deref(), arguments.line.as_deref(), arguments.swapped_identifiers)
 }
 
 /// What the command reads.

@@ -90,6 +90,17 @@ pub struct IdMeasure {
     busy_s: Option<f64>,
 }
 
+/// What was counted of one control unit.
+#[derive(Debug, Clone, PartialEq)]
+pub struct UnitMeasure {
+    /// The unit, or all that may send these frames; empty: not described.
+    pub ecus: Vec<EcuId>,
+    /// Frames.
+    pub frames: u64,
+    /// The part of the time that they took.
+    pub share: Option<f64>,
+}
+
 impl<'d> Meter<'d> {
     /// Makes ready for the first log.
     ///
@@ -229,6 +240,23 @@ impl NetworkMeasure {
             beyond: 0,
             busy_s: Some((0.0, 0.0)),
         }
+    }
+
+    /// The same by who sends, as far as that is described: single units in their order, frames that several may send, and what nobody is
+    /// known to send.
+    #[must_use]
+    pub fn units(&self) -> Vec<UnitMeasure> {
+        let mut units: Vec<UnitMeasure> = Vec::new();
+        for measure in &self.identifiers {
+            let at = units.iter().position(|unit| unit.ecus == measure.senders).unwrap_or_else(|| {
+                units.push(UnitMeasure { ecus: measure.senders.clone(), frames: 0, share: measure.share.map(|_| 0.0) });
+                units.len() - 1
+            });
+            units[at].frames += measure.frames;
+            units[at].share = units[at].share.zip(measure.share).map(|(sum, more)| sum + more);
+        }
+        units.sort_by_key(|unit| (unit.ecus.is_empty(), unit.ecus.len() > 1, unit.ecus.clone()));
+        units
     }
 
     fn add(

@@ -1,0 +1,158 @@
+//! `wirelore budget`: how full each network is, and how late each frame can get.
+
+mod described;
+mod pages;
+mod sheet;
+mod words;
+
+use std::path::Path;
+
+use wirelore_model::{Database, NetworkId};
+use wirelore_survey::budget::Budget;
+
+use crate::args::{BudgetArguments, BudgetForm};
+use crate::atomic::{refuse_overwriting, write_whole};
+use crate::description::{load, stores_description};
+use crate::failure::{Failure, Outcome};
+use crate::tell::visible_lines;
+use pages::{Page, Part};
+
+/// Calculates, counts or compares, as the files tell.
+pub(crate) fn run(arguments: &BudgetArguments) -> Result<Outcome, Failure> {
+    let form = form_of(arguments)?;
+    let limit = arguments.limit.as_deref().map(parse_limit).transpose()?;
+    if let Some(output) = &arguments.output {
+        refuse_overwriting(output, arguments.files.iter().map(String::as_str))?;
+    }
+    let (descriptions, logs): (Vec<&str>, Vec<&str>) =
+        arguments.files.iter().map(String::as_str).partition(|name| stores_description(name));
+    let (page, outcome) = match (descriptions.as_slice(), logs.as_slice()) {
+        ([], _) => {
+            return Err(Failure::Usage(
+                "no description is given: name a .lore, .json or .lorebin file first, then logs if there are any"
+                    .to_owned(),
+            ));
+        }
+        ([one], []) => of_description(arguments, one, limit)?,
+        _ => return Err(Failure::Usage("give one description".to_owned())),
+    };
+    let text = match form {
+        BudgetForm::Table => visible_lines(&page.table()),
+        BudgetForm::Csv => page.csv(),
+        BudgetForm::Json => page.json(),
+    };
+    write_whole(arguments.output.as_deref(), text.as_bytes())?;
+    Ok(outcome)
+}
+
+/// The networks that are asked for.
+struct Wanted(Option<Vec<String>>);
+
+impl Wanted {
+    fn new(database: &Database, only: Option<&str>) -> Result<Self, Failure> {
+        let Some(only) = only else { return Ok(Self(None)) };
+        let names: Vec<String> = only.split(',').map(|name| name.trim().to_owned()).collect();
+        for name in &names {
+            find_network(database, name)?;
+        }
+        Ok(Self(Some(names)))
+    }
+
+    fn has(&self, database: &Database, network: NetworkId) -> bool {
+        let name = &database.networks[network.index()].label.name;
+        self.0.as_ref().is_none_or(|names| names.contains(name))
+    }
+}
+
+/// The network of a name.
+///
+/// # Errors
+/// [`Failure::Usage`] with the nearest name.
+fn find_network(database: &Database, name: &str) -> Result<NetworkId, Failure> {
+    database.network_named(name).map(|(id, _)| id).ok_or_else(|| {
+        let names = database.networks.iter().map(|network| network.label.name.as_str());
+        let near = match wirelore_model::nearest_name(name, names) {
+            Some(near) => format!("; did you mean \"{near}\"?"),
+            None => String::new(),
+        };
+        Failure::Usage(format!("the description has no network \"{name}\"{near}"))
+    })
+}
+
+fn of_description(arguments: &BudgetArguments, name: &str, limit: Option<f64>) -> Result<(Page, Outcome), Failure> {
+    let database = load(name)?;
+    let wanted = Wanted::new(&database, arguments.only.as_deref())?;
+    let budget = Budget::of(&database);
+    let over = words::over_limit(&database, &budget, limit.unwrap_or(1.0), &wanted);
+    let (verdict, can_miss) = words::verdict(&database, &budget, &wanted);
+    let page = Page {
+        title: title(&database),
+        parts: vec![
+            Part::sheet("networks", described::networks(&database, &budget, &wanted)),
+            Part::lines("remarks", words::remarks(&database, &budget, &wanted)),
+            Part::lines("findings", over.iter().cloned().chain(verdict).collect()),
+            Part::sheet("units", described::units(&database, &budget, &wanted)).shown_if(arguments.control_units),
+            Part::sheet("frames", described::frames(&database, &budget, &wanted)).shown_if(arguments.frames),
+            Part::sheet("paths", described::paths(&database, &budget, &wanted)).shown_if(arguments.frames),
+        ],
+        main: main_sheet(arguments),
+    };
+    let is_clean = over.is_empty() && !can_miss;
+    Ok((page, if is_clean { Outcome::Clean } else { Outcome::SomethingToLookAt }))
+}
+
+/// Which table csv is.
+fn main_sheet(arguments: &BudgetArguments) -> &'static str {
+    match (arguments.frames, arguments.control_units) {
+        (true, _) => "frames",
+        (false, true) => "units",
+        (false, false) => "networks",
+    }
+}
+
+/// What the vehicle is called.
+fn title(database: &Database) -> String {
+    database.vehicle.as_ref().map_or_else(String::new, |vehicle| vehicle.label.display().to_owned())
+}
+
+fn form_of(arguments: &BudgetArguments) -> Result<BudgetForm, Failure> {
+    if let Some(form) = arguments.form {
+        return Ok(form);
+    }
+    let Some(output) = arguments.output.as_deref().filter(|output| *output != Path::new("-")) else {
+        return Ok(BudgetForm::Table);
+    };
+    match output.extension().and_then(|ending| ending.to_str()) {
+        Some("csv") => Ok(BudgetForm::Csv),
+        Some("json") => Ok(BudgetForm::Json),
+        Some("txt") => Ok(BudgetForm::Table),
+        _ => Err(Failure::Usage(format!(
+            "cannot tell from \"{}\" what to write; let its name end in .csv, .json or .txt, or say --to csv, json or table",
+            output.display()
+        ))),
+    }
+}
+
+/// `60%` or `60`, as a part of 1.
+fn parse_limit(text: &str) -> Result<f64, Failure> {
+    let number = text.trim().trim_end_matches('%').trim();
+    match number.parse::<f64>() {
+        Ok(percent) if percent > 0.0 && percent.is_finite() => Ok(percent / 100.0),
+        _ => Err(Failure::Usage(format!("--limit \"{text}\" is not a part of a network; write percent, such as 60%"))),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn limits() {
+        for (text, limit) in [("60%", 0.6), ("60", 0.6), (" 7.5 % ", 0.075), ("120%", 1.2)] {
+            assert_eq!(parse_limit(text).ok(), Some(limit), "{text}");
+        }
+        for text in ["", "%", "0", "-5%", "half", "inf", "nan"] {
+            assert!(parse_limit(text).is_err(), "{text}");
+        }
+    }
+}

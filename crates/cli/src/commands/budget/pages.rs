@@ -1,0 +1,82 @@
+//! A result: tables and sentences, in the form that is wanted.
+
+use serde_json::{Map, Value};
+
+use super::sheet::Sheet;
+
+/// Everything that is written.
+pub(super) struct Page {
+    /// What it is about; may be empty.
+    pub(super) title: String,
+    pub(super) parts: Vec<Part>,
+    /// The table that csv is.
+    pub(super) main: &'static str,
+}
+
+/// A table or some sentences.
+pub(super) struct Part {
+    key: &'static str,
+    content: Content,
+    /// People see it.
+    is_shown: bool,
+}
+
+enum Content {
+    Sheet(Sheet),
+    Lines(Vec<String>),
+}
+
+impl Part {
+    pub(super) fn sheet(key: &'static str, sheet: Sheet) -> Self {
+        Self { key, content: Content::Sheet(sheet), is_shown: true }
+    }
+
+    pub(super) fn lines(key: &'static str, lines: Vec<String>) -> Self {
+        Self { key, content: Content::Lines(lines), is_shown: true }
+    }
+
+    /// Programs get it in any case, people only if they ask for it.
+    pub(super) fn shown_if(self, wanted: bool) -> Self {
+        Self { is_shown: wanted, ..self }
+    }
+
+    fn text(&self) -> Option<String> {
+        match &self.content {
+            _ if !self.is_shown => None,
+            Content::Sheet(sheet) if sheet.is_empty() => None,
+            Content::Sheet(sheet) => Some(sheet.table()),
+            Content::Lines(lines) if lines.is_empty() => None,
+            Content::Lines(lines) => Some(lines.iter().map(|line| format!("{line}\n")).collect()),
+        }
+    }
+}
+
+impl Page {
+    pub(super) fn table(&self) -> String {
+        let title = Some(format!("{}\n", self.title)).filter(|_| !self.title.is_empty());
+        let parts: Vec<String> = title.into_iter().chain(self.parts.iter().filter_map(Part::text)).collect();
+        parts.join("\n")
+    }
+
+    pub(super) fn csv(&self) -> String {
+        let sheet = self.parts.iter().find_map(|part| match &part.content {
+            Content::Sheet(sheet) if part.key == self.main => Some(sheet),
+            _ => None,
+        });
+        sheet.map(Sheet::csv).unwrap_or_default()
+    }
+
+    /// One object, a key for each part.
+    pub(super) fn json(&self) -> String {
+        let mut object = Map::new();
+        object.insert("title".to_owned(), self.title.clone().into());
+        for part in &self.parts {
+            let value = match &part.content {
+                Content::Sheet(sheet) => sheet.json(),
+                Content::Lines(lines) => lines.iter().map(|line| Value::from(line.trim_start())).collect(),
+            };
+            object.insert(part.key.to_owned(), value);
+        }
+        format!("{:#}\n", Value::Object(object))
+    }
+}

@@ -1,0 +1,57 @@
+//! Logs as the commands read them: opened, and told about.
+
+use std::path::Path;
+
+use wirelore_decode::Reason;
+use wirelore_log::{ColumnMap, IdentifierOrder, LinePattern, Options, Recording, Report};
+
+use crate::failure::Failure;
+use crate::summary::counted;
+use crate::tell::tell_line;
+
+/// Opens a log; `-` is standard input.
+pub(crate) fn open(name: &str, options: &Options) -> Result<Recording, Failure> {
+    let recording = if name == "-" {
+        Recording::from_reader(Box::new(std::io::stdin()), "standard input", options)
+    } else {
+        Recording::open(Path::new(name), options)
+    };
+    Ok(recording?)
+}
+
+/// How logs are to be read, as the user tells it.
+pub(crate) fn options(columns: Option<&str>, line: Option<&str>, swapped: bool) -> Result<Options, Failure> {
+    let identifiers = if swapped { IdentifierOrder::Swapped } else { IdentifierOrder::AsPublished };
+    Ok(Options {
+        columns: columns.map(ColumnMap::parse).transpose()?,
+        line: line.map(LinePattern::parse).transpose()?,
+        identifiers,
+        ..Default::default()
+    })
+}
+
+/// Says what was lost in a log; true where something was. Damage is told even where no summary is wanted.
+pub(crate) fn tell_report(name: &str, report: &Report) -> bool {
+    for damage in &report.damage {
+        tell_line(&format!("{name}: {damage}"));
+    }
+    let untold = report.damaged.saturating_sub(report.damage.len() as u64);
+    if untold > 0 {
+        tell_line(&format!("{name}: and {} more", counted(untold, "damaged place")));
+    }
+    if let Some(tail) = &report.lost_tail {
+        tell_line(&format!("{name}: {tail}"));
+    }
+    for note in report.notes() {
+        tell_line(&format!("{name}: {note}"));
+    }
+    report.damaged > 0 || report.lost_tail.is_some()
+}
+
+/// Whether another reader of the log might have decided otherwise about a channel.
+pub(crate) fn was_a_choice(reason: &Reason) -> bool {
+    match reason {
+        Reason::Told | Reason::SameName | Reason::EarlierLog | Reason::OnlyOne => false,
+        Reason::Identifiers { .. } | Reason::NotNamed | Reason::NothingDescribed { .. } => true,
+    }
+}
