@@ -28,7 +28,12 @@ pub(crate) fn load(name: &str) -> Result<Database, Failure> {
 
 /// Whether a file is a description, by the ending of its name; else it is a log.
 pub(crate) fn stores_description(name: &str) -> bool {
-    is_stored(name) || Path::new(name).extension().is_some_and(|ending| ending == "lore")
+    is_stored(name) || is_text(name)
+}
+
+/// Whether it is a text in the language.
+pub(crate) fn is_text(name: &str) -> bool {
+    Path::new(name).extension().is_some_and(|ending| ending == "lore")
 }
 
 /// Whether it is a stored database.

@@ -15,6 +15,10 @@
     feature = "tables",
     doc = "| [`tables`] | `tables` (not a default) | recordings to typed tables: Parquet and Arrow |"
 )]
+#![cfg_attr(
+    feature = "survey",
+    doc = "| [`survey`] | `survey` (not a default) | how full each network is, how late each frame can get |"
+)]
 //!
 //! ```
 //! # #[cfg(all(feature = "lang", feature = "decode"))] {
@@ -45,6 +49,8 @@ pub use wirelore_decode as decode;
 pub use wirelore_lang as lang;
 #[cfg(feature = "decode")]
 pub use wirelore_log as log;
+#[cfg(feature = "survey")]
+pub use wirelore_survey as survey;
 #[cfg(feature = "tables")]
 pub use wirelore_tables as tables;
 #[cfg(feature = "decode")]

@@ -206,7 +206,8 @@ pub(super) fn kind_word(kind: NetworkKind) -> &'static str {
     }
 }
 
-fn rate_cell(network: &Network) -> Cell {
+/// The rates of a network.
+pub(super) fn rate_cell(network: &Network) -> Cell {
     match (network.rate, network.data_rate) {
         (Some(rate), Some(data)) => Cell::Text(format!("{}, data {}", rate_text(rate), rate_text(data))),
         (Some(rate), None) => Cell::Text(rate_text(rate)),

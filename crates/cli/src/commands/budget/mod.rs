@@ -1,8 +1,12 @@
 //! `wirelore budget`: how full each network is, and how late each frame can get.
 
+mod added;
+mod changed;
 mod described;
 mod pages;
+mod recorded;
 mod sheet;
+mod two;
 mod words;
 
 use std::path::Path;
@@ -33,8 +37,17 @@ pub(crate) fn run(arguments: &BudgetArguments) -> Result<Outcome, Failure> {
                     .to_owned(),
             ));
         }
+        ([one], []) if changed::is_asked_for(arguments) => changed::run(arguments, one, limit)?,
         ([one], []) => of_description(arguments, one, limit)?,
-        _ => return Err(Failure::Usage("give one description".to_owned())),
+        _ if changed::is_asked_for(arguments) => {
+            return Err(Failure::Usage("--move, --rate and --add go with one description and no logs".to_owned()));
+        }
+        ([one], logs) => recorded::run(arguments, one, logs, limit)?,
+        ([one, other], []) => two::run(one, other)?,
+        ([_, _], _) => return Err(Failure::Usage("logs are held against one description; give one".to_owned())),
+        (more, _) => {
+            return Err(Failure::Usage(format!("two descriptions are held against each other, not {}", more.len())));
+        }
     };
     let text = match form {
         BudgetForm::Table => visible_lines(&page.table()),

@@ -72,22 +72,31 @@ fn milliseconds(time_ns: i128) -> f64 {
     time_ns as f64 / 1e6
 }
 
+/// Below this a figure has two digits behind the point.
+const LITTLE: f64 = 0.995;
+
 /// `12.5`, and `0.05` where one digit would say nothing.
 pub(super) fn rate_text(rate: f64) -> String {
-    if rate != 0.0 && rate.abs() < 0.95 { format!("{rate:.2}") } else { format!("{rate:.1}") }
+    if rate != 0.0 && rate.abs() < LITTLE { format!("{rate:.2}") } else { format!("{rate:.1}") }
 }
 
-/// `65.7 %`; little is shown with two digits.
+/// `65.7 %`; little is shown with two digits, and what is hardly anything as less than that.
 pub(super) fn share_text(share: f64) -> String {
     let percent = 100.0 * share;
-    if percent != 0.0 && percent.abs() < 0.95 { format!("{percent:.2} %") } else { format!("{percent:.1} %") }
+    match percent {
+        0.0 => "0 %".to_owned(),
+        0.0..0.005 => "<0.01 %".to_owned(),
+        0.005..LITTLE => format!("{percent:.2} %"),
+        _ => format!("{percent:.1} %"),
+    }
 }
 
 /// `270 µs`, `3.5 ms`, `1.25 s`: four digits at most.
 pub(super) fn time_text(time_ns: i128) -> String {
     let size = time_ns.unsigned_abs();
     let (scale, unit) = match size {
-        0..1_000 => (1.0, "ns"),
+        0 => (1.0, "s"),
+        1..1_000 => (1.0, "ns"),
         1_000..1_000_000 => (1e3, "µs"),
         1_000_000..1_000_000_000 => (1e6, "ms"),
         _ => (1e9, "s"),
@@ -194,7 +203,7 @@ mod tests {
     #[test]
     fn figures_for_people() {
         for (time_ns, text) in [
-            (0, "0 ns"),
+            (0, "0 s"),
             (270_000, "270 µs"),
             (3_500_000, "3.5 ms"),
             (12_345_678, "12.35 ms"),

@@ -160,7 +160,7 @@ fn misses(database: &Database, load: &NetworkLoad, late: &NetworkLateness) -> Ve
         if let Ok(worst) = found.worst {
             let deadline = time(found.deadline);
             lines.push(format!(
-                "{name} on {network} can be too late: {} at worst, after {deadline} it is missed",
+                "{name} on {network} can be too late: {} at worst, and its deadline is {deadline}",
                 time(worst)
             ));
             lines.extend(
@@ -197,8 +197,13 @@ fn reasons_text(database: &Database, load: &NetworkLoad, found: &Lateness, reaso
     };
     let mut parts = Vec::new();
     if reasons.late.0 > 0 {
-        let why = if found.arrives.is_some() { "comes from the gateway so late" } else { "jitter" };
-        parts.push(format!("{} {why}", time(reasons.late)));
+        let late = time(reasons.late);
+        let is_passed_on = found.arrives.is_some();
+        parts.push(if is_passed_on {
+            format!("it comes {late} late from the gateway")
+        } else {
+            format!("jitter {late}")
+        });
     }
     parts.extend(reasons.higher.iter().take(DELAYERS).map(delayed));
     if reasons.higher.len() > DELAYERS {

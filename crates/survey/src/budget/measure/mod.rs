@@ -2,6 +2,7 @@
 
 mod channel;
 mod rates;
+mod spans;
 mod windows;
 
 use wirelore_decode::{BindMap, Binding, Decoder, SessionError, WholeLogs};
@@ -10,12 +11,12 @@ use wirelore_model::{Database, EcuId, FrameId, Identifier, NetworkId, SeenId};
 
 use channel::{ChannelCount, IdCount};
 use rates::Rates;
+use spans::Spans;
 use windows::Bits;
 pub use windows::Busiest;
 
 /// How much of a log is read at a time.
 const STRETCH_BYTES: usize = 1 << 20;
-const NS_PER_S: f64 = 1e9;
 
 /// Counts recordings, one after the other.
 #[derive(Debug)]
@@ -57,7 +58,10 @@ pub struct NetworkMeasure {
     pub bits: u64,
     /// The same without stuff bits.
     pub bare_bits: u64,
-    /// How long the logs with this network are together, in seconds: from the first to the last frame of each.
+    /// Frames whose length on the wire is not known, and which are in none of these figures.
+    pub of_unknown_length: u64,
+    /// How long the logs with this network are together, in seconds, each from its first to its last frame. Where times are dates, what
+    /// several logs recorded at the same time counts once.
     pub span_s: f64,
     /// The part of that time that frames took: with stuff bits, and without. `None` without a rate or without times.
     pub share: Option<(f64, f64)>,
@@ -69,6 +73,7 @@ pub struct NetworkMeasure {
     pub identifiers: Vec<IdMeasure>,
     /// Frames of identifiers beyond those that are listed.
     pub beyond: u64,
+    spans: Spans,
     busy_s: Option<(f64, f64)>,
 }
 
@@ -132,7 +137,7 @@ impl<'d> Meter<'d> {
             }
         }
         let LogCount { channels, first_ns, last_ns, .. } = count;
-        let span_ns = first_ns.zip(last_ns).map_or(0, |(first, last)| last.saturating_sub(first));
+        let span = first_ns.zip(last_ns);
         let seen: Vec<(Channel, Vec<SeenId>)> = (0..)
             .map(Channel)
             .zip(&channels)
@@ -142,14 +147,14 @@ impl<'d> Meter<'d> {
         for (number, count) in channels.into_iter().enumerate() {
             let network = networks.get(number).copied().flatten();
             if let Some(count) = count {
-                self.take(network, count, span_ns);
+                self.take(network, count, span);
             }
         }
         Ok(())
     }
 
     /// Adds what was counted on one channel of a log.
-    fn take(&mut self, network: Option<NetworkId>, count: ChannelCount, span_ns: i64) {
+    fn take(&mut self, network: Option<NetworkId>, count: ChannelCount, span: Option<(i64, i64)>) {
         let fits = |network: &NetworkId| count.is_of(self.database.networks[network.index()].kind);
         let tally = &mut self.tally;
         tally.read += count.read;
@@ -159,19 +164,23 @@ impl<'d> Meter<'d> {
             tally.on_unbound_channels += count.of_unknown_length + count.frames;
             return;
         };
-        tally.of_unknown_length += count.of_unknown_length;
         // Lines of a text with plain identifiers, counted as frames of CAN before it was clear that they are of LIN.
-        if !fits(&network) {
-            tally.of_unknown_length += count.frames;
-            return;
-        }
-        tally.counted += count.frames;
-        let rates = self.candidates.iter().find(|(candidate, _)| *candidate == network).map(|(_, rates)| *rates);
+        let is_counted = fits(&network);
+        let unknown = count.of_unknown_length + if is_counted { 0 } else { count.frames };
+        tally.of_unknown_length += unknown;
+        tally.counted += count.read - count.no_frames - count.damaged - unknown;
         let at = self.networks.iter().position(|measure| measure.network == network).unwrap_or_else(|| {
             self.networks.push(NetworkMeasure::new(network));
             self.networks.len() - 1
         });
-        self.networks[at].add(count, rates, span_ns, |seen| self.decoder.find_seen(network, seen, &[]));
+        let measure = &mut self.networks[at];
+        measure.of_unknown_length += unknown;
+        measure.spans.add(span);
+        if is_counted {
+            let rates = self.candidates.iter().find(|(candidate, _)| *candidate == network).map(|(_, rates)| *rates);
+            let span_ns = span.map_or(0, |(first, last)| last.saturating_sub(first));
+            measure.add(count, rates, span_ns, |seen| self.decoder.find_seen(network, seen, &[]));
+        }
     }
 
     /// What has been decided about channels so far.
@@ -232,12 +241,14 @@ impl NetworkMeasure {
             frames: 0,
             bits: 0,
             bare_bits: 0,
+            of_unknown_length: 0,
             span_s: 0.0,
             share: None,
             busiest_second: None,
             busiest_tenth: None,
             identifiers: Vec::new(),
             beyond: 0,
+            spans: Spans::default(),
             busy_s: Some((0.0, 0.0)),
         }
     }
@@ -271,7 +282,6 @@ impl NetworkMeasure {
         self.bits += bits;
         self.bare_bits += bare_bits;
         self.beyond += count.beyond.frames;
-        self.span_s += span_ns as f64 / NS_PER_S;
         self.busy_s = self.busy_s.zip(rates).map(|((all, bare), rates)| {
             let (more, bare_more) = rates.shares(count.bits, 1.0);
             (all + more, bare + bare_more)
@@ -311,6 +321,7 @@ impl NetworkMeasure {
     }
 
     fn finish(&mut self, database: &Database) {
+        self.span_s = self.spans.seconds();
         let span_s = self.span_s;
         let has_span = span_s > 0.0;
         self.share = self.busy_s.filter(|_| has_span).map(|(all, bare)| (all / span_s, bare / span_s));
