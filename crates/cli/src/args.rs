@@ -30,6 +30,7 @@ pub(crate) enum Command {
     #[command(after_help = crate::caution::SENDING)]
     Encode(EncodeArguments),
     /// How full each network is and how late each frame can get: by the description, or as it was recorded
+    #[command(after_help = BUDGET_FIGURES)]
     Budget(Box<BudgetArguments>),
 }
 
@@ -248,20 +249,20 @@ pub(crate) struct EncodeArguments {
     pub(crate) values: Vec<String>,
 }
 
+/// What the figures of a budget mean.
+const BUDGET_FIGURES: &str = "\
+The load has three figures. At least: frames of CAN without stuff bits, of LIN with nominal lengths, each at its ordinary period. \
+Expected: frames of CAN nine tenths as long as they can be, as recorded ones are (Nolte, Hansson, Norström, Punnekkat 2001). At most: with all \
+stuff bits that can be, on LIN 1.4 times as long, each as often as its description allows.
+
+Longest is the time from the event that makes a frame due to its end, at worst (Davis, Burns, Bril, Lukkien 2007). It is held against the \
+frame's timeout, or its period where none is described. No frame is damaged and sent again, and every unit offers its most urgent frame first: \
+that is assumed. Busiest windows of a recording are moved in steps of 100 ms.
+
+Exit status: 1 where a frame can miss its deadline, or a network is fuller than 100 % or --limit; 2 where it could not be done.";
+
 /// `wirelore budget`
-///
-/// Out of the description alone: the load of every network, and the longest time that each frame of CAN can take, with the reasons where
-/// it can be too long. With logs: what was on the networks while they were recorded, bit by bit. With two descriptions: both vehicles
-/// side by side.
-///
-/// The load has three figures. `at least`: CAN without stuff bits, LIN with nominal lengths, each frame at its ordinary period.
-/// `expected`: with as many stuff bits as recordings usually have, a frame being nine tenths of the longest it can be (Nolte, Hansson,
-/// Norström, Punnekkat 2001). `at most`: with all stuff bits that can be, LIN 1.4 times as long, each frame as often as its description
-/// allows. `longest` is the time from the event that makes a frame due to its end, at worst (Davis, Burns, Bril, Lukkien 2007); it is held
-/// against the frame's timeout, or its period where none is described. That a network is never disturbed and that no frame is sent again is
-/// assumed.
 #[derive(Debug, Args)]
-#[command(verbatim_doc_comment)]
 pub(crate) struct BudgetArguments {
     /// A description; then a second one to hold against it, or logs (`-` is standard input)
     #[arg(required = true, value_name = "FILE.lore | LOG")]
@@ -305,7 +306,7 @@ pub(crate) struct BudgetArguments {
     /// Read the identifiers of a pcap or pcapng log with their bytes the other way round
     #[arg(long)]
     pub(crate) swapped_identifiers: bool,
-    /// No progress and no remarks on standard error
+    /// No progress on standard error
     #[arg(long)]
     pub(crate) quiet: bool,
 }

@@ -17,6 +17,9 @@ const DELAYERS: usize = 4;
 
 /// What is to be known of each network beside its line in the table.
 pub(super) fn remarks(database: &Database, budget: &Budget, wanted: &Wanted) -> Vec<String> {
+    if database.networks.is_empty() {
+        return vec!["no network is described".to_owned()];
+    }
     let mut lines = Vec::new();
     for (load, late) in budget.networks.iter().zip(&budget.lateness) {
         if !wanted.has(database, load.network) {
