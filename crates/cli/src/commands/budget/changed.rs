@@ -118,7 +118,7 @@ fn bit_rate(text: &str) -> Option<BitRate> {
         None => (text, 1.0),
     };
     let rate = number.trim().replace('_', "").parse::<f64>().ok()? * scale;
-    (rate >= 1.0 && rate <= 1e12 && rate.fract() == 0.0).then_some(BitRate(rate as u64))
+    ((1.0..=1e12).contains(&rate) && rate.fract() == 0.0).then_some(BitRate(rate as u64))
 }
 
 fn rate_words(rate: BitRate, data_rate: Option<BitRate>) -> String {

@@ -44,7 +44,9 @@ impl Lateness {
     }
 
     /// The time from its event to its end that it spends here.
-    #[must_use]
+    ///
+    /// # Errors
+    /// There is no bound.
     pub fn here(&self) -> Result<Nanoseconds, NoBound> {
         let before = self.arrives.unwrap_or(Nanoseconds(0));
         self.worst.map(|worst| Nanoseconds(worst.0.saturating_sub(before.0)))
@@ -168,8 +170,8 @@ impl<'a, 'q> Turns<'a, 'q> {
     fn run(&mut self) {
         let mut stale: Vec<bool> = vec![true; self.late.len()];
         for _ in 0..TURNS_MAX {
-            for network in 0..self.late.len() {
-                if std::mem::take(&mut stale[network]) {
+            for (network, stale) in stale.iter_mut().enumerate() {
+                if std::mem::take(stale) {
                     self.calculate(network);
                 }
             }

@@ -48,9 +48,9 @@ impl<'a> Question<'a> {
                 deadline: self.clock.span(timing.deadline)?,
             };
             let others = u64::from(load.stream.parts.saturating_sub(1));
-            if others > 0 {
-                // So many at once are as many that come one after the other, the first of them very late.
-                let period = Ticks((last.period.0 / others).max(1));
+            // So many at once are as many that come one after the other, the first of them very late.
+            if let Some(period) = last.period.0.checked_div(others) {
+                let period = Ticks(period.max(1));
                 let jitter = Ticks(last.jitter.0.saturating_add(period.0.saturating_mul(others - 1)));
                 found.push(at, response::Stream { period, jitter, ..last });
             }
@@ -66,9 +66,9 @@ impl<'a> Question<'a> {
             responses(&streams, self.bit).iter().map(|response| response.worst).collect();
         for run in self.equal_ranks(&of) {
             // Several streams of one identifier wait in one queue: each may be the last in it.
-            for place in run.start..run.end - 1 {
+            for (place, worst) in worst.iter_mut().enumerate().take(run.end - 1).skip(run.start) {
                 let turned = last_of_run(&streams, place, run.end);
-                worst[place] = delays(&turned, run.end - 1, self.bit).map(|delays| delays.worst);
+                *worst = delays(&turned, run.end - 1, self.bit).map(|delays| delays.worst);
             }
         }
         let mut found = vec![Err(NoBound::TooFar); self.load.streams.len()];
