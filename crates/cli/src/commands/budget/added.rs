@@ -7,7 +7,7 @@ use crate::failure::Failure;
 /// The words that begin a part of what is recognised, or of when it is sent.
 const RECOGNISED: [&str; 11] =
     ["id", "pgn", "xl", "slot", "function", "service", "udp", "tcp", "doip", "from", "starts"];
-const SENT: [&str; 6] = ["sent", "every", "jitter", "timeout", "at", "while"];
+const SENT: [&str; 5] = ["sent", "every", "jitter", "timeout", "at"];
 
 /// A text with one frame for each option.
 pub(super) fn text(options: &[String], database: &Database) -> Result<String, Failure> {
@@ -37,17 +37,15 @@ impl Parts {
     fn of(option: &str) -> Result<Self, Failure> {
         let mut parts = Self::default();
         let words: Vec<&str> = option.split_whitespace().collect();
-        let begins = |at: usize| {
-            let word = words[at].trim_end_matches(',');
-            // `on change` and `or on change` belong to the period, `every 2nd` to the slot.
-            let on_occasion = matches!(words.get(at + 1), Some(&("change" | "request")));
-            let is_cycle = word == "every" && words.get(at + 1).is_some_and(|next| is_ordinal(next));
-            match word {
-                "on" => !on_occasion,
-                "from" => !words[..at].contains(&"pgn") && !words[..at].contains(&"slot"),
-                "length" => true,
-                _ => RECOGNISED.contains(&word) || SENT.contains(&word) && !is_cycle,
-            }
+        let word = |at: usize| words.get(at).map_or("", |word| word.trim_end_matches(','));
+        let is_occasion = |at: usize| word(at) == "on" && matches!(word(at + 1), "change" | "request");
+        let begins = |at: usize| match word(at) {
+            // `every 1 s or on change` is one part, `every 2nd` belongs to the slot.
+            "on" => !is_occasion(at) || word(at - 1) != "or",
+            "from" => !words[..at].contains(&"pgn") && !words[..at].contains(&"slot"),
+            "every" => !is_ordinal(word(at + 1)),
+            "length" => true,
+            word => RECOGNISED.contains(&word) || SENT.contains(&word),
         };
         let mut at = 0;
         while at < words.len() {
@@ -55,6 +53,7 @@ impl Parts {
             let part = words[at..end].join(" ");
             let part = part.trim_end_matches(',');
             match words[at] {
+                "on" if is_occasion(at) => parts.sent.push(part.to_owned()),
                 "on" => part.trim_start_matches("on ").clone_into(&mut parts.network),
                 "length" => part.clone_into(&mut parts.length),
                 word if RECOGNISED.contains(&word) => {
@@ -113,6 +112,10 @@ mod tests {
         assert_eq!(
             frame("on truck pgn 65265 from 0x21 priority 6, length 8, sent by brakes every 100 ms, jitter 2 ms"),
             "frame new on truck pgn 65265 from 0x21 priority 6 {\n    sent by brakes every 100 ms, jitter 2 ms\n    length 8\n}\n"
+        );
+        assert_eq!(
+            frame("on change, at least 100 ms apart id 0x1 on drive length 2"),
+            "frame new on drive id 0x1 {\n    on change, at least 100 ms apart\n    length 2\n}\n"
         );
         assert_eq!(
             frame("id 0x18FF0101 extended every 1 s or on change, at least 10 ms apart on drive length 2"),

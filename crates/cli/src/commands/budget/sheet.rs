@@ -215,7 +215,7 @@ mod tests {
         }
         assert_eq!(
             (share_text(0.657_12), share_text(0.0022), share_text(0.0)),
-            ("65.7 %".to_owned(), "0.22 %".to_owned(), "0.0 %".to_owned())
+            ("65.7 %".to_owned(), "0.22 %".to_owned(), "0 %".to_owned())
         );
     }
 
