@@ -54,6 +54,7 @@ where
         Command::Compile(arguments) => commands::compile::run(&arguments),
         Command::Decode(arguments) => commands::decode::run(&arguments),
         Command::Encode(arguments) => commands::encode::run(&arguments),
+        Command::Map(arguments) => commands::map::run(&arguments),
     };
     match done {
         Ok(Outcome::Clean) => ExitCode::from(0),

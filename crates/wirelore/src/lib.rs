@@ -15,6 +15,7 @@
     feature = "tables",
     doc = "| [`tables`] | `tables` (not a default) | recordings to typed tables: Parquet and Arrow |"
 )]
+#![cfg_attr(feature = "draw", doc = "| [`draw`] | `draw` (not a default) | the map of a vehicle's networks |")]
 //!
 //! ```
 //! # #[cfg(all(feature = "lang", feature = "decode"))] {
@@ -41,6 +42,8 @@ pub use wirelore_model as model;
 
 #[cfg(feature = "decode")]
 pub use wirelore_decode as decode;
+#[cfg(feature = "draw")]
+pub use wirelore_draw as draw;
 #[cfg(feature = "lang")]
 pub use wirelore_lang as lang;
 #[cfg(feature = "decode")]
