@@ -37,7 +37,7 @@ impl Band {
     }
 
     /// The links of a network of links that end in boxes of this band.
-    pub(crate) fn links<'a>(&'a self, net: usize) -> impl Iterator<Item = &'a Placed> {
+    pub(crate) fn links(&self, net: usize) -> impl Iterator<Item = &Placed> {
         self.placed().filter(move |placed| placed.net == net)
     }
 }

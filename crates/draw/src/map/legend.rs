@@ -163,7 +163,8 @@ fn wires(scene: &Scene, blank: Blank) -> Vec<(Sample, String)> {
     words.collect()
 }
 
-fn evidence(database: &Database, scene: &Scene, blank: Blank) -> Vec<(Sample, String)> {
+/// Who is sure of what, and why; what waits for a test first.
+pub(crate) fn evidence(database: &Database, scene: &Scene, blank: Blank) -> Vec<(Sample, String)> {
     if blank == Blank::Exercise {
         return Vec::new();
     }

@@ -140,12 +140,12 @@ impl Routes {
         let from = self.spots[unit].map(|spot| spot.band).or(self.spans[unit].map(|(first, _)| first)).unwrap_or(0);
         let Some((band, corridors)) = self.target(scene, plan, bands, columns, net, from) else { return };
         let way = match self.spots[unit] {
-            None => self.from_tall(unit, band, corridors.0),
+            None => self.way_of_tall(unit, band, corridors.0),
             Some(spot) if self.can_go_straight(plan, bands, spot, band, net) => {
                 *straight += 1;
                 Way::Straight(*straight - 1)
             }
-            Some(spot) => self.from_box(spot, band, corridors),
+            Some(spot) => self.way_of_box(spot, band, corridors),
         };
         self.connections.push(Connection { unit, net, band, way });
     }
@@ -197,7 +197,7 @@ impl Routes {
         is_free_behind && (down || up)
     }
 
-    fn from_box(&mut self, spot: Spot, target: usize, (first, last): (usize, usize)) -> Way {
+    fn way_of_box(&mut self, spot: Spot, target: usize, (first, last): (usize, usize)) -> Way {
         let (left, right) = (spot.column, spot.column + 1);
         let reach = (spot.band.min(target), spot.band.max(target));
         let used = |corridor: usize| self.lanes.iter().filter(|lane| lane.corridor == corridor).count();
@@ -217,7 +217,7 @@ impl Routes {
         Way::Alley { side, lane, alley, track, second }
     }
 
-    fn from_tall(&mut self, unit: usize, target: usize, corridor: usize) -> Way {
+    fn way_of_tall(&mut self, unit: usize, target: usize, corridor: usize) -> Way {
         let (first, last) = self.spans[unit].unwrap_or((0, 0));
         // Over the band that is reached where it is beside the tall unit, else at the end that is nearer.
         let alley = if target > last { last } else { target.max(first) };

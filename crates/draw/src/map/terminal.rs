@@ -7,7 +7,7 @@ use wirelore_model::{Database, Grade, NetworkKind};
 use wirelore_survey::Listening;
 
 use super::MapOptions;
-use super::legend::way_of;
+use super::legend::{evidence, way_of};
 use super::scene::{Net, Scene};
 use super::strong::{Part, Strong};
 use super::style::grade_word;
@@ -54,6 +54,11 @@ pub(crate) fn text(database: &Database, options: &MapOptions) -> String {
         }
     }
     push_wires(&mut text, &scene);
+    let evidence = if options.certainty { evidence(database, &scene, options.blank) } else { Vec::new() };
+    if !evidence.is_empty() {
+        text.push_str("\nHow sure, and why\n");
+        evidence.iter().for_each(|(_, line)| push_wrapped(&mut text, "  ", "    ", line));
+    }
     text
 }
 

@@ -89,7 +89,7 @@ fn vehicle(units: usize, seed: u64) -> String {
         let optional = if numbers.below(5) == 0 { ", optional" } else { "" };
         let title = TITLES[numbers.below(TITLES.len())];
         let name =
-            if number % 9 == 0 { "a_name_of_sixty_letters_that_somebody_really_wrote_into_a_f_" } else { "unit_" };
+            if number.is_multiple_of(9) { "a_name_of_sixty_letters_that_somebody_really_wrote_into_a_f_" } else { "unit_" };
         let _ = writeln!(
             text,
             "ecu {name}{number} \"{title}\" on {}{}{optional}",
@@ -99,7 +99,7 @@ fn vehicle(units: usize, seed: u64) -> String {
     }
     for _ in 0..units / 6 {
         let name = |number: usize| {
-            if number % 9 == 0 {
+            if number.is_multiple_of(9) {
                 format!("a_name_of_sixty_letters_that_somebody_really_wrote_into_a_f_{number}")
             } else {
                 format!("unit_{number}")

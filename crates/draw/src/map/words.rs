@@ -7,7 +7,7 @@ use crate::text::Face;
 pub(crate) const BOX_WIDTH: i32 = 124;
 pub(crate) const TALL_WIDTH: i32 = 124;
 /// Width of the place for the names of networks.
-pub(crate) const GUTTER_WIDTH: i32 = 172;
+pub(crate) const GUTTER_WIDTH: i32 = 200;
 
 pub(crate) const UNIT_FACE: Face = Face::bold(11);
 pub(crate) const SMALL_FACE: Face = Face::plain(9);
