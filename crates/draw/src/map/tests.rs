@@ -88,8 +88,11 @@ fn vehicle(units: usize, seed: u64) -> String {
         });
         let optional = if numbers.below(5) == 0 { ", optional" } else { "" };
         let title = TITLES[numbers.below(TITLES.len())];
-        let name =
-            if number.is_multiple_of(9) { "a_name_of_sixty_letters_that_somebody_really_wrote_into_a_f_" } else { "unit_" };
+        let name = if number.is_multiple_of(9) {
+            "a_name_of_sixty_letters_that_somebody_really_wrote_into_a_f_"
+        } else {
+            "unit_"
+        };
         let _ = writeln!(
             text,
             "ecu {name}{number} \"{title}\" on {}{}{optional}",
