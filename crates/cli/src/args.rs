@@ -32,6 +32,8 @@ pub(crate) enum Command {
     /// How full each network is and how late each frame can get: by the description, or as it was recorded
     #[command(after_help = BUDGET_FIGURES)]
     Budget(Box<BudgetArguments>),
+    /// Draw the vehicle's networks with their control units, gateways and plain wires
+    Map(MapArguments),
 }
 
 /// `wirelore check`
@@ -320,4 +322,42 @@ pub(crate) enum BudgetForm {
     Csv,
     /// One JSON object with all tables
     Json,
+/// `wirelore map`
+#[derive(Debug, Args)]
+pub(crate) struct MapArguments {
+    /// The description: .lore, or a compiled .json or .lorebin
+    #[arg(value_name = "FILE.lore")]
+    pub(crate) description: String,
+    /// Write here: map.svg, map.html (hover over an item to see what it is connected with) or map.txt; left out: text on standard output
+    #[arg(short = 'o', long = "output", value_name = "OUT")]
+    pub(crate) output: Option<PathBuf>,
+    /// What to write, whatever the ending says
+    #[arg(long = "to", value_enum)]
+    pub(crate) form: Option<MapForm>,
+    /// Only these networks and the control units on them, several with commas
+    #[arg(long, value_name = "NETWORKS")]
+    pub(crate) network: Option<String>,
+    /// Who sends this frame, through which gateways it goes, who reads it: drawn strong, the rest pale
+    #[arg(long, value_name = "FRAME")]
+    pub(crate) listen: Option<String>,
+    /// An exercise: numbered empty boxes. The solution is in NAME.solution.svg beside it, or folded into the page
+    #[arg(long)]
+    pub(crate) blank: bool,
+    /// Hatch these control units (those that do not answer, for instance), several with commas
+    #[arg(long, value_name = "UNITS")]
+    pub(crate) mark: Option<String>,
+    /// Show how sure each item is, with what it rests on; what is guessed is dashed in any case
+    #[arg(long)]
+    pub(crate) certainty: bool,
+}
+
+/// The forms of a map.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
+pub(crate) enum MapForm {
+    /// A picture in the proportions of A4 lying on its side
+    Svg,
+    /// A page that needs no other file
+    Html,
+    /// Lines of text for a terminal, at most 100 columns wide
+    Text,
 }

@@ -56,6 +56,7 @@ where
         Command::Decode(arguments) => commands::decode::run(&arguments),
         Command::Encode(arguments) => commands::encode::run(&arguments),
         Command::Budget(arguments) => commands::budget::run(&arguments),
+        Command::Map(arguments) => commands::map::run(&arguments),
     };
     match done {
         Ok(Outcome::Clean) => ExitCode::from(0),

@@ -1,3 +1,20 @@
-//! Pictures: functions from a description to the text of a drawing.
+//! # wirelore-draw
 //!
-//! It opens no file, and the same description gives the same picture, byte for byte.
+//! Pictures: functions from a description to the text of a drawing. [`VehicleMap`] is the map of a vehicle's networks, as SVG, as a page of
+//! HTML, and as text for a terminal.
+//!
+//! It opens no file, and the same description gives the same picture, byte for byte. Below it stand the model, and the survey for
+//! questions whose answers are drawn.
+//!
+//! ```
+//! use wirelore_draw::{MapOptions, VehicleMap};
+//! let text = "network drive \"Drive network\" can 500 kbit/s\n ecu engine \"Engine control unit\" on drive";
+//! let database = wirelore_lang::check_text("van.lore", text).database.expect("it is right");
+//! let picture = VehicleMap::new(&database, MapOptions::default()).svg();
+//! assert!(picture.starts_with("<svg ") && picture.contains("Drive network"));
+//! ```
+
+mod map;
+mod text;
+
+pub use map::{Blank, MapOptions, VehicleMap};

@@ -3,4 +3,7 @@
 //! It prints nothing and opens no file.
 
 pub mod budget;
+mod listening;
 pub mod response;
+
+pub use listening::{Hop, Listening};

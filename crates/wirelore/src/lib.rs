@@ -19,6 +19,7 @@
     feature = "survey",
     doc = "| [`survey`] | `survey` (not a default) | how full each network is, how late each frame can get |"
 )]
+#![cfg_attr(feature = "draw", doc = "| [`draw`] | `draw` (not a default) | the map of a vehicle's networks |")]
 //!
 //! ```
 //! # #[cfg(all(feature = "lang", feature = "decode"))] {
@@ -45,6 +46,8 @@ pub use wirelore_model as model;
 
 #[cfg(feature = "decode")]
 pub use wirelore_decode as decode;
+#[cfg(feature = "draw")]
+pub use wirelore_draw as draw;
 #[cfg(feature = "lang")]
 pub use wirelore_lang as lang;
 #[cfg(feature = "decode")]

@@ -63,7 +63,7 @@ pub(crate) fn find_frame(database: &Database, name: &str) -> Result<FrameId, Fai
 }
 
 /// `; did you mean "x"?`, or what else to do.
-fn nearest<'a>(wanted: &str, names: impl Iterator<Item = &'a str>) -> String {
+pub(crate) fn nearest<'a>(wanted: &str, names: impl Iterator<Item = &'a str>) -> String {
     match wirelore_model::nearest_name(wanted, names) {
         Some(name) => format!("; did you mean \"{name}\"?"),
         None => String::new(),

@@ -7,3 +7,4 @@ pub(crate) mod decode;
 pub(crate) mod encode;
 pub(crate) mod explain;
 pub(crate) mod format;
+pub(crate) mod map;
