@@ -135,6 +135,19 @@ fn periods_of_frames_are_those_of_some_schedule() {
     assert_eq!(told, "`x` is described with `every 10 ms`, and this schedule sends it every 5 ms");
 }
 
+/// A period that stands in the slots is the frame's own, however many slots there are.
+#[test]
+fn a_period_in_the_slots_is_that_of_the_frame() {
+    let text = |every: &str| {
+        format!(
+            "frame x on seat id 1 {{ sent by a {every}\nlength 2 }}\nframe y on seat id 2 {{ length 2 }}\n\
+             schedule one on seat {{\nx takes 5 ms, every 10 ms\ny takes 5 ms\nx takes 5 ms, every 10 ms\ny takes 5 ms\n}}\n"
+        )
+    };
+    assert_eq!(rules(&on_lin(&text("every 10 ms"))), []);
+    assert_eq!(rules(&on_lin(&text("every 5 ms"))), [Rule::SchedulePeriod]);
+}
+
 #[test]
 fn a_network_has_one_commander() {
     assert_eq!(rules(&on_lin("ecu b leads seat")), [Rule::TwoCommanders]);
