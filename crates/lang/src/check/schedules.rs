@@ -1,8 +1,8 @@
 //! Schedules: is every slot long enough, on the beat, and on the network; do periods and slots go together?
 
-use rustc_hash::FxHashMap;
+use rustc_hash::{FxHashMap, FxHashSet};
 use wirelore_bits::lin;
-use wirelore_model::{Description, Frame, FrameId, Identifier, Nanoseconds, Schedule, Slot, SlotContent};
+use wirelore_model::{Description, EcuId, Frame, FrameId, Identifier, Nanoseconds, Schedule, Slot, SlotContent};
 
 use crate::resolve::Resolved;
 use crate::resolve::messages::{Messages, at};
@@ -17,11 +17,15 @@ pub(crate) fn check(resolved: &Resolved<'_>, messages: &mut Messages) {
     }
     let bytes = data_bytes(&resolved.description);
     for (schedule, origin) in resolved.description.schedules.iter().zip(&resolved.schedules) {
+        let ecus = resolved.description.ecus.iter().zip((0..).map(EcuId));
+        let leads = ecus.filter(|(ecu, _)| ecu.leads.contains(&schedule.network));
+        let commanders: FxHashSet<EcuId> = leads.map(|(_, id)| id).collect();
         let mut checks = Checks { resolved, schedule, origin, bytes: &bytes, messages };
         for (slot, written) in schedule.slots.iter().zip(&origin.slots) {
             checks.on_network(slot, written);
             checks.long_enough(slot, written);
             checks.on_beat(slot, written);
+            checks.sent_by_the_commander(slot, written, &commanders);
         }
         match schedule.round() {
             Some(round) => checks.stated_periods(round),
@@ -143,6 +147,32 @@ impl Checks<'_, '_> {
                 .help(format!("write `takes {next}`, or correct the time base"))
                 .fix(site, next),
         );
+    }
+
+    /// The frames of a sporadic slot are the commander's (LIN 2.2A, section 2.3.3.3, from memory).
+    fn sent_by_the_commander(&mut self, slot: &Slot, written: &tree::Slot<'_>, commanders: &FxHashSet<EcuId>) {
+        let SlotContent::Sporadic(frames) = &slot.content else { return };
+        if commanders.is_empty() {
+            return;
+        }
+        let mut names = written.frames.iter();
+        for &id in frames {
+            let frame = self.frame(id);
+            let name = names.find(|name| name.value == frame.label.name);
+            let Some(&sender) = frame.senders.first() else { continue };
+            if frame.senders.iter().any(|sender| commanders.contains(sender)) {
+                continue;
+            }
+            let sender = &self.resolved.description.ecus[sender.index()].label.name;
+            let text = format!(
+                "`{}` is sent by `{sender}`, which does not lead `{}`",
+                frame.label.name, self.origin.tree.on.value
+            );
+            let site = at(self.origin.file, name.map_or(written.span, |name| name.span));
+            self.messages.push(Diagnostic::new(Rule::SenderOutOfTurn, site, text).here("not the commander's").help(
+                "in a sporadic slot the commander sends what is new with itself; give the frame a slot of its own",
+            ));
+        }
     }
 
     /// The periods that are stated in a schedule whose slots give others.
