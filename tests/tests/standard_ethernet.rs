@@ -32,6 +32,7 @@ fn an_eventgroup_is_subscribed_to_without_options() {
         ("subscribe", 2.0, 5.0)
     );
     assert_eq!((said.number("options_bytes"), said.has("option"), said.too_short), (0.0, false, false));
+    assert!(said.without_page.is_none(), "a message without options lacks nothing");
 }
 
 #[test]
@@ -77,7 +78,7 @@ fn all_payload_types_are_there() {
     }
 }
 
-/// Fields in the order of ISO 13400-2 (routing activation as a stored documentation page has it, the others from memory).
+/// Fields in the order of ISO 13400-2, from memory.
 #[test]
 fn what_doip_says() {
     let doip = Described::standard("doip");

@@ -12,6 +12,7 @@ const SEAT: &str = r#"
 network seat lin 19.2 kbit/s
 ecu seat_l  leads seat
 ecu motor_l on seat
+ecu motor_r on seat
 
 frame status on seat id 0x11 { sent by motor_l
     length 4
@@ -26,7 +27,7 @@ frame left on seat id 0x20 { sent by motor_l
     length 2
     signal pulled in byte 1
 }
-frame right on seat id 0x21 { sent by motor_l
+frame right on seat id 0x21 { sent by motor_r
     length 2
     signal pushed in byte 1
 }

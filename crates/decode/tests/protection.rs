@@ -32,8 +32,8 @@ frame other_wide on drive id 0x123 {
     length 16
     protected by e2e 4, data id 7
 }
-## Torque/speed control of SAE J1939-71, from memory: the sum of the data, the counter and the four bytes of the identifier, its halves added.
-frame torque_request on drive pgn 0 {
+## The sum of the data, the counter and the four bytes of the identifier, its halves added.
+frame mixer_request on drive pgn 0 {
     length 8
     signal count in bits 7.3..7.0, counter 0..7, absent 15
     signal check in bits 7.7..7.4, checksum nibble4 over bytes 0..6 then bytes signal count id 0 id 1 id 2 id 3
@@ -270,10 +270,10 @@ fn encoding_writes_the_published_header() {
 fn encoding_takes_the_identifier_where_there_is_one() {
     let database = database();
     let none: [(&str, Given); 0] = [];
-    let (torque_request, _) = database.frame_named("torque_request").expect("it is there");
-    let error = encode(&database, torque_request, &none).expect_err("the identifier is open");
+    let (mixer_request, _) = database.frame_named("mixer_request").expect("it is there");
+    let error = encode(&database, mixer_request, &none).expect_err("the identifier is open");
     assert!(matches!(error, EncodeError::IdentifierUnknown { .. }), "{error}");
-    assert!(encode(&database, torque_request, &[("check", Given::Raw(5))]).is_ok());
+    assert!(encode(&database, mixer_request, &[("check", Given::Raw(5))]).is_ok());
 
     let (with_identifier, _) = database.frame_named("with_identifier").expect("it is there");
     let encoded = encode(&database, with_identifier, &none).expect("it has one identifier");

@@ -91,6 +91,7 @@ rules! {
     DiagnosticLength "diagnostic-length" Error,
     StandsForImpossible "stands-for-impossible" Error,
     SenderNotOnNetwork "sender-not-on-network" Error,
+    SenderOutOfTurn "sender-out-of-turn" Warning,
     ReaderNotOnNetwork "reader-not-on-network" Error,
     RecognitionDoesNotFit "recognition-does-not-fit" Error,
     TransportDoesNotFit "transport-does-not-fit" Error,

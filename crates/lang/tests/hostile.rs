@@ -106,6 +106,13 @@ fn a_hundred_thousand_frames_that_overlap() {
         writeln!(text, "frame f{number} on n id {number}..0x1FFFFFFF extended").expect("text");
     }
     assert_has(&in_time("ranges of identifiers", &text), Rule::IdTaken);
+    let mut telegrams = "network k kline 10400 bit/s\n".to_owned();
+    for number in 0..50_000 {
+        let (high, low) = (number >> 8, number & 0xFF);
+        writeln!(telegrams, "frame f{number} on k from {low} starts {high}\nframe g{number} on k starts {high} {low}")
+            .expect("text");
+    }
+    assert_has(&in_time("addresses and beginnings", &telegrams), Rule::IdTaken);
     let mut groups = String::from(NETWORK);
     for number in 0..50_000 {
         writeln!(groups, "frame f{number} on n pgn 65265").expect("text");
@@ -144,6 +151,51 @@ fn a_hundred_thousand_signals_in_one_place() {
         writeln!(text, "signal s{number} in bit 0.0").expect("text");
     }
     assert_has(&in_time("signals in one place", &format!("{text}}}\n")), Rule::SignalOverlap);
+}
+
+/// The bytes that this process has taken from the system at most, where the system tells.
+fn most_memory() -> Option<u64> {
+    let status = std::fs::read_to_string("/proc/self/status").ok()?;
+    let kibibytes = status.lines().find_map(|line| line.strip_prefix("VmHWM:"))?.trim().strip_suffix(" kB")?;
+    kibibytes.parse::<u64>().ok().map(|kibibytes| kibibytes * 1_024)
+}
+
+/// Says to a process of these tests that it is to do its one test, and alone, so that its memory is that of this test.
+const ALONE: &str = "WIRELORE_TEST_ALONE";
+
+#[test]
+fn many_places_at_the_far_end_of_long_messages() {
+    if std::env::var_os(ALONE).is_none() {
+        let own = std::env::current_exe().expect("the path of the tests");
+        let name = "many_places_at_the_far_end_of_long_messages";
+        let run = std::process::Command::new(own).args(["--exact", name]).env(ALONE, "1").output();
+        let output = run.expect("the tests run");
+        assert!(output.status.success(), "{}", String::from_utf8_lossy(&output.stdout));
+        return;
+    }
+    let head = "network e ethernet 100 Mbit/s\nframe x on e udp port 1 {\n";
+    let mut text = format!("{head}repeat to end, up to 4096, size 15 bytes {{\n");
+    for byte in 0..15 {
+        writeln!(text, "signal {} in byte {byte}", char::from(b'a' + byte)).expect("text");
+    }
+    assert!(in_time("elements of a long message", &format!("{text}}}\n}}\n")).database.is_some());
+    let mut text = format!("{head}signal number in bytes 0..1 motorola\n");
+    for number in 0..4_000 {
+        writeln!(text, "when number is {number} {{ signal d{number} in bytes 2..end bytes }}").expect("text");
+    }
+    assert!(in_time("pages to the end", &format!("{text}}}\n")).database.is_some());
+    let mut text = format!("{head}signal number in bytes 0..1 motorola\n");
+    for number in 0..4_000 {
+        writeln!(text, "signal s{number} in bit {}.3", 65_000 - 16 * number).expect("text");
+    }
+    for number in 0..4_000 {
+        writeln!(text, "when number is {number} {{ signal p{number} in bit {}.4 }}", 65_000 - 16 * number)
+            .expect("text");
+    }
+    assert!(in_time("holes in a long message", &format!("{text}}}\n")).database.is_some());
+    if let Some(bytes) = most_memory() {
+        assert!(bytes < 256 << 20, "took {} MiB", bytes >> 20);
+    }
 }
 
 #[test]
@@ -190,6 +242,28 @@ fn gateways_between_all_networks() {
         writeln!(text, "frame f{number} on n0 id {number} extended").expect("text");
     }
     assert_has(&in_time("gateways", &text), Rule::ArrayTooLarge);
+}
+
+#[test]
+fn schedules_with_two_hundred_thousand_slots() {
+    let mut text = "network seat lin 19.2 kbit/s\necu a leads seat\nframe many on seat id 1 {\n".to_owned();
+    for number in 0..60_000 {
+        writeln!(text, "signal s{number} in bit 0.0").expect("text");
+    }
+    text.push_str("}\nframe two on seat id 2 { length 2 }\n");
+    let slots = |text: &str, slot: &str| format!("{text}schedule normal on seat {{\n{}}}\n", slot.repeat(200_000));
+    assert_has(
+        &in_time("frames of many signals", &slots(&text, "many takes 5 ms, every 1 ms\n")),
+        Rule::SchedulePeriod,
+    );
+    assert_has(
+        &in_time("slots without a round", &slots(&text, "two every 5 ms\nmany takes 5 ms\n")),
+        Rule::SignalOverlap,
+    );
+    let mut sporadic = text.clone();
+    sporadic.push_str("network other lin\necu b leads other\nframe far on other id 1 { length 2 }\nschedule s on seat {\nsporadic far");
+    sporadic.push_str(&", far".repeat(100_000));
+    assert_has(&in_time("a long sporadic slot", &format!("{sporadic} takes 5 ms\n}}\n")), Rule::ScheduleElsewhere);
 }
 
 #[test]

@@ -130,8 +130,8 @@ mod tests {
         }
     }
 
-    /// ISO 14229-1 and ISO 15031-6: the third byte is the type of the failure (0x87 missing message, from memory; 0x11 short to ground, from a
-    /// stored table of failure types).
+    /// ISO 14229-1 and ISO 15031-6: the third byte is the type of the failure (SAE J2012-DA, from memory: 0x87 missing message, 0x11 short to
+    /// ground).
     #[test]
     fn three_bytes_end_with_the_type_of_the_failure() {
         both_ways(0xC1_0087, 24, "U0100-87");

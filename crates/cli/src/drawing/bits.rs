@@ -127,7 +127,9 @@ fn paint_field(marks: &mut [Mark], field: &Field, mark: impl Fn(bool) -> Mark) {
 }
 
 fn paint_span(marks: &mut [Mark], bytes: u32, span: ByteSpan, mark: impl Fn(bool) -> Mark) {
-    let last = span.last.unwrap_or_else(|| bytes.saturating_sub(1));
+    // A place may reach much farther than is drawn.
+    let drawn = bytes.saturating_sub(1);
+    let last = span.last.map_or(drawn, |last| last.min(drawn));
     for byte in span.first..=last {
         for bit in 0..8 {
             if let Some(cell) = marks.get_mut(byte as usize * 8 + bit) {
@@ -189,4 +191,17 @@ fn key(marks: &[Mark]) -> String {
         parts.push("/ on pages");
     }
     if parts.is_empty() { String::new() } else { format!("       ({})\n", parts.join(", ")) }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_place_that_ends_far_away_is_drawn_as_far_as_there_is_room() {
+        let mut marks = vec![Mark::Free; 16];
+        paint_span(&mut marks, 2, ByteSpan { first: 1, last: Some(0xFFFF_FFFE) }, |_| Mark::Unknown);
+        assert_eq!(marks.iter().filter(|mark| matches!(mark, Mark::Unknown)).count(), 8);
+        assert!(matches!(marks[8], Mark::Unknown));
+    }
 }

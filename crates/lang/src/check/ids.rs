@@ -3,7 +3,7 @@
 use rustc_hash::FxHashMap;
 use wirelore_model::{Identifier, NetworkId, identifier_text};
 
-use super::meetings;
+use super::{addressed, meetings};
 use crate::resolve::Resolved;
 use crate::resolve::messages::Messages;
 use crate::{Diagnostic, Rule, Site};
@@ -41,7 +41,7 @@ struct Group<'a> {
 struct OnNetwork<'a> {
     runs: Vec<Run<'a>>,
     groups: Vec<Group<'a>>,
-    /// Where a narrower recognition goes before a wider one, only equal ones cannot be told apart.
+    /// Where a narrower recognition goes before a wider one, only those that state as much cannot be told apart.
     exact: Vec<(&'a Identifier, Seen<'a>)>,
     /// What one frame on the wire can be together with another.
     meeting: Vec<(&'a Identifier, Seen<'a>)>,
@@ -83,7 +83,7 @@ pub(crate) fn check(resolved: &Resolved<'_>, messages: &mut Messages) {
         let runs = runs_apart(on.runs, network, messages);
         groups_apart(&on.groups, network, messages);
         runs_and_groups(&runs, &on.groups, network, messages);
-        equal_ones(&on.exact, network, messages);
+        addressed::check(&equal_ones(&on.exact, network, messages), network, messages);
         meetings::check(&on.meeting, network, messages);
     }
 }
@@ -108,16 +108,24 @@ fn runs_apart<'a>(mut runs: Vec<Run<'a>>, network: &str, messages: &mut Messages
     apart
 }
 
-fn equal_ones<'a>(exact: &[(&'a Identifier, Seen<'a>)], network: &str, messages: &mut Messages) {
+/// Tells which frames are recognised by the same. Returns the first of each.
+fn equal_ones<'a>(
+    exact: &[(&'a Identifier, Seen<'a>)],
+    network: &str,
+    messages: &mut Messages,
+) -> Vec<(&'a Identifier, Seen<'a>)> {
     let mut taken: FxHashMap<&Identifier, Seen<'_>> = FxHashMap::default();
+    let mut firsts = Vec::with_capacity(exact.len());
     for &(identifier, seen) in exact {
         match taken.get(identifier) {
             Some(&earlier) => say(seen, earlier, &identifier_text(identifier), network, messages),
             None => {
                 taken.insert(identifier, seen);
+                firsts.push((identifier, seen));
             }
         }
     }
+    firsts
 }
 
 fn groups_apart(groups: &[Group<'_>], network: &str, messages: &mut Messages) {

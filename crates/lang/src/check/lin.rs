@@ -1,8 +1,9 @@
-//! LIN networks: who leads them, how long their diagnostic frames are, what event-triggered frames can stand for.
+//! LIN networks: who leads them, how long their diagnostic frames are. What event-triggered frames can stand for is looked at next door.
 
 use rustc_hash::FxHashMap;
-use wirelore_model::{Frame, FrameId, Identifier, LengthRange, LinChecksum, NetworkId, NetworkKind};
+use wirelore_model::{Frame, Identifier, LengthRange, NetworkId, NetworkKind};
 
+use super::events;
 use crate::resolve::Resolved;
 use crate::resolve::catalogue::Catalogue;
 use crate::resolve::frame::FrameOrigin;
@@ -18,7 +19,7 @@ pub(crate) fn check(resolved: &Resolved<'_>, catalogue: &Catalogue<'_>, messages
         if let Identifier::Lin { checksum, stands_for, .. } = &own.identifier
             && !stands_for.is_empty()
         {
-            stands_for_others(resolved, (frame, origin), (own.network, *checksum), stands_for, messages);
+            events::check(resolved, (frame, origin), (own.network, *checksum), stands_for, messages);
         }
     }
 }
@@ -77,76 +78,6 @@ fn diagnostic_length(frame: &Frame, identifier: &Identifier, origin: &FrameOrigi
     );
 }
 
-fn in_words(length: LengthRange) -> String {
+pub(super) fn in_words(length: LengthRange) -> String {
     if length.min == length.max { length.max.to_string() } else { format!("{} to {}", length.min, length.max) }
-}
-
-/// An event-triggered frame stands for frames of its own network that look alike (LIN 2.2A, section 2.3.3.2).
-fn stands_for_others(
-    resolved: &Resolved<'_>,
-    (frame, origin): (&Frame, &FrameOrigin<'_>),
-    (network, checksum): (NetworkId, LinChecksum),
-    stands_for: &[FrameId],
-    messages: &mut Messages,
-) {
-    let name = &frame.label.name;
-    let mut say = |site: Site, text: String, here: String, help: &str| {
-        messages.push(Diagnostic::new(Rule::StandsForImpossible, site, text).here(here).help(help));
-    };
-    if let Some(signal) = frame.signals.first() {
-        say(
-            origin.name(),
-            format!("`{name}` stands for other frames and has signals of its own"),
-            format!("has the signal `{}`", signal.label.name),
-            "its answers are those of the frames that it stands for: describe the signals there",
-        );
-    }
-    let mut alike: Option<(&str, LengthRange)> = None;
-    for (&id, word) in stands_for.iter().zip(&origin.tree.stands_for) {
-        let (other, site) = (&resolved.description.frames[id.index()], at(origin.file, word.span));
-        let Some(seen) = other.seen_on.iter().find(|seen| seen.network == network) else {
-            if !other.seen_on.is_empty() {
-                let text = format!("`{}` is not on the network of `{name}`", word.value);
-                say(
-                    site,
-                    text,
-                    "on another network".to_owned(),
-                    "an event-triggered frame stands for frames of its own network",
-                );
-            }
-            continue;
-        };
-        match &seen.identifier {
-            Identifier::Lin { stands_for, .. } if !stands_for.is_empty() => {
-                let text = format!("`{}` stands for other frames itself", word.value);
-                say(site, text, "event-triggered too".to_owned(), "name the frames that carry the data");
-            }
-            Identifier::Lin { checksum: other, .. } if *other != checksum => {
-                let text = format!(
-                    "`{}` has the {} checksum, and `{name}` the {} one",
-                    word.value,
-                    other.word(),
-                    checksum.word()
-                );
-                say(
-                    site,
-                    text,
-                    "another checksum".to_owned(),
-                    "all frames of one event have the same kind of checksum",
-                );
-            }
-            _ => {}
-        }
-        let Some(length) = other.length else { continue };
-        let (first, expected) = *alike.get_or_insert((&word.value, length));
-        if expected != length {
-            let text = format!("`{}` has {} bytes, and `{first}` {}", word.value, in_words(length), in_words(expected));
-            say(
-                site,
-                text,
-                "another length".to_owned(),
-                "all frames of one event have the same length, and the protected identifier in their first byte",
-            );
-        }
-    }
 }

@@ -3,7 +3,9 @@
 //! What cannot be read at all (an unknown name, ends that are upside down) is told where it is read, in `resolve`. Here is what can be
 //! read and makes no sense: bits that overlap, values that cannot occur, frames that nobody could tell apart.
 
+mod addressed;
 mod allow;
+mod events;
 mod frames;
 pub(crate) mod hints;
 mod ids;
@@ -17,26 +19,26 @@ mod outside;
 mod overlap;
 mod pages;
 mod rings;
+mod runs;
 mod schedules;
 mod slots;
 pub(crate) mod values;
 
-use wirelore_model::NetworkKind;
-
 use crate::resolve::catalogue::Catalogue;
 use crate::resolve::contents::Contents;
+use crate::resolve::length::Bounds;
 use crate::resolve::messages::Messages;
 use crate::resolve::{Resolved, Resolver};
 
 pub(crate) use allow::settle;
 
 /// Checks what is between the braces of one frame.
-pub(crate) fn contents(contents: &Contents<'_>, kind: Option<NetworkKind>, resolver: &mut Resolver<'_, '_>) {
-    outside::check(contents, kind, resolver.messages);
+pub(crate) fn contents(contents: &Contents<'_>, bounds: Bounds, resolver: &mut Resolver<'_, '_>) {
+    outside::check(contents, bounds, resolver.messages);
     orders::check(contents, resolver.messages);
     let conditions = pages::Conditions::of(contents);
     pages::check(contents, &conditions, resolver.messages);
-    overlap::check(contents, &conditions, kind, resolver);
+    overlap::check(contents, &conditions, bounds.longest, resolver);
 }
 
 /// Checks what only shows in the whole.

@@ -1,7 +1,11 @@
 //! Which bits of a payload are taken.
 
+use std::ops::Range;
+
 use wirelore_bits::{BitPosition, Field, Place};
-use wirelore_model::{ByteSpan, Content, Signal};
+use wirelore_model::{Content, Signal};
+
+use super::runs::Runs;
 
 /// The bytes whose bits lie side by side: nearly all frames have no more (CAN FD, ISO 11898-1).
 const BYTES: u32 = 64;
@@ -16,8 +20,8 @@ const WORD_BYTES: u32 = 8;
 #[derive(Debug, Clone, PartialEq, Eq, Default)]
 pub(crate) struct Bits {
     words: [u64; (BYTES / WORD_BYTES) as usize],
-    /// What lies behind those, of long messages; ends with its last word that has a bit.
-    rest: Vec<u64>,
+    /// The bits that lie behind those, of long messages, counted from the beginning of the payload.
+    rest: Runs,
 }
 
 impl Bits {
@@ -30,12 +34,21 @@ impl Bits {
         bits
     }
 
+    /// All bits of some bytes.
+    pub(crate) fn of_bytes(bytes: Range<u32>) -> Self {
+        let mut bits = Self::default();
+        bits.add_bytes(bytes);
+        bits
+    }
+
     /// The bits of a signal in a payload of so many bytes.
     fn of_content(content: &Content, length_bytes: u32) -> Self {
         let mut bits = Self::default();
         match content {
             Content::Number { field, .. } => field.places().iter().for_each(|place| bits.add_place(place)),
-            Content::Text { bytes, .. } | Content::Bytes { bytes, .. } => bits.add_bytes(*bytes, length_bytes),
+            Content::Text { bytes, .. } | Content::Bytes { bytes, .. } => {
+                bits.add_bytes(bytes.first..bytes.last.map_or(length_bytes, |last| last.saturating_add(1)));
+            }
         }
         bits
     }
@@ -58,50 +71,46 @@ impl Bits {
         }
     }
 
-    /// Takes in some bits of a byte.
+    /// Takes in some bits of a byte, which stand side by side.
     fn add_byte(&mut self, byte: u32, bits: u8) {
-        let bits = u64::from(bits) << (byte % WORD_BYTES * 8);
-        let word = (byte / WORD_BYTES) as usize;
-        match self.words.get_mut(word) {
-            Some(word) => *word |= bits,
-            None => {
-                let word = word - self.words.len();
-                self.rest.resize(self.rest.len().max(word + 1), 0);
-                self.rest[word] |= bits;
-            }
+        match self.words.get_mut((byte / WORD_BYTES) as usize) {
+            Some(word) => *word |= u64::from(bits) << (byte % WORD_BYTES * 8),
+            None => self.rest.add(byte * 8 + bits.trailing_zeros(), byte * 8 + 8 - bits.leading_zeros()),
         }
     }
 
-    fn add_bytes(&mut self, bytes: ByteSpan, length_bytes: u32) {
-        let end = bytes.last.map_or(length_bytes, |last| last.saturating_add(1)).min(FARTHEST + 1);
-        (bytes.first..end).for_each(|byte| self.add_byte(byte, 0xFF));
+    fn add_bytes(&mut self, bytes: Range<u32>) {
+        let end = bytes.end.min(FARTHEST + 1);
+        (bytes.start..end.min(BYTES)).for_each(|byte| self.add_byte(byte, 0xFF));
+        self.rest.add(bytes.start.max(BYTES).saturating_mul(8), end * 8);
     }
 
     /// Takes in all bits of another map.
     pub(crate) fn add(&mut self, other: &Self) {
         self.words.iter_mut().zip(other.words).for_each(|(word, other)| *word |= other);
-        self.rest.resize(self.rest.len().max(other.rest.len()), 0);
-        self.rest.iter_mut().zip(&other.rest).for_each(|(word, other)| *word |= other);
+        self.rest.add_all(&other.rest);
     }
 
     /// The first bit that both have.
     pub(crate) fn common(&self, other: &Self) -> Option<BitPosition> {
-        let both = self.words.iter().zip(&other.words).chain(self.rest.iter().zip(&other.rest));
-        let common = both.map(|(one, other)| one & other);
-        let (word, index) = common.zip(0..).find(|&(common, _)| common != 0)?;
-        let bit = word.trailing_zeros();
-        Some(BitPosition::new(index * WORD_BYTES + bit / 8, (bit % 8) as u8))
+        let position = |bit: u32| BitPosition::new(bit / 8, (bit % 8) as u8);
+        let common = self.words.iter().zip(&other.words).map(|(one, other)| one & other);
+        let in_words = common.zip(0..).find(|&(common, _)| common != 0);
+        let bit = in_words.map(|(word, index)| index * WORD_BYTES * 8 + word.trailing_zeros());
+        bit.or_else(|| self.rest.common(&other.rest)).map(position)
     }
 
     /// Whether both have a bit.
     pub(crate) fn meets(&self, other: &Self) -> bool {
         let meet = |(one, other): (&u64, &u64)| one & other != 0;
-        self.words.iter().zip(&other.words).any(meet) || self.rest.iter().zip(&other.rest).any(meet)
+        self.words.iter().zip(&other.words).any(meet) || self.rest.common(&other.rest).is_some()
     }
 }
 
 #[cfg(test)]
 mod tests {
+    use wirelore_model::ByteSpan;
+
     use super::*;
 
     fn taken(bits: &Bits) -> Vec<BitPosition> {
@@ -134,6 +143,13 @@ mod tests {
         let other = Bits::of_fields(&[field((4_071, 5), (4_071, 0))]);
         assert_eq!(both.common(&other), Some(BitPosition::new(4_071, 4)));
         assert!(!both.meets(&Bits::of_fields(&[field((4_071, 3), (4_071, 0)), field((65, 7), (65, 0))])));
+        let behind = |first, last| {
+            let content = Content::Bytes { bytes: ByteSpan { first, last }, size: None };
+            Bits::of_content(&content, 5_000)
+        };
+        assert_eq!(both.common(&behind(3, None)), Some(BitPosition::new(64, 0)));
+        assert_eq!(both.common(&behind(66, Some(4_070))), Some(BitPosition::new(4_070, 0)));
+        assert!(!both.meets(&behind(4_072, None)) && !both.meets(&behind(66, Some(4_069))));
     }
 
     #[test]

@@ -5,6 +5,7 @@ use std::ops::Range;
 use wirelore_model::{ByteSpan, Content, LengthRange, NetworkKind, PageId, Role, Signal};
 
 use crate::resolve::contents::{Contents, SignalOrigin};
+use crate::resolve::length::Bounds;
 use crate::resolve::messages::Messages;
 use crate::resolve::settings::Counting;
 use crate::{Diagnostic, Rule, Site, Span};
@@ -14,12 +15,13 @@ struct Limit {
     bytes: u32,
     /// Where its length is stated.
     stated: Option<Site>,
+    /// The kind of network; `None` for a message that is carried in several of its frames.
     kind: Option<NetworkKind>,
 }
 
-pub(crate) fn check(contents: &Contents<'_>, kind: Option<NetworkKind>, messages: &mut Messages) {
+pub(crate) fn check(contents: &Contents<'_>, bounds: Bounds, messages: &mut Messages) {
     for (signal, origin) in contents.frame.signals.iter().zip(&contents.origins) {
-        let Some(limit) = limit(contents, signal.page, kind) else { continue };
+        let Some(limit) = limit(contents, signal.page, bounds) else { continue };
         let needed = needed_bytes(signal);
         if let Some(element) = origin.element.clone().filter(|element| needed > element.end) {
             messages.push(put_in(beyond_element(signal, needed, element, origin), origin));
@@ -34,7 +36,7 @@ pub(crate) fn check(contents: &Contents<'_>, kind: Option<NetworkKind>, messages
             covered(signal, origin, &limit, messages);
         }
     }
-    let Some(limit) = limit(contents, None, kind) else { return };
+    let Some(limit) = limit(contents, None, bounds) else { return };
     for area in &contents.areas {
         let needed = area.fields.iter().map(wirelore_bits::Field::needed_bytes).max().unwrap_or(0);
         if needed > limit.bytes {
@@ -79,8 +81,7 @@ fn covered(signal: &Signal, origin: &SignalOrigin<'_>, limit: &Limit, messages: 
     }
 }
 
-fn limit(contents: &Contents<'_>, page: Option<PageId>, kind: Option<NetworkKind>) -> Option<Limit> {
-    let longest = kind.map(NetworkKind::longest_payload);
+fn limit(contents: &Contents<'_>, page: Option<PageId>, Bounds { kind, longest }: Bounds) -> Option<Limit> {
     match contents.length_on(page) {
         Some(LengthRange { max, .. }) => Some(Limit { bytes: max, stated: stated_at(contents, page), kind }),
         None => Some(Limit { bytes: longest?, stated: None, kind }),
@@ -109,7 +110,7 @@ fn say(what: &str, needed: u32, limit: &Limit, counting: Counting, site: Site) -
         (None, _, _) => "but the frame has no bytes (length 0)".to_owned(),
         (Some(end), Some(_), _) => format!("but the frame ends with byte {end} (length {})", limit.bytes),
         (Some(end), None, Some(kind)) => format!("but a `{}` frame ends with byte {end} at the latest", kind.keyword()),
-        (Some(end), None, None) => format!("but the frame ends with byte {end}"),
+        (Some(end), None, None) => format!("but no message of its transport goes beyond byte {end}"),
     };
     let message = Diagnostic::new(Rule::OutsideFrame, site, format!("{what} needs byte {byte}, {rest}"))
         .here(format!("reaches byte {byte}"));

@@ -4,7 +4,7 @@
 //! each other; pages of different switches are compared only where the maps of the whole switches meet.
 
 use wirelore_bits::BitPosition;
-use wirelore_model::{NetworkKind, PageId};
+use wirelore_model::PageId;
 
 use crate::resolve::Resolver;
 use crate::resolve::contents::Contents;
@@ -13,6 +13,9 @@ use crate::{Diagnostic, Rule, Site};
 
 use super::occupancy::Bits;
 use super::pages::Conditions;
+
+/// How far an open end reaches where nothing says how long the payload can be, as in a layout that no frame uses.
+const USUAL_BYTES: u32 = 64;
 
 /// After so many overlaps in one frame the rest is not worth a look.
 const MOST_TOLD: usize = 200;
@@ -40,14 +43,15 @@ struct Finder<'a, 'b> {
 pub(crate) fn check(
     contents: &Contents<'_>,
     conditions: &Conditions,
-    kind: Option<NetworkKind>,
+    longest: Option<u32>,
     resolver: &mut Resolver<'_, '_>,
 ) {
+    let longest = longest.unwrap_or(USUAL_BYTES);
     let pages = contents.frame.pages.len();
-    if pages == 0 && is_free(contents, kind) {
+    if pages == 0 && is_free(contents, longest) {
         return;
     }
-    let occupants = occupants(contents, kind);
+    let occupants = occupants(contents, longest);
     let mut finder = Finder {
         occupants,
         by_page: vec![Vec::new(); pages + 1],
@@ -63,8 +67,7 @@ pub(crate) fn check(
 }
 
 /// Whether nothing overlaps in a frame without pages, which is the common case.
-fn is_free(contents: &Contents<'_>, kind: Option<NetworkKind>) -> bool {
-    let longest = kind.map_or(64, NetworkKind::longest_payload);
+fn is_free(contents: &Contents<'_>, longest: u32) -> bool {
     let length = contents.frame.length.map_or(longest, |length| length.max);
     let mut taken = Bits::default();
     let mut is_new = |bits: Bits| {
@@ -76,8 +79,7 @@ fn is_free(contents: &Contents<'_>, kind: Option<NetworkKind>) -> bool {
         && contents.areas.iter().all(|area| is_new(Bits::of_fields(&area.fields)))
 }
 
-fn occupants<'a>(contents: &'a Contents<'_>, kind: Option<NetworkKind>) -> Vec<Occupant<'a>> {
-    let longest = kind.map_or(64, NetworkKind::longest_payload);
+fn occupants<'a>(contents: &'a Contents<'_>, longest: u32) -> Vec<Occupant<'a>> {
     let length = |page| contents.length_on(page).map_or(longest, |length| length.max);
     // What sticks out of its element is told elsewhere.
     let certain = contents.frame.signals.iter().zip(&contents.origins).filter(|(signal, origin)| {
@@ -126,15 +128,7 @@ impl Finder<'_, '_> {
     /// Compares each page with the frame and the pages around it.
     fn with_pages_around(&mut self, contents: &Contents<'_>, resolver: &mut Resolver<'_, '_>) {
         let pages = &contents.frame.pages;
-        let mut around = vec![Bits::default(); pages.len() + 1];
         for (page, index) in pages.iter().zip(1..) {
-            let mut above = around[slot(page.parent)].clone();
-            above.add(&self.own[slot(page.parent)]);
-            let is_apart = !above.meets(&self.own[index]);
-            around[index] = above;
-            if is_apart {
-                continue;
-            }
             let mut outer = page.parent;
             loop {
                 self.compare(slot(outer), index, resolver);

@@ -1,7 +1,8 @@
 //! Schedules: is every slot long enough, on the beat, and on the network; do periods and slots go together?
 
+use rustc_hash::{FxHashMap, FxHashSet};
 use wirelore_bits::lin;
-use wirelore_model::{Frame, FrameId, Identifier, Nanoseconds, Schedule, Slot, SlotContent};
+use wirelore_model::{Description, EcuId, Frame, FrameId, Identifier, Nanoseconds, Schedule, Slot, SlotContent};
 
 use crate::resolve::Resolved;
 use crate::resolve::messages::{Messages, at};
@@ -11,23 +12,54 @@ use crate::syntax::tree;
 use crate::{Diagnostic, Rule, Site};
 
 pub(crate) fn check(resolved: &Resolved<'_>, messages: &mut Messages) {
+    if resolved.schedules.is_empty() {
+        return;
+    }
+    let bytes = data_bytes(&resolved.description);
     for (schedule, origin) in resolved.description.schedules.iter().zip(&resolved.schedules) {
-        let mut checks = Checks { resolved, schedule, origin, messages };
+        let ecus = resolved.description.ecus.iter().zip((0..).map(EcuId));
+        let leads = ecus.filter(|(ecu, _)| ecu.leads.contains(&schedule.network));
+        let commanders: FxHashSet<EcuId> = leads.map(|(_, id)| id).collect();
+        let mut checks = Checks { resolved, schedule, origin, bytes: &bytes, messages };
         for (slot, written) in schedule.slots.iter().zip(&origin.slots) {
             checks.on_network(slot, written);
             checks.long_enough(slot, written);
             checks.on_beat(slot, written);
-            checks.stated_period(slot, written);
+            checks.sent_by_the_commander(slot, written, &commanders);
         }
-        checks.room();
+        match schedule.round() {
+            Some(round) => checks.stated_periods(round),
+            None => checks.room(),
+        }
     }
     described_periods(resolved, messages);
+}
+
+/// The data bytes of each frame: as described, else as many as its signals need; those of the others where it stands for some. `None` where
+/// that is not known, or more than a frame of LIN has.
+fn data_bytes(description: &Description) -> Vec<Option<u32>> {
+    let own = |frame: &Frame| {
+        let by_signals = || frame.signals.iter().map(wirelore_model::Signal::needed_bytes).max();
+        let bytes = frame.length.map(|length| length.max).or_else(by_signals)?;
+        (bytes as usize <= lin::BYTES_MAX).then_some(bytes)
+    };
+    let own: Vec<Option<u32>> = description.frames.iter().map(own).collect();
+    let in_a_slot =
+        |(frame, own_bytes): (&Frame, &Option<u32>)| match frame.seen_on.first().map(|seen| &seen.identifier) {
+            Some(Identifier::Lin { stands_for, .. }) if !stands_for.is_empty() => {
+                stands_for.iter().filter_map(|other| own[other.index()]).max()
+            }
+            _ => *own_bytes,
+        };
+    description.frames.iter().zip(&own).map(in_a_slot).collect()
 }
 
 struct Checks<'a, 't> {
     resolved: &'a Resolved<'t>,
     schedule: &'a Schedule,
     origin: &'a ScheduleOrigin<'t>,
+    /// The data bytes of each frame.
+    bytes: &'a [Option<u32>],
     messages: &'a mut Messages,
 }
 
@@ -37,15 +69,17 @@ impl Checks<'_, '_> {
     }
 
     fn on_network(&mut self, slot: &Slot, written: &tree::Slot<'_>) {
+        // Its frames stand in the order of their names; a name that is not known has none.
+        let mut names = written.frames.iter();
         for &id in slot.content.frames() {
             let frame = self.frame(id);
+            let name = names.find(|name| name.value == frame.label.name);
             let is_here = frame.seen_on.iter().any(|seen| seen.network == self.schedule.network);
             if is_here || frame.seen_on.is_empty() {
                 continue;
             }
             let network = &self.origin.tree.on.value;
             let text = format!("`{}` is not on `{network}`", frame.label.name);
-            let name = written.frames.iter().find(|name| name.value == frame.label.name);
             let site = at(self.origin.file, name.map_or(written.span, |name| name.span));
             self.messages.push(
                 Diagnostic::new(Rule::ScheduleElsewhere, site, text)
@@ -60,26 +94,10 @@ impl Checks<'_, '_> {
     fn needed(&self, slot: &Slot) -> Option<(u64, u32, FrameId)> {
         let description = &self.resolved.description;
         let rate = description.networks[self.schedule.network.index()].rate?;
-        let longest = slot.content.frames().iter().filter_map(|&id| Some((self.bytes(id)?, id))).max()?;
+        let longest = slot.content.frames().iter().filter_map(|&id| Some((self.bytes[id.index()]?, id))).max()?;
         let (bytes, id) = longest;
         let jitter = self.schedule.jitter.map_or(0, |jitter| jitter.0);
         Some((lin::longest_time_ns(bytes, rate.0)?.saturating_add(jitter), bytes, id))
-    }
-
-    /// The data bytes of a frame: as described, else as many as its signals need; those of the others where it stands for some.
-    fn bytes(&self, id: FrameId) -> Option<u32> {
-        let frame = self.frame(id);
-        let own = |frame: &Frame| {
-            let by_signals = || frame.signals.iter().map(wirelore_model::Signal::needed_bytes).max();
-            let bytes = frame.length.map(|length| length.max).or_else(by_signals)?;
-            (bytes as usize <= lin::BYTES_MAX).then_some(bytes)
-        };
-        match frame.seen_on.first().map(|seen| &seen.identifier) {
-            Some(Identifier::Lin { stands_for, .. }) if !stands_for.is_empty() => {
-                stands_for.iter().filter_map(|&other| own(self.frame(other))).max()
-            }
-            _ => own(frame),
-        }
     }
 
     fn long_enough(&mut self, slot: &Slot, written: &tree::Slot<'_>) {
@@ -131,36 +149,65 @@ impl Checks<'_, '_> {
         );
     }
 
-    /// A period that is stated in a schedule whose slots give another one.
-    fn stated_period(&mut self, slot: &Slot, written: &tree::Slot<'_>) {
-        let (Some(every), Some(time), SlotContent::Frame(id)) = (slot.every, written.every, &slot.content) else {
-            return;
-        };
-        let Some(round) = self.schedule.round() else { return };
-        // A sporadic slot sends it only when there is news.
-        let count = self.schedule.slots.iter().filter(|other| other.content == slot.content).count() as u64;
-        if every.0.saturating_mul(count) == round.0 {
+    /// The frames of a sporadic slot are the commander's (LIN 2.2A, section 2.3.3.3, from memory).
+    fn sent_by_the_commander(&mut self, slot: &Slot, written: &tree::Slot<'_>, commanders: &FxHashSet<EcuId>) {
+        let SlotContent::Sporadic(frames) = &slot.content else { return };
+        if commanders.is_empty() {
             return;
         }
-        let text = format!(
-            "`{}` is said to come every {}, and the slots of this schedule give every {}",
-            self.frame(*id).label.name,
-            shown(every.0),
-            milliseconds(round.0 / count.max(1))
-        );
-        self.messages.push(
-            Diagnostic::new(Rule::SchedulePeriod, at(self.origin.file, time.span), text)
-                .here(format!("a round takes {}", shown(round.0)))
-                .help("correct a slot, or leave the period out: it follows from the slots"),
-        );
+        let mut names = written.frames.iter();
+        for &id in frames {
+            let frame = self.frame(id);
+            let name = names.find(|name| name.value == frame.label.name);
+            let Some(&sender) = frame.senders.first() else { continue };
+            if frame.senders.iter().any(|sender| commanders.contains(sender)) {
+                continue;
+            }
+            let sender = &self.resolved.description.ecus[sender.index()].label.name;
+            let text = format!(
+                "`{}` is sent by `{sender}`, which does not lead `{}`",
+                frame.label.name, self.origin.tree.on.value
+            );
+            let site = at(self.origin.file, name.map_or(written.span, |name| name.span));
+            self.messages.push(Diagnostic::new(Rule::SenderOutOfTurn, site, text).here("not the commander's").help(
+                "in a sporadic slot the commander sends what is new with itself; give the frame a slot of its own",
+            ));
+        }
     }
 
-    /// Whether what comes with stated periods fits into the time there is.
+    /// The periods that are stated in a schedule whose slots give others.
+    fn stated_periods(&mut self, round: Nanoseconds) {
+        let (schedule, origin) = (self.schedule, self.origin);
+        // A sporadic slot sends a frame only when there is news.
+        let frame_of = |slot: &Slot| match slot.content {
+            SlotContent::Frame(id) => Some(id),
+            SlotContent::Sporadic(_) => None,
+        };
+        let mut counts: FxHashMap<FrameId, u64> = FxHashMap::default();
+        schedule.slots.iter().filter_map(frame_of).for_each(|id| *counts.entry(id).or_default() += 1);
+        for (slot, written) in schedule.slots.iter().zip(&origin.slots) {
+            let (Some(every), Some(time), Some(id)) = (slot.every, written.every, frame_of(slot)) else { continue };
+            let count = counts[&id];
+            if every.0.saturating_mul(count) == round.0 {
+                continue;
+            }
+            let text = format!(
+                "`{}` is said to come every {}, and the slots of this schedule give every {}",
+                self.frame(id).label.name,
+                shown(every.0),
+                milliseconds(round.0 / count)
+            );
+            self.messages.push(
+                Diagnostic::new(Rule::SchedulePeriod, at(origin.file, time.span), text)
+                    .here(format!("a round takes {}", shown(round.0)))
+                    .help("correct a slot, or leave the period out: it follows from the slots"),
+            );
+        }
+    }
+
+    /// Whether what comes with stated periods fits into the time there is, where no round is known.
     fn room(&mut self) {
         const ALL: u128 = 1_000_000_000;
-        if self.schedule.round().is_some() {
-            return;
-        }
         let mut used: u128 = 0;
         for slot in &self.schedule.slots {
             let length = slot.takes.map(|takes| takes.0).or_else(|| {
@@ -197,7 +244,7 @@ fn described_periods(resolved: &Resolved<'_>, messages: &mut Messages) {
                 first.file == origin.file
                     && origin.slots.first().is_some_and(|slot| slot.span.start <= first.span.start)
             });
-            match (in_this_one, slot.every.or(round)) {
+            match (in_this_one, round.or(slot.every)) {
                 (Some((_, count, _)), _) => *count += 1,
                 (None, time) => here.push((time, 1, site)),
             }

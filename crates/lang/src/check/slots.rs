@@ -55,17 +55,18 @@ impl OnNetwork<'_, '_> {
     /// Whether a cycle has the slot.
     fn slot(&mut self, slot: u16, timing: &FlexRayTiming) {
         let clauses = &self.declared.tree.flexray;
-        let Some(slots) = timing.static_slots else { return };
         let name = &self.network.label.name;
-        let (text, span, why) = match (timing.last_dynamic_slot, &clauses.dynamic, &clauses.static_slots) {
-            (Some(last), Some(dynamic), _) if slot > last => {
-                (format!("`{name}` has no slot {slot}"), dynamic.span, format!("its last one is slot {last}"))
+        // The dynamic segment is the last one: where its end is known, nothing else counts.
+        let (text, span, why) = match (timing.last_dynamic_slot, timing.static_slots) {
+            (Some(last), _) if slot > last => {
+                let Some(written) = &clauses.dynamic else { return };
+                (format!("`{name}` has no slot {slot}"), written.span, format!("its last one is slot {last}"))
             }
-            (None, None, Some(written)) if slot > slots.count => (
-                format!("slot {slot} of `{name}` lies behind its static segment"),
-                written.span,
-                format!("its last static slot is slot {}, and no dynamic segment is described", slots.count),
-            ),
+            (None, Some(slots)) if slot > slots.count && clauses.dynamic.is_none() => {
+                let Some(written) = &clauses.static_slots else { return };
+                let why = format!("its last static slot is slot {}, and no dynamic segment is described", slots.count);
+                (format!("slot {slot} of `{name}` lies behind its static segment"), written.span, why)
+            }
             _ => return,
         };
         let message = Diagnostic::new(Rule::SlotImpossible, self.origin.recognition(), text)

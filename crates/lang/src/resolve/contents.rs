@@ -12,13 +12,14 @@ use crate::{FileId, Site};
 use super::Resolver;
 use super::flat::{Body, Flat, FlatPage, Scope};
 use super::flatten::flatten;
+use super::length::{self, Bounds};
 use super::names::name_taken;
 use super::pages::Sight;
 use super::place::Placer;
 use super::settings::Counting;
 use super::signals::SignalTable;
 use super::timing::{self, Said};
-use super::{length, mixed_in, protection, signal};
+use super::{mixed_in, protection, signal};
 
 /// Where a signal of the model comes from.
 #[derive(Debug, Clone)]
@@ -76,15 +77,14 @@ pub(crate) struct Contents<'t> {
     pub(crate) page_lengths: Vec<Option<LengthRange>>,
 }
 
-/// Reads and checks what is between the braces of a frame that has no more than so many bytes, or of a layout that stands for itself.
+/// Reads and checks what is between the braces of a frame within its bounds, or of a layout that stands for itself.
 pub(crate) fn read<'t>(
     resolver: &mut Resolver<'_, 't>,
     body: Body<'t>,
-    kind: Option<NetworkKind>,
-    longest: Option<u32>,
+    bounds: Bounds,
     own_layout: Option<usize>,
 ) -> Contents<'t> {
-    let flat = flatten(resolver, body, longest, own_layout);
+    let flat = flatten(resolver, body, bounds.longest, own_layout);
     let mut contents = Contents {
         frame: empty_frame(),
         origins: Vec::with_capacity(flat.signals.len()),
@@ -97,17 +97,17 @@ pub(crate) fn read<'t>(
         page_lengths: Vec::with_capacity(flat.pages.len()),
         flat,
     };
-    let said = contents.statements(resolver, body, kind);
-    contents.lengths_of_pages(resolver, kind);
+    let said = contents.statements(resolver, body, bounds);
+    contents.lengths_of_pages(resolver, bounds);
     let table = contents.signals(resolver);
-    contents.mixed_in(resolver, &table, kind);
+    contents.mixed_in(resolver, &table, bounds.kind);
     contents.pages(resolver, &table);
     contents.sizes(resolver, &table);
     contents.frame.sending = said.sending.clone();
     contents.faster(resolver, &table, &said);
     contents.areas(resolver);
     resolver.table = table;
-    check::contents(&contents, kind, resolver);
+    check::contents(&contents, bounds, resolver);
     contents
 }
 
@@ -130,7 +130,7 @@ fn empty_frame() -> Frame {
 
 impl<'t> Contents<'t> {
     /// Reads the statements of the frame itself.
-    fn statements(&mut self, resolver: &mut Resolver<'_, 't>, body: Body<'t>, kind: Option<NetworkKind>) -> Said<'t> {
+    fn statements(&mut self, resolver: &mut Resolver<'_, 't>, body: Body<'t>, bounds: Bounds) -> Said<'t> {
         let mut said = Said::default();
         let mut lengths: Vec<&BodyItem> = Vec::new();
         for &item in &self.flat.statements {
@@ -152,14 +152,14 @@ impl<'t> Contents<'t> {
             timing.iter().for_each(|timing| said.add(timing, body.file, resolver.messages));
         }
         said.finish(body.file, resolver.messages);
-        self.frame.length = length::read(&lengths, kind, body.file, resolver.messages);
+        self.frame.length = length::read(&lengths, bounds, body.file, resolver.messages);
         said
     }
 
-    fn lengths_of_pages(&mut self, resolver: &mut Resolver<'_, 't>, kind: Option<NetworkKind>) {
+    fn lengths_of_pages(&mut self, resolver: &mut Resolver<'_, 't>, bounds: Bounds) {
         for page in &self.flat.pages {
             let file = self.flat.scopes[page.scope].file;
-            let own = length::read(&page.lengths, kind, file, resolver.messages);
+            let own = length::read(&page.lengths, bounds, file, resolver.messages);
             let every = page_period(page, file, resolver);
             let around = page.parent.map_or(self.frame.length, |parent| self.page_lengths[parent.index()]);
             self.page_lengths.push(own.or(around));

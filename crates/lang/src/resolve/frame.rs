@@ -1,7 +1,7 @@
 //! Frames: where they are, how they are recognised, who sends and reads them.
 
 use wirelore_bits::ByteOrder;
-use wirelore_model::{Appearance, EcuId, Frame, Identifier, LengthRange, NetworkId, NetworkKind, Signal, Transport};
+use wirelore_model::{Appearance, EcuId, Frame, Identifier, NetworkId, NetworkKind, Signal, Transport};
 
 use crate::syntax::tree::{self, OrderWord, Recognition};
 use crate::{Diagnostic, FileId, Rule, Site, Spanned};
@@ -9,6 +9,7 @@ use crate::{Diagnostic, FileId, Rule, Site, Spanned};
 use super::contents;
 use super::flat::Body;
 use super::label::label;
+use super::length::Bounds;
 use super::messages::at;
 use super::settings::{Expectation, Settings};
 use super::{Resolver, lin, recognition};
@@ -44,7 +45,6 @@ fn carried(
     resolver: &mut Resolver<'_, '_>,
     file: FileId,
     tree: &tree::Frame<'_>,
-    length: Option<LengthRange>,
     identifier: Option<&Identifier>,
 ) -> Option<Transport> {
     let Spanned { value: transport, span } = tree.carried?;
@@ -62,12 +62,6 @@ fn carried(
         resolver.messages.push(message.help(help));
         return None;
     }
-    let longest = transport.longest_payload();
-    if let Some(length) = length.filter(|length| length.max > longest) {
-        let text = format!("a message carried by {} cannot have {} bytes", transport.words(), length.max);
-        let message = Diagnostic::new(Rule::FrameTooLong, at(file, span), text);
-        resolver.messages.push(message.here(format!("carries up to {longest}")).help("correct the length"));
-    }
     Some(transport)
 }
 
@@ -82,13 +76,15 @@ pub(crate) fn read<'t>(resolver: &mut Resolver<'_, 't>, index: usize) -> (Frame,
     let settings = settings(resolver, file, tree, network);
     let body = Body { file, tree: &tree.body, settings };
     // A message may be longer than a frame of its network.
-    let longest = tree.carried.map(|transport| transport.value.longest_payload());
-    let longest = longest.or_else(|| kind.map(NetworkKind::longest_payload));
-    let contents = contents::read(resolver, body, kind.filter(|_| tree.carried.is_none()), longest, None);
+    let bounds = match tree.carried {
+        Some(transport) => Bounds { kind: None, longest: Some(transport.value.longest_payload()) },
+        None => Bounds { kind, longest: kind.map(NetworkKind::longest_payload) },
+    };
+    let contents = contents::read(resolver, body, bounds, None);
     let mut frame = contents.frame;
     frame.label = label(&tree.head, &item.front);
     frame.optional = tree.optional.is_some();
-    frame.carried = carried(resolver, file, tree, frame.length, identifier.as_ref().map(|(identifier, _)| identifier));
+    frame.carried = carried(resolver, file, tree, identifier.as_ref().map(|(identifier, _)| identifier));
     let (identifier, sources) = identifier.unzip();
     if identifier.as_ref().is_some_and(lin::is_diagnostic) {
         frame.length.get_or_insert(lin::DIAGNOSTIC_LENGTH);
@@ -164,7 +160,7 @@ pub(crate) fn read_unused_layouts(resolver: &mut Resolver<'_, '_>) {
         let layout = &resolver.catalogue.layouts[index];
         let settings = resolver.catalogue.settings[layout.file.0 as usize];
         let body = Body { file: layout.file, tree: &layout.tree.body, settings };
-        resolver.flat = contents::read(resolver, body, None, None, Some(index)).flat;
+        resolver.flat = contents::read(resolver, body, Bounds::default(), Some(index)).flat;
     }
 }
 

@@ -8,10 +8,19 @@ use crate::{Diagnostic, FileId, Rule};
 
 use super::messages::{Messages, at};
 
+/// How long a payload can be, whatever is said of its length.
+#[derive(Debug, Clone, Copy, Default)]
+pub(crate) struct Bounds {
+    /// The kind of network; `None` for a message that is carried in several of its frames, and where it is not known.
+    pub(crate) kind: Option<NetworkKind>,
+    /// The most bytes, of a frame or of a message; `None` where that is not known.
+    pub(crate) longest: Option<u32>,
+}
+
 /// Reads the `length` statements of one frame or page, of which there should be at most one.
 pub(crate) fn read(
     statements: &[&BodyItem],
-    kind: Option<NetworkKind>,
+    bounds: Bounds,
     file: FileId,
     messages: &mut Messages,
 ) -> Option<LengthRange> {
@@ -25,16 +34,10 @@ pub(crate) fn read(
         );
     }
     let BodyKind::Length(length) = &first.kind else { return None };
-    range(&length.first, &length.last, kind, file, messages)
+    range(&length.first, &length.last, bounds, file, messages)
 }
 
-fn range(
-    min: &Integer,
-    max: &Integer,
-    kind: Option<NetworkKind>,
-    file: FileId,
-    messages: &mut Messages,
-) -> Option<LengthRange> {
+fn range(min: &Integer, max: &Integer, bounds: Bounds, file: FileId, messages: &mut Messages) -> Option<LengthRange> {
     let site = at(file, min.span.to(max.span));
     let (low, high) = (min.value, max.value);
     if high < low {
@@ -47,14 +50,14 @@ fn range(
         );
         return None;
     }
-    let longest = kind.map_or(u32::MAX, NetworkKind::longest_payload);
+    let longest = bounds.longest.unwrap_or(u32::MAX);
     if low < 0 || high > i128::from(longest) {
-        messages.push(too_long(if low < 0 { low } else { high }, longest, kind, at(file, max.span)));
+        messages.push(too_long(if low < 0 { low } else { high }, longest, bounds.kind, at(file, max.span)));
         // Signals are measured against the length as it is written, so that one mistake gives one message.
         let length = |value: i128| u32::try_from(value.max(0)).unwrap_or(u32::MAX);
         return Some(LengthRange { min: length(low), max: length(high) });
     }
-    match kind {
+    match bounds.kind {
         Some(NetworkKind::CanFd) => [min, max].into_iter().for_each(|length| say_without_code(length, file, messages)),
         Some(NetworkKind::FlexRay) => [min, max].into_iter().for_each(|length| say_odd(length, file, messages)),
         _ => {}
@@ -63,9 +66,12 @@ fn range(
 }
 
 fn too_long(length: i128, longest: u32, kind: Option<NetworkKind>, site: crate::Site) -> Diagnostic {
-    let network = kind.map_or("network", NetworkKind::keyword);
-    let message = Diagnostic::new(Rule::FrameTooLong, site, format!("a frame cannot have {length} bytes"))
-        .here(format!("a `{network}` network carries 0 to {longest}"));
+    let (what, carrier) = match kind {
+        Some(kind) => ("frame", format!("a `{}` network", kind.keyword())),
+        None => ("message", "what carries it".to_owned()),
+    };
+    let message = Diagnostic::new(Rule::FrameTooLong, site, format!("a {what} cannot have {length} bytes"))
+        .here(format!("{carrier} carries 0 to {longest}"));
     match kind {
         Some(NetworkKind::Can) if (0..=64).contains(&length) => {
             message.help("up to 64 bytes take CAN FD: is the network a `can_fd` one?")

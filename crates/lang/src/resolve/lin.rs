@@ -9,7 +9,7 @@ use crate::{Diagnostic, FileId, Rule, Span};
 use super::Resolver;
 use super::messages::at;
 
-/// Frames of diagnostics have 8 bytes (LIN 2.2A, section 2.3.3.5).
+/// Frames of diagnostics have 8 bytes (LIN 2.2A, section 2.3.3.4, from memory).
 pub(crate) const DIAGNOSTIC_LENGTH: LengthRange = LengthRange { min: 8, max: 8 };
 
 /// Whether a frame is one of diagnostics.

@@ -17,7 +17,7 @@ mod flatten;
 mod formula;
 pub(crate) mod frame;
 mod label;
-mod length;
+pub(crate) mod length;
 pub(crate) mod lin;
 pub(crate) mod load;
 mod marks;

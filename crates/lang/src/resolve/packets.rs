@@ -11,6 +11,10 @@ use super::messages::{Messages, at};
 const FIRST_EVENT: u16 = 0x8000;
 /// More bytes in front of the data than this make no header.
 const HEADER_BYTES_MAX: u8 = 63;
+/// Nobody needs more leading bytes than this to recognise a message.
+const LEADING_BYTES_MAX: usize = 64;
+/// The messages of DoIP that carry diagnostics, and so the addresses of both sides: ISO 13400-2, payload types 8001 to 8003.
+const DIAGNOSTIC_MESSAGES: std::ops::RangeInclusive<u16> = 0x8001..=0x8003;
 
 /// Reads a recognition of such a message. `None` where it makes no sense, and a message says so.
 pub(super) fn identifier(recognition: &Recognition<'_>, file: FileId, messages: &mut Messages) -> Option<Identifier> {
@@ -28,10 +32,13 @@ pub(super) fn identifier(recognition: &Recognition<'_>, file: FileId, messages: 
         Recognition::DoIp { payload_type, source, target } => {
             let payload_type = numbers.of_16_bits(payload_type);
             let (source, target) = (numbers.if_stated_16(source.as_ref()), numbers.if_stated_16(target.as_ref()));
-            Some(Identifier::DoIp { payload_type: payload_type?, source: source?, target: target? })
+            let payload_type = payload_type?;
+            numbers.addressed(payload_type, recognition)?;
+            Some(Identifier::DoIp { payload_type, source: source?, target: target? })
         }
         Recognition::Telegram { source, target, starts } => {
             let (source, target) = (numbers.if_stated_8(source.as_ref()), numbers.if_stated_8(target.as_ref()));
+            numbers.not_too_many(starts)?;
             let starts: Vec<Option<u8>> = starts.iter().map(|byte| numbers.of_8_bits(byte)).collect();
             let starts = starts.into_iter().collect::<Option<Vec<u8>>>()?;
             Some(Identifier::Telegram { source: source?, target: target?, starts })
@@ -75,6 +82,33 @@ impl Numbers<'_> {
         let site = at(self.file, written.span);
         let message = Diagnostic::new(Rule::IdTooLarge, site, format!("{} is no such number", written.value));
         self.messages.push(message.here(format!("0 to {most:#X}")));
+    }
+
+    /// Looks whether messages of a payload type tell the addresses that one is to be recognised by.
+    fn addressed(&mut self, payload_type: u16, recognition: &Recognition<'_>) -> Option<()> {
+        let Recognition::DoIp { source, target, .. } = recognition else { return Some(()) };
+        let Some(written) = source.as_ref().or(target.as_ref()) else { return Some(()) };
+        if DIAGNOSTIC_MESSAGES.contains(&payload_type) {
+            return Some(());
+        }
+        let text = format!("messages of the type {payload_type:#06X} are not recognised by addresses");
+        let message = Diagnostic::new(Rule::RecognitionDoesNotFit, at(self.file, written.span), text);
+        self.messages.push(
+            message
+                .here("only 0x8001 to 0x8003 carry diagnostics, and both addresses (ISO 13400-2)")
+                .help("leave the addresses out; where the data hold one, describe it as a signal"),
+        );
+        None
+    }
+
+    fn not_too_many(&mut self, starts: &[Integer]) -> Option<()> {
+        let Some(first_too_many) = starts.get(LEADING_BYTES_MAX) else { return Some(()) };
+        let text =
+            format!("a message is recognised by {} leading bytes at most, not {}", LEADING_BYTES_MAX, starts.len());
+        let message = Diagnostic::new(Rule::IdTooLarge, at(self.file, first_too_many.span), text);
+        self.messages
+            .push(message.here("one byte too many").help("leave out those at the end that tell nothing apart"));
+        None
     }
 
     fn method(&mut self, written: &Integer, is_event: bool) -> Option<u16> {

@@ -2,7 +2,9 @@
 
 use rustc_hash::{FxHashMap, FxHashSet};
 use wirelore_bits::lin;
-use wirelore_model::{Appearance, Description, FrameId, Identifier, NetworkId, NetworkKind, Passed, RouteId};
+use wirelore_model::{
+    Appearance, Description, Frame, FrameId, Identifier, NetworkId, NetworkKind, Passed, RouteId, Transport,
+};
 
 use crate::{Diagnostic, Rule};
 
@@ -104,45 +106,40 @@ impl Reach<'_, '_, '_> {
         let to = self.description.routes[route.index()].to;
         let origin = &self.lines.origins[route.index()];
         let kind = self.kind(to);
-        let longest = kind.longest_payload();
-        let length = self.description.frames[frame.index()].length.map_or(0, |length| length.max);
-        if length > longest {
-            let (_, to_name) = origin.networks();
-            let text = format!(
-                "`{}` has {length} bytes, and `{}` carries at most {longest}",
-                self.description.frames[frame.index()].label.name,
-                to_name.value
-            );
-            let message = Diagnostic::new(Rule::FrameTooLong, at(origin.file, to_name.span), text)
-                .here("too long to arrive here");
-            self.resolver.messages.push(
-                message.help(
-                    "pass on a shorter frame, or copy its signals: `copy FRAME.SIGNAL from A to FRAME.SIGNAL on B`",
-                ),
-            );
-            return;
-        }
+        let told = &self.description.frames[frame.index()];
         let identifier = match origin.new_id {
             None => Some(seen.identifier.clone()),
             Some((first, extended)) => renumbered(&seen.identifier, first, extended, kind),
         };
-        match identifier {
-            Some(identifier) if !identifier.belongs_on(kind) => {
-                let text = format!("a `{}` network does not have what the frame is recognised by", kind.keyword());
-                self.resolver.messages.push(
-                    Diagnostic::new(Rule::RecognitionDoesNotFit, origin.arrival(), text)
-                        .here("of another kind")
-                        .help("copy its signals into a frame of that network: `copy FRAME.SIGNAL from A to FRAME.SIGNAL on B`"),
-                );
-            }
-            Some(identifier) => self.add(frame, Appearance { network: to, identifier, via: Some(route) }),
-            None => {
-                let text = "the run of identifiers would go beyond the largest one";
-                self.resolver
-                    .messages
-                    .push(Diagnostic::new(Rule::IdTooLarge, origin.arrival(), text).here("the first of the run"));
-            }
-        }
+        let Some(identifier) = identifier else {
+            let text = "the run of identifiers would go beyond the largest one";
+            let message = Diagnostic::new(Rule::IdTooLarge, origin.arrival(), text).here("the first of the run");
+            self.resolver.messages.push(message);
+            return;
+        };
+        let (length, longest) = (told.length.map_or(0, |length| length.max), longest(told, &identifier, kind));
+        let message = if length > longest {
+            let (_, to_name) = origin.networks();
+            let text =
+                format!("`{}` has {length} bytes, and `{}` carries at most {longest}", told.label.name, to_name.value);
+            Diagnostic::new(Rule::FrameTooLong, at(origin.file, to_name.span), text)
+                .here("too long to arrive here")
+                .help("pass on a shorter frame, or copy its signals: `copy FRAME.SIGNAL from A to FRAME.SIGNAL on B`")
+        } else if !identifier.belongs_on(kind) {
+            let text = format!("a `{}` network does not have what the frame is recognised by", kind.keyword());
+            Diagnostic::new(Rule::RecognitionDoesNotFit, origin.arrival(), text)
+                .here("of another kind")
+                .help("copy its signals into a frame of that network: `copy FRAME.SIGNAL from A to FRAME.SIGNAL on B`")
+        } else if let Some(transport) = told.carried.filter(|transport| !transport.carries(&identifier)) {
+            let text = format!("`{}` is carried by {}, and this is not", told.label.name, transport.words());
+            Diagnostic::new(Rule::TransportDoesNotFit, origin.arrival(), text)
+                .here("does not carry it")
+                .help("pass it on under its own identifier, or copy its signals into a frame of that network")
+        } else {
+            self.add(frame, Appearance { network: to, identifier, via: Some(route) });
+            return;
+        };
+        self.resolver.messages.push(message);
     }
 
     /// Passes a frame by a route that takes whatever it finds, unless the frame is there already.
@@ -156,15 +153,13 @@ impl Reach<'_, '_, '_> {
         }
         let length = told.length.map_or(0, |length| length.max);
         let kind = self.kind(to);
-        if length > kind.longest_payload() {
-            return;
-        }
+        let fits = |identifier: &Identifier| identifier.belongs_on(kind) && length <= longest(told, identifier, kind);
         let identifier = match &rule.what {
             Passed::All { except } if !except.contains(&frame) => Some(seen.identifier.clone()),
             Passed::Identifiers { first, last, extended } => common(&seen.identifier, *first, *last, *extended),
             _ => None,
         };
-        if let Some(identifier) = identifier.filter(|identifier| identifier.belongs_on(kind)) {
+        if let Some(identifier) = identifier.filter(fits) {
             self.add(frame, Appearance { network: to, identifier, via: Some(route) });
         }
     }
@@ -186,6 +181,11 @@ impl Reach<'_, '_, '_> {
             self.resolver.messages.push(message.help("no vehicle does that: look for a `pass all` too many"));
         }
     }
+}
+
+/// The most bytes that a frame can have where it is recognised like this: a message goes over in the frames that carry it.
+fn longest(frame: &Frame, identifier: &Identifier, kind: NetworkKind) -> u32 {
+    frame.carried.map_or_else(|| identifier.longest_payload(kind), Transport::longest_payload)
 }
 
 /// A frame's identifier where a gateway gives it a new one; a run of them keeps its length. `None` beyond the largest identifier.

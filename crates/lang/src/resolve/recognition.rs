@@ -21,6 +21,9 @@ const LARGEST_PGN: i128 = 0x3_FFFF;
 /// The largest address that a unit can claim (SAE J1939-81); 254 and 255 mean nobody and everybody.
 const LARGEST_ADDRESS: i128 = 253;
 
+/// The address that units send from which have none: that they cannot claim one, or who has which (SAE J1939-81, from memory).
+const NO_ADDRESS: i128 = 254;
+
 /// Reads how a frame is recognised, and which units that names as its sources. `None` where it makes no sense; a message says so.
 pub(crate) fn read(
     resolver: &mut Resolver<'_, '_>,
@@ -270,6 +273,7 @@ fn source_address(
     ecus: &mut Vec<EcuId>,
 ) -> Option<u8> {
     let name = match source {
+        Source::Address(written) if written.value == NO_ADDRESS => return Some(NO_ADDRESS as u8),
         Source::Address(written) => return address(written, file, resolver.messages),
         Source::Ecu(name) => name,
     };

@@ -12,7 +12,7 @@ use crate::lex::TokenKind;
 use crate::{Diagnostic, Rule, Span};
 
 /// The operations (MOST Specification 3.0, from memory): what can be done with a property, then with a method.
-const OPERATIONS: [(&str, u8); 20] = [
+const OPERATIONS: [(&str, u8); 21] = [
     ("set", 0x0),
     ("get", 0x1),
     ("set_get", 0x2),
@@ -33,6 +33,7 @@ const OPERATIONS: [(&str, u8); 20] = [
     ("processing", 0xB),
     ("result", 0xC),
     ("result_ack", 0xD),
+    ("method_interface", 0xE),
 ];
 
 const HELP: &str =

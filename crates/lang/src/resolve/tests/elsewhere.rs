@@ -92,6 +92,9 @@ fn slots_that_cannot_be() {
     let only_static = "network n flexray, static slots 62 of 32 bytes\n";
     assert_eq!(broken(only_static, "slot 63"), [Rule::SlotImpossible]);
     assert_eq!(broken(only_static, "slot 62"), []);
+    let only_dynamic = "network n flexray 10 Mbit/s, dynamic up to slot 100\n";
+    assert_eq!(broken(only_dynamic, "slot 101"), [Rule::SlotImpossible]);
+    assert_eq!(broken(only_dynamic, "slot 100"), []);
 }
 
 #[test]

@@ -107,6 +107,29 @@ fn a_frame_has_to_fit_where_it_is_passed_to() {
     assert_eq!(rules(&checked), [Rule::FrameTooLong]);
 }
 
+/// Longest messages: ISO 15765-2 and SAE J1939-21; frames of CAN XL: ISO 11898-1:2024, from memory.
+#[test]
+fn a_message_is_as_long_as_its_transport_lets_it_be() {
+    let answers = "frame answers on a id 0x7E8, carried by iso_tp { length 1..4095 }\n";
+    for line in ["pass answers from a to b", "pass all from a to b", "pass id 0x700..0x7FF from a to b"] {
+        let checked = with_map(&format!("{answers}gateway first {{ {line} }}\n"));
+        assert_eq!((seen(&checked), rules(&checked)), (vec!["a 7E8".to_owned(), "b 7E8".to_owned()], vec![]), "{line}");
+    }
+    let faults = "frame faults on a pgn 65226, carried by j1939_tp { length 8..1785 }\n";
+    let passed = |line: &str| rules(&with_map(&format!("{faults}gateway first {{ {line} }}\n")));
+    assert_eq!(passed("pass faults from a to b"), []);
+    assert_eq!(passed("pass faults from a to b as id 0x100"), [Rule::TransportDoesNotFit]);
+    let to_xl = |recognition: &str, line: &str| {
+        let text = format!(
+            "network x can_xl 500 kbit/s, data 10 Mbit/s\nnetwork y can_xl 500 kbit/s, data 10 Mbit/s\necu hub on x, y\n\
+             frame f on x {recognition} {{ length 100 }}\ngateway hub {{ {line} }}\n"
+        );
+        rules(&check_text("test.lore", &text))
+    };
+    assert_eq!(to_xl("xl 7", "pass f from x to y"), []);
+    assert_eq!(to_xl("xl 7", "pass f from x to y as id 0x100"), [Rule::FrameTooLong]);
+}
+
 #[test]
 fn a_broken_line_makes_nothing_else_seem_wrong() {
     let checked = with_map(

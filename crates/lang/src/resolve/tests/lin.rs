@@ -135,6 +135,19 @@ fn periods_of_frames_are_those_of_some_schedule() {
     assert_eq!(told, "`x` is described with `every 10 ms`, and this schedule sends it every 5 ms");
 }
 
+/// A period that stands in the slots is the frame's own, however many slots there are.
+#[test]
+fn a_period_in_the_slots_is_that_of_the_frame() {
+    let text = |every: &str| {
+        format!(
+            "frame x on seat id 1 {{ sent by a {every}\nlength 2 }}\nframe y on seat id 2 {{ length 2 }}\n\
+             schedule one on seat {{\nx takes 5 ms, every 10 ms\ny takes 5 ms\nx takes 5 ms, every 10 ms\ny takes 5 ms\n}}\n"
+        )
+    };
+    assert_eq!(rules(&on_lin(&text("every 10 ms"))), []);
+    assert_eq!(rules(&on_lin(&text("every 5 ms"))), [Rule::SchedulePeriod]);
+}
+
 #[test]
 fn a_network_has_one_commander() {
     assert_eq!(rules(&on_lin("ecu b leads seat")), [Rule::TwoCommanders]);
@@ -162,5 +175,26 @@ fn events_stand_for_frames_that_look_alike() {
     }
     assert_eq!(rules(&event("classic, stands for c")), []);
     assert_eq!(rules(&event("stands for lamp")), [Rule::UnknownFrame]);
+    let first_byte = |body: &str| {
+        rules(&on_lin(&format!("frame l on seat id 1 {{ {body} }}\nframe e on seat id 9, stands for l\n")))
+    };
+    assert_eq!(first_byte("signal s in bits 1.1..0.7"), [Rule::StandsForImpossible]);
+    assert_eq!(first_byte("signal s in bytes 0..end bytes"), [Rule::StandsForImpossible]);
+    assert_eq!(first_byte("unused byte 0\nsignal s in byte 1"), []);
     assert_eq!(rules(&on_can("frame x on n id 1\nframe y on n id 2, stands for x")), [Rule::StandsForImpossible]);
+}
+
+/// Whose frames they are: LIN 2.2A, sections 2.3.3.2 and 2.3.3.3, from memory.
+#[test]
+fn sporadic_frames_are_the_commanders_and_answers_come_from_different_units() {
+    let told = |one: &str, other: &str, rest: &str| {
+        let sent = |id: u32, by: &str| format!("frame f{id} on seat id {id} {{ {by}\nlength 2 }}\n");
+        rules(&on_lin(&format!("ecu b on seat\necu c on seat\n{}{}{rest}", sent(1, one), sent(2, other))))
+    };
+    let event = "frame e on seat id 9, stands for f1, f2\n";
+    assert_eq!(told("sent by b", "sent by c", event), []);
+    assert_eq!(told("sent by b", "sent by b", event), [Rule::SenderOutOfTurn]);
+    let schedule = "schedule s on seat { sporadic f1, f2 takes 10 ms }\n";
+    assert_eq!(told("sent by a", "sent by a, b", schedule), []);
+    assert_eq!(told("sent by a", "sent by b", schedule), [Rule::SenderOutOfTurn]);
 }
