@@ -127,12 +127,18 @@ impl Gate<'_> {
         let mut so_do_all = first_time_ns.is_some() && from_ns.is_none() && until_ns.is_none();
         if !decoder.wants(found.frame) {
             // An event-triggered frame has no signals of its own: they are those of the frame that answers.
-            let Some(answer) = decoder.lin_answer(network, seen.id, seen.payload).filter(|id| decoder.wants(*id))
-            else {
-                tally.not_selected += 1;
-                return;
-            };
-            found.frame = answer;
+            match decoder.lin_event(network, seen.id).map(|event| event.answer(seen.payload)) {
+                Some(Some(answer)) if decoder.wants(answer) => found.frame = answer,
+                // A fault, or the answer of a control unit that is not described.
+                Some(None) => {
+                    tally.unknown(network, seen.id);
+                    return;
+                }
+                Some(Some(_)) | None => {
+                    tally.not_selected += 1;
+                    return;
+                }
+            }
             so_do_all = false;
         }
         target.frame(&Passed { decoder, seen, network, found, first_time_ns, so_do_all }, tally);
