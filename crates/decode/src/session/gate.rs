@@ -239,14 +239,14 @@ struct Onward<'a, 'd, T> {
 }
 
 impl<T: Target> Give for Onward<'_, '_, T> {
-    fn message(&mut self, time_ns: Option<i64>, id: SeenId, bytes: &[u8]) {
+    fn headed(&mut self, time_ns: Option<i64>, id: SeenId, header: Option<[u8; 8]>, bytes: &[u8]) {
         if self.gate.is_in_time(time_ns) {
             self.tally.read += 1;
             self.tally.messages += 1;
             let place = self.place.unwrap_or(PlaceInLog::Line(0));
             let (channel, faults, lin) = (self.channel, Faults::NONE, LinWire::default());
             let message =
-                Seen { time_ns, channel, id, kind: Kind::Data, place, faults, lin, part: None, payload: bytes };
+                Seen { time_ns, channel, id, kind: Kind::Data, place, faults, lin, part: None, header, payload: bytes };
             self.gate.decode(self.network, &message, self.tally, self.target);
         }
     }
