@@ -187,7 +187,7 @@ pub struct Sender {
 type SequenceKey = (Sender, u64, usize);
 
 /// So many sequences are remembered; each message of any other is the first of its sequence.
-const SEQUENCES_MAX: usize = 1 << 20;
+const SEQUENCES_MAX: usize = 1 << 18;
 
 /// What is remembered of a sequence.
 #[derive(Debug, Clone, Copy, Default)]
