@@ -186,15 +186,15 @@ impl Decoder {
         self.lin.find(network, id)
     }
 
-    /// The frame that an answer to an event-triggered LIN frame is. (A text with plain identifiers does not say that they are of LIN.)
+    /// An event-triggered LIN frame. (A text with plain identifiers does not say that they are of LIN.)
     #[cold]
-    pub(crate) fn lin_answer(&self, network: NetworkId, seen: SeenId, payload: &[u8]) -> Option<FrameId> {
+    pub(crate) fn lin_event(&self, network: NetworkId, seen: SeenId) -> Option<&LinFrame> {
         let id = match seen {
             SeenId::Lin(id) => id,
             SeenId::Can { id, extended: false } => u8::try_from(id).ok()?,
             _ => return None,
         };
-        self.lin.find(network, id)?.answer(payload)
+        self.lin.find(network, id).filter(|described| described.is_event())
     }
 
     /// Hands the readings of one frame to `each`: signals that are always there first, then those of the pages that hold.

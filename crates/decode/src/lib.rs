@@ -51,7 +51,7 @@ mod units;
 
 pub use batch::{Bitmap, Block, Column, Numbers, Store, TableSink, Tables};
 pub use bind::{BindMap, Binding, Reason};
-pub use checks::{Belongs, Checks, ChecksumVerdict, CounterVerdict, ProtectionVerdict, Sender, Verdict};
+pub use checks::{Belongs, Checks, ChecksumVerdict, CounterVerdict, Origin, ProtectionVerdict, Sender, Verdict};
 pub use decoder::{Decoder, Setup};
 pub use encode::{EncodeError, Encoded, Given, Note, OnWire, encode, on_wire, parse_assignment};
 pub use error::SessionError;

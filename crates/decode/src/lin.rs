@@ -75,6 +75,10 @@ pub(crate) struct LinFrame {
 }
 
 impl LinFrame {
+    pub(crate) fn is_event(&self) -> bool {
+        !self.answers.is_empty()
+    }
+
     /// The frame that the answer to an event is: the one that its first byte names.
     pub(crate) fn answer(&self, data: &[u8]) -> Option<FrameId> {
         let first = data.first()?;

@@ -40,16 +40,6 @@ impl Recognised {
             _ => None,
         }
     }
-
-    /// What tells the senders of one frame apart, each with a sequence of its own: the source of a parameter group; on FlexRay the channel,
-    /// as a frame on both channels is sent twice.
-    #[inline(always)]
-    pub(crate) fn sender(self, seen: SeenId) -> Option<u8> {
-        match seen {
-            SeenId::FlexRay { on_b, .. } => Some(on_b.into()),
-            _ => self.source(seen),
-        }
-    }
 }
 
 impl Lookup {

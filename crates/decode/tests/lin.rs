@@ -3,7 +3,7 @@
 mod common;
 
 use common::Rows;
-use wirelore_decode::{Tally, encode, parse_assignment};
+use wirelore_decode::{Given, Tally, encode, parse_assignment};
 use wirelore_lang::check_text;
 use wirelore_log::Faults;
 use wirelore_model::SeenId;
@@ -130,7 +130,20 @@ fn an_answer_to_an_event_is_the_frame_that_its_first_byte_names() {
     ];
     let Rows { lines, tally } = read(&records);
     assert_eq!(lines, ["0 left.pulled 7", "1000000000 right.pushed 8", "2000000000 left.pulled 9"]);
-    assert_eq!((tally.decoded, tally.not_selected, tally.faulty), (3, 1, 0), "an answer that names none of them");
+    assert_eq!((tally.decoded, tally.not_selected, tally.faulty), (3, 0, 0));
+    let unknown: Vec<_> = tally.unknown_frames().iter().map(|unknown| (unknown.id, unknown.count)).collect();
+    assert_eq!(unknown, [(SeenId::Lin(0x22), 1)], "an answer that names none of them");
+}
+
+#[test]
+fn an_event_without_data_is_not_encoded() {
+    let database = check_text("seat.lore", SEAT).database.expect("no mistakes");
+    let (id, _) = database.frame_named("event").expect("described");
+    let none: [(&str, Given); 0] = [];
+    assert_eq!(
+        encode(&database, id, &none).expect_err("it has no data").to_string(),
+        "frame `event` has no data of its own: it is answered with `left` or `right`; encode the one that you want"
+    );
 }
 
 #[test]

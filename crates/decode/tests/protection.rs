@@ -198,22 +198,56 @@ fn the_sequence_is_told_and_damage_does_not_disturb_it() {
 #[test]
 fn a_message_with_the_data_id_of_another_frame_is_told_with_that_frame() {
     let frames = [
-        (0x120, false, protected(Profile::P01Both, 0x124, 3, 8)),
         (0x122, false, protected(Profile::P04, 7, 0, 16)),
         (0x122, false, protected(Profile::P04, 8, 0, 16)),
+        (0x120, false, protected(Profile::P01Both, 0x124, 3, 8)),
+        (0x120, false, protected(Profile::P01Both, 0x123, 3, 8)),
+        (0x120, false, protected(Profile::P01Both, 0x124, 4, 8)),
+        (0x120, false, protected(Profile::P01Both, 0x124, 5, 8)),
     ];
     let (told, tally) = verdicts(&database(), &frames);
     let brakes = Belongs { frame: FrameId(1), data_id: 0x124 };
     let other_wide = Belongs { frame: FrameId(3), data_id: 7 };
     let told = protections(&told);
-    assert!(
-        matches!(told[0], ProtectionVerdict::WrongSum { belongs: Some(belongs), .. } if belongs == brakes),
-        "{told:?}"
+    assert_eq!(told[0], ProtectionVerdict::WrongDataId { found: 7, belongs: Some(other_wide) });
+    assert_eq!(told[1], ProtectionVerdict::WrongDataId { found: 8, belongs: None });
+    let named: Vec<_> = told[2..]
+        .iter()
+        .map(|told| match told {
+            ProtectionVerdict::WrongSum { belongs, .. } => Some(*belongs),
+            _ => None,
+        })
+        .collect();
+    assert_eq!(
+        named,
+        [Some(None), None, Some(None), Some(Some(brakes))],
+        "eight bits fit by chance, but not three times"
     );
-    assert_eq!(told[1], ProtectionVerdict::WrongDataId { found: 7, belongs: Some(other_wide) });
-    assert_eq!(told[2], ProtectionVerdict::WrongDataId { found: 8, belongs: None });
     let belongings: Vec<_> = tally.belongings().into_iter().map(|(_, frame, belongs, _)| (frame, belongs)).collect();
     assert_eq!(belongings, [(FrameId(0), brakes), (FrameId(2), other_wide)]);
+}
+
+/// With 60 data ids of 16 bits and a sum of 8, one damaged message in five fits exactly one other id by chance.
+#[test]
+fn damage_is_not_taken_for_a_stranger_among_many() {
+    let mut text = String::from("network drive can 500 kbit/s\n");
+    for number in 0..60 {
+        text += &format!(
+            "frame f{number} on drive id {number} {{ length 8\n protected by e2e 1 both, data id {} }}\n",
+            977 * number + 5
+        );
+    }
+    let database = check_text("many.lore", &text).database.expect("no mistakes");
+    let frames: Vec<_> = (0..500_u32)
+        .map(|index| {
+            let mut payload = protected(Profile::P01Both, 5, index % 15, 8);
+            payload[2..6].copy_from_slice(&index.wrapping_mul(0x9E37_79B9).to_le_bytes());
+            (0, false, payload)
+        })
+        .collect();
+    let (_, tally) = verdicts(&database, &frames);
+    assert!(tally.protections.wrong_sum > 480, "{:?}", tally.protections);
+    assert_eq!(tally.belongings(), []);
 }
 
 #[test]
@@ -264,6 +298,22 @@ fn encoding_writes_the_published_header() {
     assert_eq!(encoded.payload, [0x91, 1, 0, 0, 0, 0, 0, 0]);
     let error = encode(&database, STEERING, &[("protection", Given::Raw(15))]).expect_err("never sent");
     assert_eq!(error.to_string(), "signal `protection` cannot hold count 15: profile 1 counts from 0 to 14");
+}
+
+/// The length of profile 4 has 16 bits (PRS E2EProtocol, from memory).
+#[test]
+fn what_is_too_long_for_the_length_of_its_profile_is_told_so() {
+    let text = "network backbone ethernet 100 Mbit/s\nframe long on backbone udp port 30500 {\n\
+                length 12..100000\n protected by e2e 4, data id 7\n signal rest in bytes 12..end text\n}\n";
+    let checked = check_text("long.lore", text);
+    let database = checked.database.unwrap_or_else(|| panic!("{:?}", checked.diagnostics));
+    let rest = |bytes| [("rest", Given::Text("a".repeat(bytes)))];
+    assert!(encode(&database, FrameId(0), &rest(65_523)).is_ok());
+    let error = encode(&database, FrameId(0), &rest(65_524)).expect_err("too long");
+    assert_eq!(
+        error.to_string(),
+        "signal `protection` cannot hold 65536 bytes: the length that profile 4 tells has no room for so many"
+    );
 }
 
 #[test]

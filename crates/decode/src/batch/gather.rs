@@ -8,6 +8,7 @@ use wirelore_log::Channel;
 
 use super::rows::Rows;
 use super::tag::{Gathered, Tag};
+use crate::checks::Origin;
 
 /// A usual row: the time and eight bytes.
 const ROW_BYTES: usize = 16;
@@ -23,8 +24,8 @@ pub(crate) struct Gatherer {
     fronts: Vec<Front>,
     /// Their bytes, one after the other.
     bytes: Vec<u8>,
-    /// By frame of the description: whether its rows keep identifiers.
-    keeps_ids: Vec<bool>,
+    /// By frame of the description: whether its rows keep the origins of their frames.
+    keeps_origins: Vec<bool>,
 }
 
 /// The front buffer of a table.
@@ -40,11 +41,11 @@ struct Front {
 const CLOSED: u32 = u32::MAX;
 
 impl Gatherer {
-    /// For tables whose rows are made like these; some of them keep identifiers.
-    pub(crate) fn new(rows: Vec<Rows>, keeps_ids: Vec<bool>) -> Self {
+    /// For tables whose rows are made like these; some of them keep origins.
+    pub(crate) fn new(rows: Vec<Rows>, keeps_origins: Vec<bool>) -> Self {
         let fronts = (0..rows.len()).map(|table| Front { next: table * FRONT_BYTES, channel: CLOSED }).collect();
         let bytes = vec![0; rows.len() * FRONT_BYTES];
-        Self { rows, fronts, bytes, keeps_ids }
+        Self { rows, fronts, bytes, keeps_origins }
     }
 
     /// Adds a row of eight bytes if it is what the table's front buffer takes.
@@ -79,13 +80,13 @@ impl Gatherer {
         true
     }
 
-    /// Adds any row of a frame with this identifier to a table that keeps it; false where the table does not.
-    pub(crate) fn push_with_id(&mut self, table: usize, row: &Gathered<'_>, id: Option<u32>) -> bool {
-        let keeps_ids = self.keeps_ids.get(table).copied().unwrap_or(false);
-        if let Some(rows) = self.rows.get_mut(table).filter(|_| keeps_ids) {
-            rows.push_with_id(row, id);
+    /// Adds any row of a frame of this origin to a table that keeps it; false where the table does not.
+    pub(crate) fn push_with_origin(&mut self, table: usize, row: &Gathered<'_>, origin: Origin) -> bool {
+        let keeps_origins = self.keeps_origins.get(table).copied().unwrap_or(false);
+        if let Some(rows) = self.rows.get_mut(table).filter(|_| keeps_origins) {
+            rows.push_with_origin(row, origin);
         }
-        keeps_ids
+        keeps_origins
     }
 
     /// Moves what waits in a front buffer to the table's rows.

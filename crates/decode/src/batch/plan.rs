@@ -4,6 +4,7 @@ use wirelore_model::{Content, Frame, Role, Scaling, Signal, SignalId};
 
 use super::kernel::{Kernel, WordBits};
 use super::rows::Rows;
+use crate::checks::asks_for_origin;
 use crate::plan::{FramePlan, Geometry};
 
 /// Whole numbers of more bits than this are not all doubles.
@@ -45,8 +46,8 @@ pub(crate) struct TablePlan {
     to_the_end: bool,
     /// How many bytes the frame has as a rule.
     usual_bytes: u32,
-    /// Whether rows keep the identifiers of their frames: a checksum is to be calculated over them.
-    pub(crate) keeps_identifiers: bool,
+    /// Whether rows keep the origins of their frames: checks ask for them.
+    pub(crate) keeps_origins: bool,
     /// One for each step of the frame's plan, in the order of the description.
     pub(crate) columns: Box<[ColumnPlan]>,
 }
@@ -96,12 +97,11 @@ impl TablePlan {
             }
         }
         columns.sort_by_key(|column| column.signal);
-        let over_identifier = |signal: &Signal| matches!(&signal.role, Role::Checksum(sum) if sum.needs_identifier());
         Self {
             payload_bytes: room,
             to_the_end: runs_to_the_end(frame),
             usual_bytes: usual_bytes(frame),
-            keeps_identifiers: frame.signals.iter().any(over_identifier),
+            keeps_origins: asks_for_origin(frame),
             columns: columns.into(),
         }
     }

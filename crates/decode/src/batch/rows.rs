@@ -9,6 +9,7 @@ use wirelore_log::Channel;
 use super::BLOCK_ROWS;
 use super::packed::PackedRows;
 use super::tag::{Gathered, Tag};
+use crate::checks::Origin;
 
 /// The time in front of each payload.
 pub(super) const TIME_BYTES: usize = 8;
@@ -30,8 +31,8 @@ pub(crate) struct Rows {
     expected: Tag,
     /// One for each row, or none at all: then every row is as usual.
     tags: Vec<Tag>,
-    /// The identifier of each row's frame, where a checksum is calculated over it; else empty.
-    ids: Vec<Option<u32>>,
+    /// The origin of each row's frame, where its checks ask for it; else empty.
+    origins: Vec<Origin>,
     /// Once there are these, the times, payloads and tags of all rows are here.
     packed: Option<PackedRows>,
 }
@@ -57,7 +58,7 @@ impl Rows {
             usual,
             expected: usual,
             tags: Vec::new(),
-            ids: Vec::new(),
+            origins: Vec::new(),
             packed: None,
         };
         if room > EQUAL_BYTES_MOST {
@@ -84,7 +85,7 @@ impl Rows {
     pub(crate) fn clear(&mut self) {
         self.bytes.clear();
         self.tags.clear();
-        self.ids.clear();
+        self.origins.clear();
         self.expected = self.usual;
         if let Some(packed) = &mut self.packed {
             packed.clear();
@@ -105,9 +106,9 @@ impl Rows {
         self.bytes.resize(end, 0);
     }
 
-    /// Adds a frame of a table whose rows all keep their identifiers.
-    pub(crate) fn push_with_id(&mut self, row: &Gathered<'_>, id: Option<u32>) {
-        self.ids.push(id);
+    /// Adds a frame of a table whose rows all keep their origins.
+    pub(crate) fn push_with_origin(&mut self, row: &Gathered<'_>, origin: Origin) {
+        self.origins.push(origin);
         self.push(row);
     }
 
@@ -154,7 +155,7 @@ impl Rows {
     /// Adds the rows of another buffer for the same description.
     pub(crate) fn append(&mut self, other: &Self) {
         debug_assert_eq!(self.stride, other.stride, "both hold frames of one description");
-        self.ids.extend_from_slice(&other.ids);
+        self.origins.extend_from_slice(&other.origins);
         let Some(others) = &other.packed else {
             return self.extend(&other.bytes, other.usual, &other.tags);
         };
@@ -168,7 +169,7 @@ impl Rows {
     pub(crate) fn extend(&mut self, bytes: &[u8], usual: Tag, tags: &[Tag]) {
         if let Some(packed) = &mut self.packed {
             let count = bytes.len() / self.stride;
-            return packed.extend(&RowSlice { bytes, stride: self.stride, count, usual, tags, ids: &[] });
+            return packed.extend(&RowSlice { bytes, stride: self.stride, count, usual, tags, origins: &[] });
         }
         if self.bytes.is_empty() {
             self.usual = usual;
@@ -195,7 +196,7 @@ impl Rows {
         match &self.packed {
             Some(packed) => {
                 let rows = packed.lay_out(first, into);
-                RowSlice { ids: self.ids.get(first..first + rows.len()).unwrap_or_default(), ..rows }
+                RowSlice { origins: self.origins.get(first..first + rows.len()).unwrap_or_default(), ..rows }
             }
             None => self.equal(first, BLOCK_ROWS),
         }
@@ -211,7 +212,7 @@ impl Rows {
             count: last - first,
             usual: self.usual,
             tags: self.tags.get(first..last).unwrap_or_default(),
-            ids: self.ids.get(first..last).unwrap_or_default(),
+            origins: self.origins.get(first..last).unwrap_or_default(),
         }
     }
 
@@ -237,13 +238,13 @@ pub(crate) struct RowSlice<'a> {
     count: usize,
     usual: Tag,
     tags: &'a [Tag],
-    ids: &'a [Option<u32>],
+    origins: &'a [Origin],
 }
 
 impl<'a> RowSlice<'a> {
     /// Rows of equal length, each with its tag.
     pub(super) fn of_equal(bytes: &'a [u8], stride: usize, tags: &'a [Tag]) -> Self {
-        Self { bytes, stride, count: tags.len(), usual: Tag::NONE, tags, ids: &[] }
+        Self { bytes, stride, count: tags.len(), usual: Tag::NONE, tags, origins: &[] }
     }
 
     pub(crate) fn len(&self) -> usize {
@@ -262,9 +263,9 @@ impl<'a> RowSlice<'a> {
         self.tags.get(row).copied().unwrap_or(self.usual)
     }
 
-    /// The identifier of a row's frame, where rows keep it.
-    pub(crate) fn id(&self, row: usize) -> Option<u32> {
-        self.ids.get(row).copied().flatten()
+    /// The origin of a row's frame, where rows keep it.
+    pub(crate) fn origin(&self, row: usize) -> Origin {
+        self.origins.get(row).copied().unwrap_or_default()
     }
 
     /// The time of a row, as it lies there.

@@ -157,8 +157,8 @@ impl<'d, S: TableSink> Tables<'d, S> {
 
 /// A gatherer for tables.
 fn gatherer_of(plans: &[TablePlan]) -> Gatherer {
-    let keeps_ids = plans.iter().map(|plan| plan.keeps_identifiers).collect();
-    Gatherer::new(plans.iter().map(TablePlan::rows).collect(), keeps_ids)
+    let keeps_origins = plans.iter().map(|plan| plan.keeps_origins).collect();
+    Gatherer::new(plans.iter().map(TablePlan::rows).collect(), keeps_origins)
 }
 
 /// What the decoding of every table has in common.
@@ -240,10 +240,16 @@ impl Job<'_> {
             let network = network.unwrap_or(NetworkId(0));
             let sender = Sender { channel: tag.channel(), network, frame: self.frame, source: tag.source() };
             let (tally, verdicts) = (&mut *self.tally, &mut self.work.verdicts);
-            checks.frame(self.context.decoder, sender, self.rows.id(row), self.rows.payload(row), |signal, verdict| {
-                tally.verdict(network, self.frame, verdict);
-                verdicts.push(RowVerdict { row: row as u16, signal, verdict });
-            });
+            checks.frame(
+                self.context.decoder,
+                sender,
+                self.rows.origin(row),
+                self.rows.payload(row),
+                |signal, verdict| {
+                    tally.verdict(network, self.frame, verdict);
+                    verdicts.push(RowVerdict { row: row as u16, signal, verdict });
+                },
+            );
         }
     }
 

@@ -2,17 +2,22 @@
 
 mod checksum;
 mod counter;
+mod origin;
 mod protection;
+
+use std::collections::hash_map::Entry;
 
 use rustc_hash::FxHashMap;
 use wirelore_bits::Extractor;
 use wirelore_log::Channel;
-use wirelore_model::{Content, Frame, FrameId, NetworkId, Role, SeenId, SignalId, StateWord};
+use wirelore_model::{Content, Frame, FrameId, NetworkId, Role, SignalId, StateWord};
 
 pub(crate) use checksum::ChecksumPlan;
 use counter::CounterPlan;
-pub(crate) use protection::ByProfile;
-use protection::ProtectionPlan;
+pub use origin::Origin;
+pub(crate) use origin::{asks_for_origin, has_several_sequences, is_to_destination};
+pub(crate) use protection::{ByProfile, behind_header};
+use protection::{ProtectionPlan, Suspect};
 
 use crate::decoder::Decoder;
 use crate::plan::{FramePlan, Group, Visit};
@@ -165,17 +170,7 @@ impl CheckPlan {
     }
 }
 
-/// The number that checksums over bytes of the identifier take: that of CAN frames, the acceptance field of CAN XL and the identifier of
-/// LIN. Frames of other networks have none.
-pub(crate) fn number_in(id: SeenId) -> Option<u32> {
-    match id {
-        SeenId::Can { id, .. } | SeenId::Xl { acceptance: id, .. } => Some(id),
-        SeenId::Lin(id) => Some(id.into()),
-        _ => None,
-    }
-}
-
-/// Who sends one sequence of frames, as far as a recording tells.
+/// Who sends a frame, as far as a recording tells. What the frame's identifier tells beyond that is in its [`Origin`].
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
 pub struct Sender {
     /// The channel of the log.
@@ -184,64 +179,95 @@ pub struct Sender {
     pub network: NetworkId,
     /// The frame.
     pub frame: FrameId,
-    /// The source address of a parameter group (SAE J1939); of a FlexRay frame its channel: 0 is A, 1 is B.
+    /// The source address of a parameter group (SAE J1939).
     pub source: Option<u8>,
 }
 
-/// Which counter or protection: its sender, and its place among the frame's checks.
-type CounterKey = (Sender, usize);
+/// Which sequence of a counter or a protection: its sender, what its origin tells, and its place among the frame's checks.
+type SequenceKey = (Sender, u64, usize);
 
-/// The running checks of one recording: remembers each counter's last count, per [`Sender`].
+/// So many sequences are remembered; each message of any other is the first of its sequence.
+const SEQUENCES_MAX: usize = 1 << 18;
+
+/// What is remembered of a sequence.
+#[derive(Debug, Clone, Copy, Default)]
+struct Memory {
+    /// The last count that the next one is to be compared with.
+    count: Option<u64>,
+    /// Whose messages its damaged ones seem to be.
+    suspect: Option<Suspect>,
+}
+
+/// The running checks of one recording: remembers the last count of each counter and protection, for each [`Sender`] and [`Origin`] that
+/// has a sequence of its own.
 ///
 /// ```
-/// # use wirelore_decode::{Checks, Decoder, Sender};
+/// # use wirelore_decode::{Checks, Decoder, Origin, Sender};
 /// # use wirelore_log::Channel;
-/// # use wirelore_model::{Database, Description, FrameId, NetworkId};
+/// # use wirelore_model::{Database, Description, FrameId, NetworkId, SeenId};
 /// # let decoder = Decoder::new(&Database::new(Description::default())?)?;
 /// let mut checks = Checks::default();
 /// let mut wrong = 0;
 /// let sender = Sender { channel: Channel(0), network: NetworkId(0), frame: FrameId(0), source: None };
-/// checks.frame(&decoder, sender, Some(0x123), &[0x11, 0x22], |_signal, _verdict| wrong += 1);
+/// let origin = Origin { id: Some(SeenId::Can { id: 0x123, extended: false }), header: None };
+/// checks.frame(&decoder, sender, origin, &[0x11, 0x22], |_signal, _verdict| wrong += 1);
 /// assert_eq!(wrong, 0, "a frame that is not described has no checks");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```
 #[derive(Debug, Clone, Default)]
 pub struct Checks {
-    last_counts: FxHashMap<CounterKey, u64>,
+    sequences: FxHashMap<SequenceKey, Memory>,
+    /// Where header and payload are laid one behind the other.
+    together: Vec<u8>,
 }
 
 impl Checks {
     /// Checks one frame. Frames of one sender are to be given in their order. The identifier goes into some checksums; where it is not
-    /// known, they say nothing.
+    /// known, they say nothing. Neither does it then tell sequences apart.
     pub fn frame(
         &mut self,
         decoder: &Decoder,
         sender: Sender,
-        id: Option<u32>,
+        origin: Origin,
         payload: &[u8],
         mut each: impl FnMut(SignalId, Verdict),
     ) {
         let Some(plan) = decoder.plan(sender.frame).filter(|plan| !plan.checks.is_empty()) else {
             return;
         };
-        plan.walk(payload, &mut Checking { checks: self, plan, sender, id, payload, each: &mut each });
+        let sequence = if plan.has_several_sequences { origin.sequence(sender.source.is_some()) } else { 0 };
+        plan.walk(payload, &mut Checking { checks: self, plan, sender, sequence, origin, payload, each: &mut each });
     }
 
-    fn count(&mut self, key: CounterKey, counter: &CounterPlan, found: u64) -> Verdict {
-        let verdict = counter.verdict(self.last_counts.get(&key).copied(), found);
-        match verdict {
-            CounterVerdict::Suspended | CounterVerdict::OutsideRange => self.last_counts.remove(&key),
-            _ => self.last_counts.insert(key, found),
-        };
+    fn count(&mut self, key: SequenceKey, counter: &CounterPlan, found: u64) -> Verdict {
+        let mut unknown = Memory::default();
+        let memory = remembered(&mut self.sequences, key).unwrap_or(&mut unknown);
+        let verdict = counter.verdict(memory.count, found);
+        let begins_anew = matches!(verdict, CounterVerdict::Suspended | CounterVerdict::OutsideRange);
+        memory.count = (!begins_anew).then_some(found);
         Verdict::Counter(verdict)
     }
 
-    fn protection(&mut self, key: CounterKey, plan: &ProtectionPlan, payload: &[u8]) -> Verdict {
-        let (verdict, count) = plan.verdict(payload, self.last_counts.get(&key).copied());
-        if let Some(count) = count {
-            self.last_counts.insert(key, count);
-        }
-        Verdict::Protection(verdict)
+    fn protection(
+        &mut self,
+        key: SequenceKey,
+        plan: &ProtectionPlan,
+        header: Option<&[u8; 8]>,
+        payload: &[u8],
+    ) -> Verdict {
+        let mut unknown = Memory::default();
+        let memory = remembered(&mut self.sequences, key).unwrap_or(&mut unknown);
+        Verdict::Protection(plan.verdict(header, payload, &mut self.together, memory))
+    }
+}
+
+/// What is remembered of a sequence; `None` where there are too many.
+fn remembered(sequences: &mut FxHashMap<SequenceKey, Memory>, key: SequenceKey) -> Option<&mut Memory> {
+    let is_full = sequences.len() >= SEQUENCES_MAX;
+    match sequences.entry(key) {
+        Entry::Occupied(known) => Some(known.into_mut()),
+        Entry::Vacant(_) if is_full => None,
+        Entry::Vacant(place) => Some(place.insert(Memory::default())),
     }
 }
 
@@ -250,7 +276,8 @@ struct Checking<'a, F> {
     checks: &'a mut Checks,
     plan: &'a FramePlan,
     sender: Sender,
-    id: Option<u32>,
+    sequence: u64,
+    origin: Origin,
     payload: &'a [u8],
     each: F,
 }
@@ -265,11 +292,17 @@ impl<F: FnMut(SignalId, Verdict)> Visit for Checking<'_, F> {
             let Some(found) = check.extractor.extract(self.payload) else {
                 continue;
             };
+            let key = (self.sender, self.sequence, index);
             let verdict = match &check.rule {
-                Rule::Counter(counter) => self.checks.count((self.sender, index), counter, found),
-                Rule::Checksum(checksum) if self.id.is_none() && checksum.needs_identifier() => continue,
-                Rule::Checksum(checksum) => Verdict::Checksum(checksum.verdict(self.payload, self.id, found)),
-                Rule::Protection(plan) => self.checks.protection((self.sender, index), plan, self.payload),
+                Rule::Counter(counter) => self.checks.count(key, counter, found),
+                Rule::Checksum(checksum) => {
+                    let number = self.origin.number();
+                    if number.is_none() && checksum.needs_identifier() {
+                        continue;
+                    }
+                    Verdict::Checksum(checksum.verdict(self.payload, number, found))
+                }
+                Rule::Protection(plan) => self.checks.protection(key, plan, self.origin.header.as_ref(), self.payload),
             };
             (self.each)(check.signal, verdict);
         }

@@ -21,7 +21,7 @@ fn verdicts(database: &Database, payloads: &[&[u8]]) -> Vec<Verdict> {
     let mut checks = Checks::default();
     let mut verdicts = Vec::new();
     for payload in payloads {
-        checks.frame(&decoder, sender(None), None, payload, |_, told| verdicts.push(told));
+        checks.frame(&decoder, sender(None), Origin::default(), payload, |_, told| verdicts.push(told));
     }
     verdicts
 }
@@ -165,7 +165,7 @@ fn each_sender_has_a_sequence_of_its_own() {
     let mut checks = Checks::default();
     let mut say = |source, count: u8| {
         let mut told = None;
-        checks.frame(&decoder, sender(Some(source)), None, &[count], |_, verdict| told = Some(verdict));
+        checks.frame(&decoder, sender(Some(source)), Origin::default(), &[count], |_, verdict| told = Some(verdict));
         told
     };
     let counter = |verdict| Some(Verdict::Counter(verdict));

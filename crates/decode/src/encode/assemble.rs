@@ -1,7 +1,7 @@
 //! A frame being put together: given signals first, then selectors, then everything that was not given, checksums last.
 
 use wirelore_bits::{Extractor, Number};
-use wirelore_model::{ByteSpan, Content, Database, Frame, FrameId, Role, Signal, SignalId};
+use wirelore_model::{ByteSpan, Content, Database, Frame, FrameId, Identifier, Role, Signal, SignalId};
 
 use super::Given;
 use super::error::EncodeError;
@@ -9,7 +9,7 @@ use super::note::Note;
 use super::pages::{condition, selectors_for};
 use super::value::{NumberSignal, text_bytes};
 use crate::near::suggestion;
-use crate::plan::{Conversion, FramePlan, Group, Planner, Visit};
+use crate::plan::{Conversion, FramePlan, Group, NO_SWITCH, Planner, Selected, Visit};
 use crate::reading::Unmatched;
 
 /// No longer frame is put together: nobody writes one of more than 16 MiB signal by signal, and a description can state up to 4 GiB.
@@ -24,6 +24,7 @@ pub(super) struct Assembly<'a> {
     pub(super) payload: Vec<u8>,
     /// By signal: whether its bits are in.
     pub(super) is_set: Vec<bool>,
+    of_signals: OfSignals,
     pub(super) given: Vec<SignalId>,
     /// Of texts and bytes whose length another signal says: the two, and the length.
     sizes: Vec<(SignalId, SignalId, usize)>,
@@ -40,6 +41,9 @@ impl<'a> Assembly<'a> {
     pub(super) fn new(database: &'a Database, id: FrameId) -> Result<Self, EncodeError> {
         let count = database.frames.len();
         let frame = database.frames.get(id.index()).ok_or(EncodeError::NoSuchFrame { frame: id.0, count })?;
+        if let Some(answers) = answers(database, frame) {
+            return Err(EncodeError::EventTriggered { frame: frame.label.name.clone(), answers });
+        }
         let plan = Planner::new(database).frame(frame, |_| true, |_| Conversion::None);
         let plan = plan.map_err(|fault| EncodeError::CurveTooFine {
             signal: frame.signals[fault.signal.index()].label.name.clone(),
@@ -48,13 +52,13 @@ impl<'a> Assembly<'a> {
         if described > ENCODED_BYTES_MAX {
             return Err(EncodeError::TooLarge { needed: described, most: ENCODED_BYTES_MAX });
         }
-        let is_set = vec![false; frame.signals.len()];
         Ok(Self {
             database,
             frame,
+            of_signals: OfSignals::new(frame, &plan),
             plan,
             payload: vec![0; described],
-            is_set,
+            is_set: vec![false; frame.signals.len()],
             given: Vec::new(),
             sizes: Vec::new(),
             needed_bytes: 0,
@@ -151,8 +155,7 @@ impl<'a> Assembly<'a> {
     /// A number signal with what is needed to encode it.
     pub(super) fn number(&self, id: SignalId) -> Option<NumberSignal<'_>> {
         let signal = self.signal(id);
-        let at = self.plan.steps.iter().position(|step| step.signal == id)?;
-        let detail = self.plan.details.get(at)?;
+        let detail = self.plan.details.get(*self.of_signals.steps.get(id.index())?)?;
         Some(NumberSignal { signal, encoding: signal.encoding()?, words: self.database.words(signal), detail })
     }
 
@@ -233,17 +236,31 @@ impl<'a> Assembly<'a> {
     pub(super) fn fill_up(&mut self) {
         self.length_bytes = self.least_length();
         loop {
-            let mut filled = 0;
-            while let Some(&group) = self.groups_there().get(filled) {
-                self.fill_group(group);
-                filled += 1;
-            }
+            self.fill_groups();
             // What was filled in may make the frame longer, and then more elements are there.
             let least = self.least_length();
             if least <= self.length_bytes {
                 return;
             }
             self.length_bytes = least;
+        }
+    }
+
+    /// Fills the groups that are there, one after the other: what is filled into one decides which comes next.
+    fn fill_groups(&mut self) {
+        let mut group = Some(0);
+        let mut next = NO_SWITCH;
+        loop {
+            if let Some(there) = group.and_then(|group| self.plan.groups.get(group)) {
+                next = there.next_switch;
+                self.fill_group(there.number);
+            }
+            let Some(switch) = self.plan.switches.get(next as usize) else { return };
+            next = switch.next;
+            group = match switch.select_in(&self.payload, self.length_bytes) {
+                Selected::Group(group) => Some(group as usize),
+                Selected::Nothing(_) | Selected::TooShort | Selected::NotThere => None,
+            };
         }
     }
 
@@ -254,18 +271,14 @@ impl<'a> Assembly<'a> {
         there.0
     }
 
-    /// Whether a signal says how many bytes another one has.
-    fn is_size(&self, id: SignalId) -> bool {
-        self.frame.signals.iter().any(|signal| signal.size() == Some(id))
-    }
-
+    /// Fills in what was not given of a group.
     fn fill_group(&mut self, group: usize) {
-        let is_in = |signal: &Signal| group_of(signal) == group;
-        let signals = self.frame.signals.iter().zip((0..).map(SignalId)).filter(|(signal, _)| is_in(signal));
-        for (signal, id) in signals {
+        let members = self.of_signals.members.get_mut(group).map(std::mem::take).unwrap_or_default();
+        for id in members {
             if self.is_set[id.index()] {
                 continue;
             }
+            let signal = self.signal(id);
             let name = signal.label.name.clone();
             match (&signal.role, self.number(id).map(|number| number.absent())) {
                 // Calculated when all else is in; its bytes count from now on.
@@ -281,7 +294,7 @@ impl<'a> Assembly<'a> {
                 }
                 // Nothing is there of what was not given.
                 (Role::Value, _) if signal.size().is_some() => self.is_set[id.index()] = true,
-                (Role::Value, Some(Ok(bits))) if !self.is_size(id) => {
+                (Role::Value, Some(Ok(bits))) if !self.of_signals.are_sizes[id.index()] => {
                     self.put_bits(id, bits);
                     self.notes.push(Note::UnsetAbsent { signal: name });
                 }
@@ -294,11 +307,44 @@ impl<'a> Assembly<'a> {
     }
 }
 
+/// What is asked of signals again and again, looked up once: a frame can have tens of thousands of them.
+struct OfSignals {
+    /// By signal: its place among the steps of the plan.
+    steps: Vec<usize>,
+    /// By signal: whether it says how many bytes another one has.
+    are_sizes: Vec<bool>,
+    /// By group: its signals.
+    members: Vec<Vec<SignalId>>,
+}
+
+impl OfSignals {
+    fn new(frame: &Frame, plan: &FramePlan) -> Self {
+        let count = frame.signals.len();
+        let mut are_sizes = vec![false; count];
+        frame.signals.iter().filter_map(Signal::size).for_each(|size| are_sizes[size.index()] = true);
+        let mut steps = vec![usize::MAX; count];
+        (0..).zip(&plan.steps).for_each(|(at, step)| steps[step.signal.index()] = at);
+        let mut members = vec![Vec::new(); plan.groups.len()];
+        for (signal, id) in frame.signals.iter().zip((0..).map(SignalId)) {
+            members[group_of(signal)].push(id);
+        }
+        Self { steps, are_sizes, members }
+    }
+}
+
 /// The bytes that a payload must have for a signal, and for what its protection covers.
 fn needed_bytes(signal: &Signal) -> usize {
     let covered =
         signal.protection().map_or(0, |it| it.header_end().max(it.over.last.map_or(0, |last| last.saturating_add(1))));
     signal.needed_bytes().max(covered) as usize
+}
+
+/// The names of the frames that an event-triggered one stands for.
+fn answers(database: &Database, frame: &Frame) -> Option<String> {
+    let Identifier::Lin { stands_for, .. } = &frame.seen_on.first()?.identifier else { return None };
+    let name = |id: &FrameId| database.frames.get(id.index()).map(|answer| format!("`{}`", answer.label.name));
+    let names: Vec<String> = stands_for.iter().filter_map(name).collect();
+    (!names.is_empty()).then(|| names.join(" or "))
 }
 
 /// Which group of the plan a signal is in.

@@ -142,6 +142,14 @@ pub enum EncodeError {
         /// When it is there.
         condition: String,
     },
+    /// An event-triggered frame of LIN: it has no data of its own.
+    #[error("frame `{frame}` has no data of its own: it is answered with {answers}; encode the one that you want")]
+    EventTriggered {
+        /// The frame.
+        frame: String,
+        /// The frames that it stands for.
+        answers: String,
+    },
     /// A frame whose formulas cannot be held exactly.
     #[error(
         "signal `{signal}` cannot be encoded: its curve is too fine for exact fractions of 128 bits; give its points with fewer digits"

@@ -1,14 +1,15 @@
 //! The end of an encoding: the length, then the checksums over what is there, then the protection over everything.
 
 use wirelore_bits::{Extractor, lin, payload_lengths};
-use wirelore_model::{Content, Frame, Identifier, LengthRange, NetworkKind, Role, SignalId};
+use wirelore_model::{Content, Frame, Identifier, LengthRange, Role, SignalId};
+use wirelore_transport::someip::{Header, MessageKind};
 
 use super::Encoded;
 use super::assemble::{Assembly, ENCODED_BYTES_MAX, group_of};
 use super::error::EncodeError;
 use super::note::Note;
-use super::wire::filled;
-use crate::checks::ChecksumPlan;
+use super::wire::{filled, is_of_can_fd};
+use crate::checks::{ChecksumPlan, behind_header, is_to_destination};
 use crate::room::longest_payload;
 
 /// The longest CAN FD frame (ISO 11898-1).
@@ -84,25 +85,34 @@ impl Assembly<'_> {
         let Some((signal, protection)) = protected else {
             return Ok(());
         };
-        let profile = protection.profile;
-        let refused = |count: u64| EncodeError::CannotHold {
-            signal: signal.label.name.clone(),
-            what: format!("count {count}"),
-            why: format!("profile {} counts from 0 to {}", profile.number(), profile.last_count()),
-        };
+        let (profile, name) = (protection.profile, signal.label.name.clone());
         let Content::Number { field, .. } = &signal.content else {
             return Ok(());
         };
         let count = Extractor::new(field).extract(&self.payload).unwrap_or(0);
-        let (Ok(e2e), Some(covered)) = (protection.e2e(), protection.covered_mut(&mut self.payload)) else {
+        if count > profile.last_count().into() {
+            let why = format!("profile {} counts from 0 to {}", profile.number(), profile.last_count());
+            return Err(EncodeError::CannotHold { signal: name, what: format!("count {count}"), why });
+        }
+        let header = header_in_front(self.frame);
+        let (header, e2e) = match header.and_then(|header| Some((header, behind_header(protection)?))) {
+            Some((header, e2e)) => (Some(header), Ok(e2e)),
+            None => (None, protection.e2e()),
+        };
+        let (Ok(e2e), Some(covered)) = (e2e, protection.covered_mut(&mut self.payload)) else {
             return Ok(());
         };
-        if !e2e.protect(covered, count as u32) {
-            return Err(refused(count));
+        let in_front = header.as_ref().map_or(&[][..], |header| header);
+        let mut together = [in_front, &*covered].concat();
+        if !e2e.protect(&mut together, count as u32) {
+            let (what, number) = (format!("{} bytes", together.len()), profile.number());
+            let why = format!("the length that profile {number} tells has no room for so many");
+            return Err(EncodeError::CannotHold { signal: name, what, why });
         }
-        let sum = e2e.check(covered).map_or(0, |found| found.sum);
-        let name = signal.label.name.clone();
-        self.notes.push(Note::Protected { signal: name, profile: profile.number(), sum });
+        let sum = e2e.check(&together).map_or(0, |found| found.sum);
+        covered.copy_from_slice(&together[in_front.len()..]);
+        self.notes.push(Note::Protected { signal: name.clone(), profile: profile.number(), sum });
+        self.notes.extend(header.map(|header| Note::HeaderTaken { signal: name, header }));
         Ok(())
     }
 
@@ -116,9 +126,7 @@ impl Assembly<'_> {
     fn length(&mut self) -> Result<usize, EncodeError> {
         let described = self.described_length();
         let mut length = self.least_length();
-        let network = self.frame.seen_on.first().and_then(|seen| self.database.networks.get(seen.network.index()));
-        let kind = network.map(|network| network.kind);
-        if kind == Some(NetworkKind::CanFd) && self.frame.carried.is_none() {
+        if self.frame.carried.is_none() && is_of_can_fd(self.database, self.frame) {
             let rounded = (length..=CAN_FD_BYTES_MAX)
                 .find(|&length| payload_lengths::is_can_fd_length(length as u8))
                 .unwrap_or(length);
@@ -150,6 +158,28 @@ impl Assembly<'_> {
     }
 }
 
+/// What stands in front of the payload of a SOME/IP message, behind its length. The description tells its type at most; the rest is
+/// as in a message of nobody in particular: client and session 0 (nobody counts calls), both versions 1, return code 0.
+fn header_in_front(frame: &Frame) -> Option<[u8; 8]> {
+    let &Identifier::SomeIp { method, message_type, .. } = &frame.seen_on.first()?.identifier else { return None };
+    let usual = if method & EVENT == 0 { MessageKind::Request } else { MessageKind::Notification };
+    let kind = message_type.map_or(usual, |number| MessageKind::of_byte(number).0);
+    let header = Header {
+        service: 0,
+        method,
+        client: 0,
+        session: 0,
+        interface_version: 1,
+        kind,
+        segmented: false,
+        return_code: 0,
+    };
+    Some(header.behind_length())
+}
+
+/// Methods with this bit are events (AUTOSAR PRS SOME/IP Protocol, from memory).
+const EVENT: u16 = 0x8000;
+
 /// The identifier of a frame on its own network, where it can have no other.
 fn only_identifier(frame: &Frame) -> Option<u32> {
     match &frame.seen_on.first()?.identifier {
@@ -162,9 +192,4 @@ fn only_identifier(frame: &Frame) -> Option<u32> {
         },
         _ => None,
     }
-}
-
-/// Whether the identifiers of a group name a destination too (SAE J1939-21: PF below 240).
-fn is_to_destination(pgn: u32) -> bool {
-    pgn >> 8 & 0xFF < 240
 }

@@ -98,6 +98,13 @@ pub enum Note {
         /// The checksum.
         sum: u64,
     },
+    /// The protection goes over bytes in front of the payload, which the description does not tell.
+    HeaderTaken {
+        /// The protection.
+        signal: String,
+        /// What they were taken to be: bytes 8..15 of a SOME/IP message.
+        header: [u8; 8],
+    },
     /// The payload was made longer, because a frame of its network has only certain lengths.
     Lengthened {
         /// Bytes needed.
@@ -151,6 +158,14 @@ impl fmt::Display for Note {
             }
             Self::Protected { signal, profile, sum } => {
                 write!(f, "{signal}: header of profile {profile} written, checksum 0x{sum:X}")
+            }
+            Self::HeaderTaken { signal, header } => {
+                let bytes: Vec<String> = header.iter().map(|byte| format!("{byte:02X}")).collect();
+                write!(
+                    f,
+                    "{signal}: calculated with {} as bytes 8..15 of the message's header; with others the checksum is another one",
+                    bytes.join(" ")
+                )
             }
             Self::Lengthened { from, to, why } => write!(f, "{from} bytes needed, {to} bytes long: {why}"),
             Self::OnLin { protected_id, checksum, kind } => {

@@ -10,8 +10,9 @@ impl Assembly<'_> {
     /// sent: each with its most significant and its least significant bit.
     pub(super) fn undescribed(&self, length: usize) -> Vec<(BitPosition, BitPosition)> {
         let mut described = vec![0_u8; length];
-        let there = self.groups_there();
-        for signal in self.frame.signals.iter().filter(|signal| there.contains(&group_of(signal))) {
+        let mut is_there = vec![false; self.plan.groups.len()];
+        self.groups_there().into_iter().for_each(|group| is_there[group] = true);
+        for signal in self.frame.signals.iter().filter(|signal| is_there[group_of(signal)]) {
             match &signal.content {
                 Content::Number { field, .. } => {
                     mark(&mut described, field);

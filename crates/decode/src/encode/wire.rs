@@ -1,7 +1,7 @@
 //! Whole frames as they go over the wire, where the payload alone would not do on a bench: FlexRay.
 
 use wirelore_bits::flexray::{Header, trailer};
-use wirelore_model::{Database, FlexRayChannels, Frame, FrameId, Identifier, Network};
+use wirelore_model::{Database, FlexRayChannels, Frame, FrameId, Identifier, Network, NetworkKind};
 
 /// A frame with everything that stands around its payload.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -34,16 +34,37 @@ pub fn on_wire(database: &Database, frame: FrameId, payload: &[u8]) -> Vec<OnWir
     }
 }
 
-/// How long a payload of so many bytes is on the wire, and why: on FlexRay an even number, and all of a static slot.
+/// Whether a frame is one of CAN FD on its own network. Only the frames of CAN XL itself have any length there.
+pub(super) fn is_of_can_fd(database: &Database, frame: &Frame) -> bool {
+    let Some((identifier, network)) = home(database, frame) else { return false };
+    match network.kind {
+        NetworkKind::CanFd => true,
+        NetworkKind::CanXl => matches!(identifier, Identifier::Can { .. } | Identifier::Pgn { .. }),
+        _ => false,
+    }
+}
+
+/// How long a payload of so many bytes is on the wire, and why: on FlexRay an even number, and all of a static slot; on LIN and CAN XL at
+/// least one byte (LIN 2.2A section 2.3.1.4, ISO 11898-1, from memory).
 pub(super) fn filled(database: &Database, frame: &Frame, bytes: usize) -> (usize, &'static str) {
-    let home = frame.seen_on.first().and_then(|home| Some((home, database.networks.get(home.network.index())?)));
-    let Some((Identifier::FlexRay { slot, .. }, Network { flexray, .. })) =
-        home.map(|(home, network)| (&home.identifier, network))
-    else {
-        return (bytes, "");
-    };
-    match flexray.and_then(|timing| timing.static_around(*slot)).map(|slots| usize::from(slots.bytes)) {
+    match home(database, frame) {
+        Some((Identifier::FlexRay { slot, .. }, network)) => in_slot(network, *slot, bytes),
+        Some((Identifier::Lin { .. }, _)) => (bytes.max(1), "LIN frames have at least one byte"),
+        Some((Identifier::Xl { .. }, _)) => (bytes.max(1), "CAN XL frames have at least one byte"),
+        _ => (bytes, ""),
+    }
+}
+
+fn in_slot(network: &Network, slot: u16, bytes: usize) -> (usize, &'static str) {
+    let slots = network.flexray.and_then(|timing| timing.static_around(slot));
+    match slots.map(|slots| usize::from(slots.bytes)) {
         Some(all) if bytes <= all => (all, "a frame fills its static slot"),
         _ => (bytes.next_multiple_of(2), "FlexRay frames have an even number of bytes"),
     }
+}
+
+/// The network that a frame belongs to, and how it is recognised there.
+fn home<'d>(database: &'d Database, frame: &'d Frame) -> Option<(&'d Identifier, &'d Network)> {
+    let seen = frame.seen_on.first()?;
+    Some((&seen.identifier, database.networks.get(seen.network.index())?))
 }

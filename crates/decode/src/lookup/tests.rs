@@ -122,14 +122,10 @@ fn many_identifiers_are_found_as_by_asking_each() {
     assert_eq!(lookup.count(NetworkId(0)), 400);
 }
 
-/// A FlexRay frame on both channels is sent twice in a cycle: the counter in it does not stand still.
 #[test]
-fn each_channel_of_flexray_is_a_sender_of_its_own() {
+fn only_parameter_groups_have_a_source() {
     let found = Recognised { frame: FrameId(0), is_group: false };
-    let sender = |on_b| found.sender(SeenId::FlexRay { slot: 7, cycle: 0, on_b });
-    assert_ne!(sender(false), sender(true));
-    assert_eq!(found.source(SeenId::FlexRay { slot: 7, cycle: 0, on_b: true }), None, "and no address");
     let group = Recognised { is_group: true, ..found };
     let seen = SeenId::Can { id: 0x18FE_F10B, extended: true };
-    assert_eq!((group.sender(seen), found.sender(seen)), (Some(0x0B), None));
+    assert_eq!((group.source(seen), found.source(seen)), (Some(0x0B), None));
 }

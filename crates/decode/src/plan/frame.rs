@@ -9,7 +9,7 @@ use std::ops::Range;
 use wirelore_model::{Content, Database, Frame, LengthRange, Page, Signal, SignalId, StateWord, States, StatesId};
 
 use super::{Conversion, Detail, Selected, Step, Switch};
-use crate::checks::{ByProfile, CheckPlan};
+use crate::checks::{ByProfile, CheckPlan, has_several_sequences};
 use crate::reading::Unmatched;
 use crate::room::longest_payload;
 
@@ -29,6 +29,8 @@ pub(crate) struct FramePlan {
     pub(crate) checks: Box<[CheckPlan]>,
     /// Some texts or bytes have a length that another signal says.
     pub(crate) has_sizes: bool,
+    /// The identifiers of the frame tell several sequences of counts apart.
+    pub(crate) has_several_sequences: bool,
 }
 
 /// Signals that are there together.
@@ -131,6 +133,7 @@ impl<'a> Planner<'a> {
             switches: switches.into(),
             checks: checks.into(),
             has_sizes,
+            has_several_sequences: has_several_sequences(frame),
         })
     }
 

@@ -15,7 +15,7 @@ mod switch;
 pub(crate) use classes::{Standing, reading_runs};
 pub(crate) use curve::ExactLine;
 pub(crate) use detail::Detail;
-pub(crate) use frame::{FramePlan, Group, Planner, Visit};
+pub(crate) use frame::{FramePlan, Group, NO_SWITCH, Planner, Visit};
 pub(crate) use step::{Form, Geometry, Step};
 pub(crate) use switch::{Selected, Switch};
 

@@ -127,12 +127,18 @@ impl Gate<'_> {
         let mut so_do_all = first_time_ns.is_some() && from_ns.is_none() && until_ns.is_none();
         if !decoder.wants(found.frame) {
             // An event-triggered frame has no signals of its own: they are those of the frame that answers.
-            let Some(answer) = decoder.lin_answer(network, seen.id, seen.payload).filter(|id| decoder.wants(*id))
-            else {
-                tally.not_selected += 1;
-                return;
-            };
-            found.frame = answer;
+            match decoder.lin_event(network, seen.id).map(|event| event.answer(seen.payload)) {
+                Some(Some(answer)) if decoder.wants(answer) => found.frame = answer,
+                // A fault, or the answer of a control unit that is not described.
+                Some(None) => {
+                    tally.unknown(network, seen.id);
+                    return;
+                }
+                Some(Some(_)) | None => {
+                    tally.not_selected += 1;
+                    return;
+                }
+            }
             so_do_all = false;
         }
         target.frame(&Passed { decoder, seen, network, found, first_time_ns, so_do_all }, tally);
@@ -233,14 +239,14 @@ struct Onward<'a, 'd, T> {
 }
 
 impl<T: Target> Give for Onward<'_, '_, T> {
-    fn message(&mut self, time_ns: Option<i64>, id: SeenId, bytes: &[u8]) {
+    fn headed(&mut self, time_ns: Option<i64>, id: SeenId, header: Option<[u8; 8]>, bytes: &[u8]) {
         if self.gate.is_in_time(time_ns) {
             self.tally.read += 1;
             self.tally.messages += 1;
             let place = self.place.unwrap_or(PlaceInLog::Line(0));
             let (channel, faults, lin) = (self.channel, Faults::NONE, LinWire::default());
             let message =
-                Seen { time_ns, channel, id, kind: Kind::Data, place, faults, lin, part: None, payload: bytes };
+                Seen { time_ns, channel, id, kind: Kind::Data, place, faults, lin, part: None, header, payload: bytes };
             self.gate.decode(self.network, &message, self.tally, self.target);
         }
     }

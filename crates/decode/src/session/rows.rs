@@ -7,7 +7,7 @@ use wirelore_model::SignalId;
 use super::gate::{Passed, Target};
 use super::sink::{Event, Sink};
 use super::tally::Tally;
-use crate::checks::{Checks, Sender, number_in};
+use crate::checks::{Checks, Sender};
 use crate::reading::{Reading, Readings, Unmatched};
 
 /// Hands frames to a sink, until it fails.
@@ -37,8 +37,8 @@ impl<S: Sink> Target for RowTarget<'_, S> {
         };
         let sink = &mut *self.sink;
         sink.begin(&event);
-        let sender = Sender { channel: seen.channel, network, frame, source: passed.found.sender(seen.id) };
-        self.checks.frame(passed.decoder, sender, number_in(seen.id), seen.payload, |signal, verdict| {
+        let sender = Sender { channel: seen.channel, network, frame, source };
+        self.checks.frame(passed.decoder, sender, seen.origin(), seen.payload, |signal, verdict| {
             tally.verdict(network, frame, verdict);
             sink.verdict(&event, signal, verdict);
         });

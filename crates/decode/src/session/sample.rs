@@ -5,6 +5,7 @@ use std::ops::Range;
 use wirelore_log::{Channel, Faults, Frame, Kind, Medium, PlaceInLog};
 use wirelore_model::SeenId;
 
+use crate::checks::Origin;
 use crate::lin::LinWire;
 
 /// How many frames are kept at most before the decision: at a usual 2,000 frames per second and network, several seconds.
@@ -24,6 +25,8 @@ pub(super) struct Seen<'a> {
     pub(super) lin: LinWire,
     /// How a MOST message stands in a longer one.
     pub(super) part: Option<u8>,
+    /// What stands in front of the payload of a SOME/IP message, behind its length.
+    pub(super) header: Option<[u8; 8]>,
     pub(super) payload: &'a [u8],
 }
 
@@ -40,8 +43,17 @@ impl<'a> From<&Frame<'a>> for Seen<'a> {
             faults: frame.medium.faults(),
             lin: LinWire::of(frame.medium),
             part: part_of(frame.medium),
+            header: None,
             payload,
         }
+    }
+}
+
+impl Seen<'_> {
+    /// What checks may ask for beside the payload.
+    #[inline(always)]
+    pub(super) fn origin(&self) -> Origin {
+        Origin { id: Some(self.id), header: self.header }
     }
 }
 

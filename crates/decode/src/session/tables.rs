@@ -16,7 +16,6 @@ use super::sample::{Sample, Seen};
 use super::tally::Tally;
 use super::{Receiver, STRETCH_BYTES, Session, SessionError};
 use crate::batch::{Context, Gathered, Gatherer, InstructionSet, Rows, TableSink, Tables, Workspace};
-use crate::checks::number_in;
 use crate::threads::share;
 
 /// A table is decoded once it holds so many rows: fewer would not pay for the start of each signal's loop.
@@ -291,12 +290,12 @@ impl Target for Gather<'_> {
         let row = Gathered {
             time_ns: seen.time_ns,
             channel: seen.channel,
-            source: found.sender(seen.id),
+            source: found.source(seen.id),
             payload: seen.payload,
         };
         let table = found.frame.index();
-        // Such a frame has no straight way: none of them would bring its identifier.
-        if self.gatherer.push_with_id(table, &row, number_in(seen.id)) {
+        // Such a frame has no straight way: none of them would bring its origin.
+        if self.gatherer.push_with_origin(table, &row, seen.origin()) {
             return;
         }
         if self.gatherer.push(table, &row)

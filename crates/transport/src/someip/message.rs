@@ -130,6 +130,16 @@ impl Cookie {
     }
 }
 
+impl Header {
+    /// Bytes 8..15 of the message, behind the length that they are counted in: client, session, versions, kind and return code.
+    #[must_use]
+    pub fn behind_length(&self) -> [u8; 8] {
+        let [client, session] = [self.client.to_be_bytes(), self.session.to_be_bytes()];
+        let kind = self.kind.byte(self.segmented);
+        [client[0], client[1], session[0], session[1], PROTOCOL_VERSION, self.interface_version, kind, self.return_code]
+    }
+}
+
 impl<'a> Message<'a> {
     /// Takes a whole message apart, as [`Stream`](super::Stream) and [`Datagram`](super::Datagram) give it.
     ///
@@ -165,14 +175,7 @@ impl<'a> Message<'a> {
         out.extend(header.service.to_be_bytes());
         out.extend(header.method.to_be_bytes());
         out.extend(length.to_be_bytes());
-        out.extend(header.client.to_be_bytes());
-        out.extend(header.session.to_be_bytes());
-        out.extend([
-            PROTOCOL_VERSION,
-            header.interface_version,
-            header.kind.byte(header.segmented),
-            header.return_code,
-        ]);
+        out.extend(header.behind_length());
         out.extend(self.payload);
         true
     }

@@ -1,8 +1,8 @@
 //! Whole frames: selectors, counters, checksums, lengths.
 
 use wirelore_model::{
-    ByteSpan, Checksum, ChecksumAlgorithm, Counter, Database, Frame, Identifier, Meaning, NetworkKind, PortProtocol,
-    Role,
+    ByteSpan, Checksum, ChecksumAlgorithm, Counter, Database, Frame, Identifier, LinChecksum, Meaning, NetworkKind,
+    PageId, PortProtocol, Role,
 };
 
 use super::{error, notes, payload, typed};
@@ -122,6 +122,46 @@ fn lengths_are_as_described_or_as_needed() {
     let database = one_frame(paged);
     assert_eq!(payload(&database, &["s=1"]).len(), 5);
     assert_eq!(payload(&database, &["p=2"]).len(), 8);
+}
+
+/// CAN XL has frames of 1 to 2048 bytes, and those of CAN FD as they are there (ISO 11898-1, from memory); LIN frames have 1 to 8 bytes (LIN
+/// 2.2A, section 2.3.1.4, from memory).
+#[test]
+fn lengths_are_those_that_the_network_has() {
+    let on = |kind, identifier, signals| {
+        let mut described = frame("f", id(1), signals);
+        described.seen_on[0].identifier = identifier;
+        database(vec![network("n", kind)], vec![described])
+    };
+    let nine_bytes = || vec![unsigned("s", "8.7..8.0")];
+    let group = Identifier::Pgn { pgn: 65_280, sources: vec![], priority: None };
+    let xl = || Identifier::Xl { acceptance: 7, priority: None };
+    assert_eq!(payload(&on(NetworkKind::CanXl, id(1), nine_bytes()), &["s=1"]).len(), 12);
+    assert_eq!(payload(&on(NetworkKind::CanXl, group, nine_bytes()), &["s=1"]).len(), 12);
+    assert_eq!(payload(&on(NetworkKind::CanXl, xl(), nine_bytes()), &["s=1"]).len(), 9);
+    let empty = on(NetworkKind::CanXl, xl(), vec![]);
+    assert_eq!(payload(&empty, &[]), [0]);
+    assert_eq!(notes(&empty, &[]), ["0 bytes needed, 1 bytes long: CAN XL frames have at least one byte"]);
+    let lin = Identifier::Lin { id: 0x11, checksum: LinChecksum::Classic, stands_for: vec![] };
+    let empty = on(NetworkKind::Lin, lin, vec![]);
+    assert_eq!(payload(&empty, &[]), [0]);
+    assert!(notes(&empty, &[])[1].ends_with("classic checksum 0xFF"), "the inverted sum of one 0");
+}
+
+/// What is looked for in each signal must not be looked for in all of them.
+#[test]
+fn tens_of_thousands_of_signals_are_filled_in_at_once() {
+    let bytes = 60_000;
+    let mut signals: Vec<_> = (0..bytes).map(|at| unsigned(&format!("s{at}"), &format!("{at}.7..{at}.0"))).collect();
+    for signal in &mut signals[30_000..] {
+        signal.page = Some(PageId(0));
+    }
+    let mut described = frame("f", id(1), signals);
+    described.pages = vec![page(None, 0, &[(0, &[span(0, 0)])])];
+    described.seen_on[0].identifier = Identifier::Port { protocol: PortProtocol::Udp, port: 30_490 };
+    let long = database(vec![network("backbone", NetworkKind::Ethernet)], vec![described]);
+    let (payload, said) = typed(&long, &["s59999=7"]).expect("it encodes");
+    assert_eq!((payload.len(), payload[59_999], said.len()), (bytes, 7, bytes - 1));
 }
 
 #[test]

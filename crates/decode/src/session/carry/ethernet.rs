@@ -196,7 +196,7 @@ impl Messages<'_> {
             let Self { segmented, ends, give, .. } = self;
             segmented.feed(*ends, time_ns, &message, &mut |event| segment(time_ns, event, *give));
         } else {
-            self.give.message(time_ns, of_service(message.header), message.payload);
+            of_service(time_ns, message.header, message.payload, self.give);
         }
     }
 
@@ -239,13 +239,18 @@ const DIAGNOSTIC_AT: usize = HEADER_BYTES + 4;
 
 fn segment(time_ns: Option<i64>, event: Tp<'_>, give: &mut dyn Give) {
     match event {
-        Tp::Message { header, payload, .. } => give.message(time_ns, of_service(header), payload),
-        Tp::Fault { header, fault } => give.fault(of_service(header), &fault),
+        Tp::Message { header, payload, .. } => of_service(time_ns, header, payload, give),
+        Tp::Fault { header, fault } => give.fault(service_id(header), &fault),
         Tp::Part | Tp::Repeated | Tp::OfGivenUp => {}
     }
 }
 
-fn of_service(header: someip::Header) -> SeenId {
+/// A whole message of a service, with what stands behind the length in its header.
+fn of_service(time_ns: Option<i64>, header: someip::Header, payload: &[u8], give: &mut dyn Give) {
+    give.headed(time_ns, service_id(header), Some(header.behind_length()), payload);
+}
+
+fn service_id(header: someip::Header) -> SeenId {
     SeenId::SomeIp { service: header.service, method: header.method, message_type: header.kind.number() }
 }
 

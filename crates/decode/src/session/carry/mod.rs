@@ -48,7 +48,12 @@ impl Carries {
 /// Takes what comes out.
 pub(super) trait Give {
     /// A message, with the time when it was whole and what it is recognised by.
-    fn message(&mut self, time_ns: Option<i64>, id: SeenId, bytes: &[u8]);
+    fn message(&mut self, time_ns: Option<i64>, id: SeenId, bytes: &[u8]) {
+        self.headed(time_ns, id, None, bytes);
+    }
+
+    /// The same with what stands in front of its bytes, where that is protected with them.
+    fn headed(&mut self, time_ns: Option<i64>, id: SeenId, header: Option<[u8; 8]>, bytes: &[u8]);
 
     /// A message, or a part of one, that could not be used.
     fn fault(&mut self, id: SeenId, what: &dyn fmt::Display);
