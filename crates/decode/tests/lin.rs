@@ -94,6 +94,15 @@ fn checksums_of_the_described_kind_of_the_other_kind_and_wrong_ones() {
 }
 
 #[test]
+fn frames_of_a_recorder_that_tells_no_checksum_are_decoded() {
+    // Kind 0 and a byte 0 (public link-type registry, LINKTYPE 212), which is no sum of these bytes.
+    let Rows { lines, tally } = read(&[frame(0x11, 0, 0, &[0x4A, 0x55, 0x93, 0xE5])]);
+    assert_eq!(lines[0], "0 status.height 37");
+    assert_eq!((tally.read, tally.decoded, tally.faulty), (1, 1, 0));
+    assert_eq!((tally.lin.right_checksums, tally.lin.other_checksums), (0, 0));
+}
+
+#[test]
 fn headers_without_an_answer_sleep_and_wake_ups_are_counted() {
     let sleep = [0, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF];
     let records = [
