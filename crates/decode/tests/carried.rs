@@ -99,6 +99,43 @@ fn a_broadcast_and_a_frame_of_the_same_group() {
     assert_eq!((tally.read, tally.messages, tally.carrying, tally.decoded), (6, 1, 4, 2));
 }
 
+/// The priority of a group is that of its short frames: the transport's own have another (SAE J1939-21, from memory).
+#[test]
+fn a_long_message_of_a_group_with_a_priority_is_found() {
+    let truck = TRUCK.replace("pgn 65260,", "pgn 65260 priority 6,");
+    let log = "time_s,id_hex,ext,data_hex\n\
+               0.00,1CECFF00,1,20 0A 00 02 FF EC FE 00\n\
+               0.05,1CEBFF00,1,01 5A 5A 39 47 50 30 30\n\
+               0.10,1CEBFF00,1,02 52 35 2A FF FF FF FF\n";
+    let Rows { lines, tally } = read(&truck, log);
+    assert_eq!(lines, ["100000000 vehicle_identification.number ZZ9GP00R5* from 0"]);
+    assert_eq!((tally.messages, tally.decoded, tally.without_description), (1, 1, 0));
+}
+
+/// Without a check byte nothing proves what is found by searching behind damage.
+#[test]
+fn a_telegram_behind_damage_counts_only_with_a_check_byte() {
+    let seat = |check: &str| {
+        format!(
+            "network seat uart 9600 bit/s, source byte 0, size byte 1 counts from byte 2, target byte 2{check}\n\
+             frame state on seat from 0x10 to 0x44 {{ signal height in byte 0 }}\n"
+        )
+    };
+    // A size that cannot be, then a message, with and without the exclusive or of its bytes.
+    let header = "time_s,data\n0.000,10\n0.001,00\n0.002,10\n";
+    let checked = format!("{header}0.003,03\n0.004,44\n0.005,07\n0.006,50\n");
+    let Rows { lines, tally } = read(&seat(", xor byte last"), &checked);
+    assert_eq!((lines.len(), tally.decoded), (1, 1), "{:?}", tally.first_message_faults());
+    let unchecked = format!("{header}0.003,02\n0.004,44\n0.005,07\n");
+    let Rows { lines, tally } = read(&seat(""), &unchecked);
+    let faults: Vec<&str> = tally.first_message_faults().iter().map(|fault| fault.what.as_str()).collect();
+    assert_eq!((lines.len(), tally.messages, faults.len()), (0, 0, 2), "{faults:?}");
+    assert_eq!(faults[1], "bytes behind damaged ones look like a message, and no check byte proves it");
+    // The same message behind a pause needs no proof.
+    let Rows { tally, .. } = read(&seat(""), "time_s,data\n0.5,10\n0.501,02\n0.502,44\n0.503,07\n");
+    assert_eq!((tally.decoded, tally.message_faults), (1, 0));
+}
+
 /// The first part is one that was recorded on a real ring and is printed on the page "How Most control messages work" at
 /// moderndaymods.com; how it goes on is invented.
 #[test]

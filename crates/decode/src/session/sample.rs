@@ -4,11 +4,14 @@ use std::ops::Range;
 
 use wirelore_log::{Channel, Faults, Frame, Kind, Medium, PlaceInLog};
 use wirelore_model::SeenId;
+use wirelore_transport::ethernet::ETHER_TYPES_OF_TAGS;
 
 use crate::lin::LinWire;
 
 /// How many frames are kept at most before the decision: at a usual 2,000 frames per second and network, several seconds.
 pub(super) const SAMPLE_FRAMES: usize = 20_000;
+/// How many bytes of them: Ethernet packets may have a quarter of a megabyte each.
+const SAMPLE_BYTES: usize = 64 << 20;
 
 /// What a session needs of a frame, lent by the recording or by the sample.
 #[derive(Debug, Clone, Copy)]
@@ -38,7 +41,7 @@ impl<'a> From<&Frame<'a>> for Seen<'a> {
             kind,
             place,
             faults: frame.medium.faults(),
-            lin: LinWire::of(frame.medium),
+            lin: LinWire::of(frame),
             part: part_of(frame.medium),
             payload,
         }
@@ -83,10 +86,9 @@ fn seen_id_elsewhere(frame: &Frame<'_>) -> SeenId {
 
 /// The EtherType of a packet, behind its VLAN tags if it has any (IEEE 802.3, 802.1Q).
 fn ether_type(packet: &[u8]) -> u16 {
-    const TAGS: [u16; 2] = [0x8100, 0x88A8];
     let word = |at: usize| packet.get(at..at + 2).map(|word| u16::from_be_bytes([word[0], word[1]]));
     let places = [12, 16, 20];
-    places.into_iter().filter_map(word).find(|word| !TAGS.contains(word)).unwrap_or_default()
+    places.into_iter().filter_map(word).find(|word| !ETHER_TYPES_OF_TAGS.contains(word)).unwrap_or_default()
 }
 
 /// Frames with their payloads in one run of bytes.
@@ -109,7 +111,7 @@ impl Sample {
     }
 
     pub(super) fn is_full(&self) -> bool {
-        self.frames.len() >= SAMPLE_FRAMES
+        self.frames.len() >= SAMPLE_FRAMES || self.bytes.len() >= SAMPLE_BYTES
     }
 
     pub(super) fn frames(&self) -> impl Iterator<Item = Seen<'_>> {
