@@ -122,3 +122,35 @@ impl Sample {
         Seen { payload: self.bytes.get(bytes.clone()).unwrap_or_default(), ..*seen }
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The number that outer tags had before IEEE 802.1ad (common practice, no source), then a tag of IEEE 802.1Q and IPv4.
+    #[test]
+    fn all_tags_are_stepped_over() {
+        let addresses = [0; 12];
+        for (behind, ether_type) in [
+            (&[0x91, 0, 0, 1, 0x81, 0, 0, 2, 0x08, 0][..], 0x0800),
+            (&[0x91, 0, 0, 1, 0x86, 0xDD], 0x86DD),
+            (&[0x88, 0xA8, 0, 1], 0),
+        ] {
+            let packet = [&addresses[..], behind].concat();
+            let frame = Frame { medium: Medium::Ethernet, ..Frame::data(None, Channel(0), 0, &packet) };
+            assert_eq!(seen_id(&frame), SeenId::Packet { ether_type });
+        }
+    }
+
+    #[test]
+    fn a_sample_is_full_by_its_bytes_too() {
+        let packet = vec![0; 1 << 20];
+        let frame = Frame { medium: Medium::Ethernet, ..Frame::data(None, Channel(0), 0, &packet) };
+        let mut sample = Sample::default();
+        for _ in 0..SAMPLE_BYTES >> 20 {
+            assert!(!sample.is_full());
+            sample.push(&Seen::from(&frame));
+        }
+        assert!(sample.is_full());
+    }
+}
