@@ -92,18 +92,18 @@ fn what_doip_says() {
     assert_eq!((response.word("activation"), response.too_short), ("activated", false));
     let question = doip.read("doip_diagnostic_message", "22 F1 90");
     assert_eq!((question.word("service"), question.word("identifier")), ("read_data", "vin"));
-    let answer = doip.read("doip_diagnostic_message", "62 F1 90 31 44 34 47 50 30 30 52 35 35 42 31 32 33 34 35 36");
-    assert_eq!(answer.shown("vin"), "1D4GP00R55B123456");
+    let answer = doip.read("doip_diagnostic_message", "62 F1 90 5A 5A 39 47 50 30 30 52 35 35 42 31 32 33 34 35 36");
+    assert_eq!(answer.shown("vin"), "ZZ9GP00R55B123456");
     assert_eq!(doip.read("doip_diagnostic_message", "7F 22 31").word("refusal"), "request_out_of_range");
     assert_eq!(doip.read("doip_diagnostic_taken", "00").word("acknowledgement"), "taken");
     assert_eq!(doip.read("doip_diagnostic_refused", "03").word("reason"), "unknown_target");
     assert_eq!(doip.read("doip_header_refused", "04").word("reason"), "wrong_length");
     assert_eq!(doip.read("doip_power_mode_response", "01").word("power_mode"), "ready");
-    let vehicle = "31 44 34 47 50 30 30 52 35 35 42 31 32 33 34 35 36 10 01 02 03 04 05 06 07 08 09 0A 0B 0C 0D 10";
+    let vehicle = "5A 5A 39 47 50 30 30 52 35 35 42 31 32 33 34 35 36 10 01 02 03 04 05 06 07 08 09 0A 0B 0C 0D 10";
     let announced = doip.read("doip_announcement", vehicle);
     assert_eq!(
         (announced.shown("vin").as_str(), announced.number("address")),
-        ("1D4GP00R55B123456", f64::from(0x1001))
+        ("ZZ9GP00R55B123456", f64::from(0x1001))
     );
     assert_eq!(
         (announced.shown("eid").as_str(), announced.word("further_action")),

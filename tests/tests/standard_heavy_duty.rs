@@ -257,7 +257,7 @@ fn names_of_control_units() {
 }
 
 /// Requests and long messages of SAE J1939-21, from memory: the number of a group in three bytes, the least significant one first; a broadcast
-/// of 18 bytes with the identification number that an adapter's manual prints.
+/// of 18 bytes with an invented identification number.
 #[test]
 fn requests_and_identifications() {
     let truck = Described::standard("heavy_duty");
@@ -273,14 +273,14 @@ fn requests_and_identifications() {
     let log = "time_s,id_hex,ext,data_hex\n\
                0.00,18EAFFF9,1,EC FE 00\n\
                0.01,18ECFF00,1,20 12 00 03 FF EC FE 00\n\
-               0.06,18EBFF00,1,01 31 44 34 47 50 30 30\n\
+               0.06,18EBFF00,1,01 5A 5A 39 47 50 30 30\n\
                0.11,18EBFF00,1,02 52 35 35 42 31 32 33\n\
                0.16,18EBFF00,1,03 34 35 36 2A FF FF FF\n\
                0.20,18EEFF80,1,40 E2 81 25 00 00 00 80\n";
     let reader = Box::new(io::Cursor::new(log.to_owned()));
     let read =
         Readings::of(&truck.database, Recording::from_reader(reader, "truck.csv", &Options::default()).expect("a log"));
-    assert_eq!(read.texts["vehicle_identification.vin"], ["1D4GP00R55B123456*"]);
+    assert_eq!(read.texts["vehicle_identification.vin"], ["ZZ9GP00R55B123456*"]);
     assert_eq!(read.of_signal("group_request.requested_group"), [(0.0, 65_260.0)]);
     assert_eq!(read.of_signal("address_claimed.manufacturer_code"), [(0.2, 300.0)]);
     assert_eq!((read.tally.messages, read.tally.carrying, read.tally.decoded), (1, 4, 3));

@@ -247,13 +247,12 @@ fn other_services() {
     assert_eq!(obd.read("obd_answers", "41 E1 05").without_page, Some(("pid".to_owned(), 0xE1)));
 }
 
-/// The exchange that the manual of an adapter prints in its chapter on multi-frame responses; identifiers and padding from memory of
-/// ISO 15765-4. In between, an answer of another unit, and one with an identifier of 29 bits.
+/// A message in three frames by the layout of ISO 15765-2, identifiers and padding by ISO 15765-4, from memory; the number is invented. In between, an answer of another unit, and one with an identifier of 29 bits.
 #[test]
 fn a_vehicle_tells_its_identification_number() {
     let log = "time_s,id_hex,ext,data_hex\n\
                0.000,7DF,0,02 09 02 00 00 00 00 00\n\
-               0.010,7E8,0,10 14 49 02 01 31 44 34\n\
+               0.010,7E8,0,10 14 49 02 01 5A 5A 39\n\
                0.011,7E0,0,30 00 00 00 00 00 00 00\n\
                0.020,7E8,0,21 47 50 30 30 52 35 35\n\
                0.025,7E9,0,03 41 0D 32 00 00 00 00\n\
@@ -264,7 +263,7 @@ fn a_vehicle_tells_its_identification_number() {
     let reader = Box::new(io::Cursor::new(log.to_owned()));
     let recording = Recording::from_reader(reader, "plug.csv", &Options::default()).expect("a log");
     let read = Readings::of(&obd.database, recording);
-    assert_eq!(read.texts["obd_answers.vin"], ["1D4GP00R55B123456"]);
+    assert_eq!(read.texts["obd_answers.vin"], ["ZZ9GP00R55B123456"]);
     assert_eq!(read.of_signal("obd_answers.vehicle_speed"), [(0.025, 50.0)]);
     assert_eq!(read.of_signal("obd_answers_29.engine_speed"), [(0.05, 1726.0)]);
     assert_eq!((read.tally.carrying, read.tally.messages, read.tally.decoded, read.tally.message_faults), (8, 5, 5, 0));

@@ -110,14 +110,14 @@ fn trouble_codes_with_failure_type_and_status() {
     );
 }
 
-/// ISO 14229-1 (from memory): 22 F1 90 asks for the identification number. The number is the one that an adapter's manual prints.
+/// ISO 14229-1 (from memory): 22 F1 90 asks for the identification number. The number is invented.
 #[test]
 fn data_by_identifier() {
     let uds = Described::standard("uds");
     let request = uds.read("uds_requests", "22 F1 90");
     assert_eq!((request.word("service"), request.word("identifier")), ("read_data", "vin"));
-    let answer = uds.read("uds_answers", "62 F1 90 31 44 34 47 50 30 30 52 35 35 42 31 32 33 34 35 36");
-    assert_eq!(answer.shown("vin"), "1D4GP00R55B123456");
+    let answer = uds.read("uds_answers", "62 F1 90 5A 5A 39 47 50 30 30 52 35 35 42 31 32 33 34 35 36");
+    assert_eq!(answer.shown("vin"), "ZZ9GP00R55B123456");
     assert_eq!(uds.read("uds_answers", "62 F1 8C 53 4E 31").shown("serial_number"), "SN1");
     assert_eq!(uds.read("uds_answers", "62 F1 86 03").word("active_session"), "extended");
     let own = uds.read("uds_answers", "62 12 34 AB CD");

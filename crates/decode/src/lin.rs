@@ -1,7 +1,7 @@
 //! LIN frames as they were on the wire: do parity and checksum fit, and which frame is the answer to an event?
 
 use wirelore_bits::lin;
-use wirelore_log::Medium;
+use wirelore_log::{Frame, Kind, Medium};
 use wirelore_model::{Database, FrameId, Identifier, LinChecksum, NetworkId};
 
 /// What a recording tells of a LIN frame beside identifier and data.
@@ -11,13 +11,22 @@ pub(crate) struct LinWire {
     protected_id: Option<u8>,
     /// The checksum as it was sent.
     checksum: Option<u8>,
+    /// It is no frame but a wake-up.
+    pub(crate) is_wake_up: bool,
 }
+
+/// The code that recordings have for a wake-up (public link-type registry, LINKTYPE_LIN).
+const WAKE_UP: u32 = 0xB0B0_0004;
 
 impl LinWire {
     #[inline(always)]
-    pub(crate) fn of(medium: Medium) -> Self {
-        match medium {
-            Medium::Lin(lin) => Self { protected_id: lin.protected_id, checksum: lin.checksum },
+    pub(crate) fn of(frame: &Frame<'_>) -> Self {
+        match frame.medium {
+            Medium::Lin(lin) => Self {
+                protected_id: lin.protected_id,
+                checksum: lin.checksum,
+                is_wake_up: frame.kind == Kind::Signal && frame.id == WAKE_UP,
+            },
             _ => Self::default(),
         }
     }
@@ -120,12 +129,13 @@ fn sent_as(database: &Database, frame: FrameId, network: NetworkId) -> Option<u8
 
 #[cfg(test)]
 mod tests {
-    use wirelore_log::Lin;
+    use wirelore_log::{Channel, Lin};
 
     use super::*;
 
     fn wire(protected_id: u8, checksum: u8) -> LinWire {
-        LinWire::of(Medium::Lin(Lin { protected_id: Some(protected_id), checksum: Some(checksum), ..Lin::default() }))
+        let lin = Lin { protected_id: Some(protected_id), checksum: Some(checksum), ..Lin::default() };
+        LinWire::of(&Frame { medium: Medium::Lin(lin), ..Frame::data(None, Channel(0), 0, &[]) })
     }
 
     #[test]
@@ -138,9 +148,9 @@ mod tests {
         assert_eq!(wire(0x11, 0xE6).judge(0x11, &data, Enhanced), Judgement::OtherKind);
         assert_eq!(wire(0x11, 0xE7).judge(0x11, &data, Enhanced), Judgement::WrongChecksum);
         assert_eq!(wire(0x51, 0xD5).judge(0x11, &data, Enhanced), Judgement::WrongParity);
-        assert_eq!(LinWire::of(Medium::Can).judge(0x11, &data, Enhanced), Judgement::NoChecksum);
+        assert_eq!(LinWire::default().judge(0x11, &data, Enhanced), Judgement::NoChecksum);
         // What the log does not tell of the identifier follows from it.
-        let bare = LinWire { protected_id: None, checksum: Some(0x27) };
+        let bare = LinWire { checksum: Some(0x27), ..LinWire::default() };
         assert_eq!(bare.judge(0x3F, &data, Enhanced), Judgement::Right);
     }
 }

@@ -19,11 +19,11 @@ frame answers on test id 0x7E8..0x7EF, carried by iso_tp {
 }
 ";
 
-/// The exchange that a manual of ISO 15765-4 diagnostics prints (identifiers and padding from memory).
+/// A message in three frames by the layout of ISO 15765-2, identifiers and padding by ISO 15765-4, from memory; the number is invented.
 const EXCHANGE: &str = "\
 time_s,id_hex,data_hex
 0.000,7DF,02 09 02 00 00 00 00 00
-0.010,7E8,10 14 49 02 01 31 44 34
+0.010,7E8,10 14 49 02 01 5A 5A 39
 0.011,7E0,30 00 00 00 00 00 00 00
 0.020,7E8,21 47 50 30 30 52 35 35
 0.030,7E8,22 42 31 32 33 34 35 36
@@ -39,7 +39,7 @@ fn a_vehicle_identification_number_comes_in_three_frames() {
             "30000000 answers.service 73",
             "30000000 answers.item 2",
             "30000000 answers.count 1",
-            "30000000 answers.vin 1D4GP00R55B123456",
+            "30000000 answers.vin ZZ9GP00R55B123456",
         ]
     );
     assert_eq!((tally.read, tally.messages, tally.carrying, tally.decoded, tally.message_faults), (6, 1, 4, 2, 0));
@@ -65,7 +65,7 @@ fn what_is_lost_is_told_and_the_next_message_is_whole() {
 
 #[test]
 fn a_longer_message_than_described_is_refused() {
-    let Rows { lines, tally } = read(DIAGNOSTICS, "time_s,id_hex,data_hex\n0.1,7E8,1F FF 49 02 01 31 44 34\n");
+    let Rows { lines, tally } = read(DIAGNOSTICS, "time_s,id_hex,data_hex\n0.1,7E8,1F FF 49 02 01 5A 5A 39\n");
     assert_eq!(lines, [""; 0]);
     assert!(tally.first_message_faults()[0].what.contains("announces 4095 bytes, and messages of at most 200"));
 }
@@ -87,16 +87,53 @@ frame short_or_long on truck pgn 65226, carried by j1939_tp {
 fn a_broadcast_and_a_frame_of_the_same_group() {
     let log = "time_s,id_hex,ext,data_hex\n\
                0.00,18ECFF00,1,20 12 00 03 FF EC FE 00\n\
-               0.05,18EBFF00,1,01 31 44 34 47 50 30 30\n\
+               0.05,18EBFF00,1,01 5A 5A 39 47 50 30 30\n\
                0.07,18FECA0B,1,04 FF B8 04 03 0A FF FF\n\
                0.10,18EBFF00,1,02 52 35 35 42 31 32 33\n\
                0.15,18EBFF00,1,03 34 35 36 2A FF FF FF\n";
     let Rows { lines, tally } = read(TRUCK, log);
     assert_eq!(
         lines,
-        ["70000000 short_or_long.lamps 4 from 11", "150000000 vehicle_identification.number 1D4GP00R55B123456* from 0",]
+        ["70000000 short_or_long.lamps 4 from 11", "150000000 vehicle_identification.number ZZ9GP00R55B123456* from 0",]
     );
     assert_eq!((tally.read, tally.messages, tally.carrying, tally.decoded), (6, 1, 4, 2));
+}
+
+/// The priority of a group is that of its short frames: the transport's own have another (SAE J1939-21, from memory).
+#[test]
+fn a_long_message_of_a_group_with_a_priority_is_found() {
+    let truck = TRUCK.replace("pgn 65260,", "pgn 65260 priority 6,");
+    let log = "time_s,id_hex,ext,data_hex\n\
+               0.00,1CECFF00,1,20 0A 00 02 FF EC FE 00\n\
+               0.05,1CEBFF00,1,01 5A 5A 39 47 50 30 30\n\
+               0.10,1CEBFF00,1,02 52 35 2A FF FF FF FF\n";
+    let Rows { lines, tally } = read(&truck, log);
+    assert_eq!(lines, ["100000000 vehicle_identification.number ZZ9GP00R5* from 0"]);
+    assert_eq!((tally.messages, tally.decoded, tally.without_description), (1, 1, 0));
+}
+
+/// Without a check byte nothing proves what is found by searching behind damage.
+#[test]
+fn a_telegram_behind_damage_counts_only_with_a_check_byte() {
+    let seat = |check: &str| {
+        format!(
+            "network seat uart 9600 bit/s, source byte 0, size byte 1 counts from byte 2, target byte 2{check}\n\
+             frame state on seat from 0x10 to 0x44 {{ signal height in byte 0 }}\n"
+        )
+    };
+    // A size that cannot be, then a message, with and without the exclusive or of its bytes.
+    let header = "time_s,data\n0.000,10\n0.001,00\n0.002,10\n";
+    let checked = format!("{header}0.003,03\n0.004,44\n0.005,07\n0.006,50\n");
+    let Rows { lines, tally } = read(&seat(", xor byte last"), &checked);
+    assert_eq!((lines.len(), tally.decoded), (1, 1), "{:?}", tally.first_message_faults());
+    let unchecked = format!("{header}0.003,02\n0.004,44\n0.005,07\n");
+    let Rows { lines, tally } = read(&seat(""), &unchecked);
+    let faults: Vec<&str> = tally.first_message_faults().iter().map(|fault| fault.what.as_str()).collect();
+    assert_eq!((lines.len(), tally.messages, faults.len()), (0, 0, 2), "{faults:?}");
+    assert_eq!(faults[1], "bytes behind damaged ones look like a message, and no check byte proves it");
+    // The same message behind a pause needs no proof.
+    let Rows { tally, .. } = read(&seat(""), "time_s,data\n0.5,10\n0.501,02\n0.502,44\n0.503,07\n");
+    assert_eq!((tally.decoded, tally.message_faults), (1, 0));
 }
 
 /// The first part is one that was recorded on a real ring and is printed on the page "How Most control messages work" at

@@ -95,12 +95,23 @@ fn checksums_of_the_described_kind_of_the_other_kind_and_wrong_ones() {
 }
 
 #[test]
+fn frames_of_a_recorder_that_tells_no_checksum_are_decoded() {
+    // Kind 0 and a byte 0 (public link-type registry, LINKTYPE 212), which is no sum of these bytes.
+    let Rows { lines, tally } = read(&[frame(0x11, 0, 0, &[0x4A, 0x55, 0x93, 0xE5])]);
+    assert_eq!(lines[0], "0 status.height 37");
+    assert_eq!((tally.read, tally.decoded, tally.faulty), (1, 1, 0));
+    assert_eq!((tally.lin.right_checksums, tally.lin.other_checksums), (0, 0));
+}
+
+#[test]
 fn headers_without_an_answer_sleep_and_wake_ups_are_counted() {
     let sleep = [0, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF];
     let records = [
         // Byte examples of the public link-type registry's layout: a header 0x10 without answer, a wake-up event.
         vec![1, 0, 0, 0, 2, 0x50, 0xAF, 1, 0, 0, 0, 0],
         vec![1, 0, 0, 0, 0x4C, 0, 0, 0, 0xB0, 0xB0, 0, 4],
+        // An event of a code that ends alike.
+        vec![1, 0, 0, 0, 0x4C, 0, 0, 0, 0xB0, 0xB0, 1, 4],
         vec![1, 0, 0, 0, 2, 0x11, 0, 1, 0, 0, 0, 0],
         vec![1, 0, 0, 0, 2, 0x11, 0, 1, 0, 0, 0, 0],
         // Go to sleep: LIN 2.2A, section 2.6.3 (from memory), its classic sum is 0.
@@ -108,7 +119,7 @@ fn headers_without_an_answer_sleep_and_wake_ups_are_counted() {
         frame(0x11, 0xD5, 2, &[0x4A, 0x55, 0x93, 0xE5]),
     ];
     let Rows { tally, .. } = read(&records);
-    assert_eq!((tally.unanswered, tally.wire_signals, tally.without_description, tally.decoded), (3, 1, 1, 1));
+    assert_eq!((tally.unanswered, tally.wire_signals, tally.without_description, tally.decoded), (3, 2, 1, 1));
     assert_eq!((tally.lin.sleep_requests, tally.lin.wake_ups), (1, 1));
     let unanswered: Vec<_> = tally.lin.unanswered().iter().map(|&(_, id, count)| (id, count)).collect();
     assert_eq!(unanswered, [(SeenId::Lin(0x11), 2), (SeenId::Lin(0x10), 1)]);

@@ -216,6 +216,30 @@ fn holes_and_foreign_bytes_cost_only_what_they_hit() {
     }
 }
 
+/// Behind a damaged block its payload looks like the head of an obsolete block, and its length stands again where that would end.
+#[test]
+fn a_length_that_stands_twice_by_chance_is_no_block() {
+    const BLOCK_BYTES: u32 = 48;
+    for kind in [1, 2, 3, 5, 6] {
+        let false_length = 50 * BLOCK_BYTES + 4;
+        let mut blocks = Blocks::new(false);
+        blocks.interface(227, &[(9, &[9])]);
+        let head_bytes = blocks.file.len();
+        for index in 0..100 {
+            let payload = match index {
+                10 => [u32::to_le_bytes(kind), false_length.to_le_bytes()].concat(),
+                60 => [false_length.to_le_bytes(), [0; 4]].concat(),
+                _ => vec![index as u8; 8],
+            };
+            blocks.packet(0, index, &record(0x100, &payload));
+        }
+        let mut file = blocks.file;
+        file[head_bytes + 10 * BLOCK_BYTES as usize + 4] ^= 1;
+        let log = read(&file);
+        assert_eq!((log.frames.len(), log.report.damaged), (99, 1), "block type {kind}: {:?}", log.report.damage);
+    }
+}
+
 #[test]
 fn blocks_that_claim_to_be_huge_are_not_believed() {
     let mut blocks = Blocks::new(false);

@@ -196,6 +196,14 @@ fn lines_of_flexray_that_cannot_be() {
 }
 
 #[test]
+fn a_length_of_flexray_counts_bytes_or_the_words_of_its_header() {
+    // The payload length of the header counts words of two bytes: FlexRay 2.1A, section 4.2.4 (from memory).
+    let log = read("time_s,slot,cycle,length,data\n0,10,1,4,01020304\n0,10,2,2,01020304\n0,10,3,3,01020304\n");
+    assert_eq!((log.frames.len(), log.report.damaged), (2, 1));
+    assert!(damage(&log.report)[0].starts_with("line 4: "), "{:?}", damage(&log.report));
+}
+
+#[test]
 fn a_cycle_without_a_slot_is_no_flexray() {
     let log = read("time_s,id_hex,cycle,data\n0,123,100,AA\n");
     assert_eq!((log.frames[0].id, log.frames[0].medium), (0x123, Medium::Can));

@@ -61,9 +61,16 @@ fn lin_frames() {
     assert_eq!((request.id, request.kind, request.payload.len()), (0x3C, Kind::Data, 8));
     assert_eq!(lin(&request).checksum_kind, Some(LinChecksum::Classic));
 
-    // The recorder does not say which sum it is: nothing is checked.
-    let untold = one(LIN, "01 00 00 00 40 11 00 00 4A 55 93 E5");
-    assert_eq!((untold.kind, lin(&untold).checksum, lin(&untold).checksum_kind), (Kind::Data, Some(0), None));
+    // The recorder does not say which sum it is: nothing is checked, and a byte 0 that fits as neither kind is no sum.
+    for (record, checksum) in [
+        ("01 00 00 00 40 11 00 00 4A 55 93 E5", None),
+        ("01 00 00 00 40 11 E7 00 4A 55 93 E5", Some(0xE7)),
+        // Go to sleep: LIN 2.2A, section 2.6.3 (from memory), its classic sum is 0.
+        ("01 00 00 00 80 3C 00 00 00 FF FF FF FF FF FF FF", Some(0)),
+    ] {
+        let untold = one(LIN, record);
+        assert_eq!((untold.kind, lin(&untold).checksum, lin(&untold).checksum_kind), (Kind::Data, checksum, None));
+    }
 
     // Room that holds no data, and none of it.
     assert_eq!(one(LIN, "01 00 00 00 12 C1 3D 00 00 FF FF FF").payload, [0]);

@@ -93,7 +93,10 @@ fn any_lin() -> impl Strategy<Value = Kept> {
             let id = code & 0x3F;
             let protected_id = id as u8 | LIN_PARITY[id as usize];
             let (wrong_sum, right_sum) =
-                (any_byte, checksum_kind.map_or(any_byte, |kind| lin_sum(kind, protected_id, &data)));
+                (any_byte, checksum_kind.map_or(any_byte.max(1), |kind| lin_sum(kind, protected_id, &data)));
+            let fits_0 = [LinChecksum::Classic, LinChecksum::Enhanced]
+                .map(|kind| lin_sum(kind, protected_id, &data))
+                .contains(&0);
             let mut lin = Lin { protected_id: Some(protected_id), checksum_kind, ..Lin::default() };
             match kind {
                 Kind::Signal => return kept(time_ns, 1, code, kind, Medium::Lin(Lin::default()), vec![]),
@@ -107,6 +110,8 @@ fn any_lin() -> impl Strategy<Value = Kept> {
                         lin.faults |= Faults::PARITY;
                     }
                 }
+                // Recorders that do not tell the kind of the sum often do not tell the sum.
+                _ if checksum_kind.is_none() && code & 0x80 != 0 && !fits_0 => {}
                 _ => lin.checksum = Some(right_sum),
             }
             kept(time_ns, 1, id, kind, Medium::Lin(lin), data)
@@ -249,6 +254,7 @@ fn frames_of_other_networks_that_cannot_exist_are_refused() {
     let (crc, late) =
         (FlexRay { header_crc: Some(1), ..FlexRay::default() }, FlexRay { cycle: 64, ..FlexRay::default() });
     let (data, four) = (Kind::Data, || vec![0x4A, 0x55, 0x93, 0xE5]);
+    let zero = Lin { checksum: Some(0), ..Lin::default() };
     for (frame, words) in [
         (kept(0, 1, 0x123, data, Medium::Can, four()), "it is a CAN frame, and its channel is one of LIN"),
         (kept(0, 0, 0x11, data, lin(Lin::default()), four()), "it is a LIN frame, and its channel is one of CAN"),
@@ -262,6 +268,7 @@ fn frames_of_other_networks_that_cannot_exist_are_refused() {
         (kept(0, 1, 0x11, Kind::Unanswered, lin(Lin::default()), four()), "a header that nobody answered has no data"),
         (kept(0, 1, 0x11, Kind::Null, lin(Lin::default()), four()), "a LIN frame is never of the kind Null"),
         (kept(0, 1, 0x11, data, lin(sum), four()), "its checksum D4 is wrong, and its faults do not say so"),
+        (kept(0, 1, 0x11, data, lin(zero), four()), "its checksum 00 fits as neither kind"),
         (kept(0, 1, 0x11, data, lin(parity), four()), "the parity of the protected identifier 91 is wrong"),
         (
             kept(0, 1, 0x12, data, lin(parity), four()),
@@ -288,6 +295,24 @@ fn frames_of_other_networks_that_cannot_exist_are_refused() {
         let error = log.write(&frame.view()).expect_err(words).to_string();
         assert!(error.starts_with("cannot write frame 1 of the log: ") && error.contains(words), "{error}");
     }
+}
+
+#[test]
+fn channels_that_would_not_be_read_back_are_refused() {
+    let mut log = PcapngWriter::new(Vec::new()).expect("memory");
+    for name in ["x".repeat(129), "drive\0left".to_owned()] {
+        let error = log.add_channel(&name, LinkType::Can).expect_err("it would be cut").to_string();
+        assert!(error.contains("the name of channel 0 has more than 128 bytes or a zero among them"), "{error}");
+    }
+    for _ in 0..1024 {
+        log.add_channel(&"x".repeat(128), LinkType::Can).expect("memory");
+    }
+    let error = log.add_channel("", LinkType::Can).expect_err("one too many").to_string();
+    assert!(error.contains("there are 1024 channels already"), "{error}");
+    let longest = kept(0, 1023, 0, Kind::Data, Medium::Can, vec![1]);
+    log.write(&longest.view()).expect("is a frame");
+    let read_back = read(log.finish().expect("memory"));
+    assert_eq!((read_back.channels.len(), read_back.channels[0].len(), read_back.frames.len()), (1024, 128, 1));
 }
 
 #[test]
@@ -321,6 +346,10 @@ fn frames_that_cannot_exist_are_refused() {
         (Frame { id: 0x2000_0000, extended: true, ..good }, "larger than 1FFFFFFF"),
         (Frame { payload: &[0; 9], ..good }, "it has 9 data bytes"),
         (Frame { payload: &[0; 9], fd: true, ..good }, "it has 9 data bytes"),
+        (Frame { dlc: Some(5), ..good }, "its data length code 5 is not one of 8 data bytes"),
+        (Frame { dlc: Some(16), ..good }, "its data length code 16 is not one of 8 data bytes"),
+        (Frame { bit_rate_switch: true, ..good }, "only CAN FD frames have a bit rate switch or an error state"),
+        (Frame { error_state: true, ..good }, "only CAN FD frames have a bit rate switch or an error state"),
         (Frame { kind: Kind::Remote, ..good }, "a remote frame has no data"),
         (Frame { time_ns: Some(-1), ..good }, "its time lies before 1970"),
         (Frame { time_ns: None, channel: Channel(1), ..good }, "it has no time"),

@@ -3,6 +3,7 @@
 use std::fmt::Write;
 
 use wirelore_decode::Tally;
+use wirelore_log::Faults;
 use wirelore_model::{Database, Frame, Identifier, NetworkId, SeenId, seen_text};
 
 use super::{NAMED, counted, grouped, push_named, times};
@@ -32,8 +33,12 @@ pub(super) fn damaged(database: &Database, tally: &Tally) -> String {
     let several = frames.iter().any(|frame| frame.0 != frames[0].0);
     let named = frames.iter().map(|&(network, id, faults, count)| {
         let name = frame_of(database, network, id).map_or_else(String::new, |frame| format!(" {}", frame.label.name));
-        let faults = if faults.is_empty() { String::new() } else { format!(", {faults}") };
-        format!("{}{name}{}{faults} ({})", seen_text(id), on(database, network, several), times(count))
+        // A header of LIN that broke off before its identifier has none to show.
+        let is_nameless = id == SeenId::Lin(0) && faults.contains(Faults::IDENTIFIER);
+        let shown = if is_nameless { "no identifier".to_owned() } else { format!("{}{name}", seen_text(id)) };
+        let others = faults.names().filter(|name| !is_nameless || *name != "identifier");
+        let faults: String = others.map(|name| format!(", {name}")).collect();
+        format!("{shown}{}{faults} ({})", on(database, network, several), times(count))
     });
     listed(named.collect())
 }

@@ -181,7 +181,7 @@ impl Gate<'_> {
             }
             Kind::Signal => {
                 tally.wire_signals += 1;
-                lin::note_signal(seen.id, &mut tally.lin);
+                lin::note_signal(seen, &mut tally.lin);
                 return None;
             }
         }
@@ -254,7 +254,7 @@ impl<T: Target> Give for Onward<'_, '_, T> {
     fn fault(&mut self, id: SeenId, what: &dyn fmt::Display) {
         if self.place.is_none() || self.gate.is_in_time(self.time_ns) {
             let (network, place) = (self.network, self.place);
-            self.tally.message_fault(MessageFault { network, id, place, what: what.to_string() });
+            self.tally.message_fault(|| MessageFault { network, id, place, what: what.to_string() });
         }
     }
 }

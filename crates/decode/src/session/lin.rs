@@ -57,14 +57,9 @@ impl LinTally {
     }
 }
 
-/// The low byte of the code that recordings have for a wake-up (public link-type registry, LINKTYPE_LIN: B0B00004).
-const WAKE_UP: u8 = 4;
-
 /// Counts a signal on the wire, if it is one of LIN that is worth a count of its own.
-pub(super) fn note_signal(id: SeenId, tally: &mut LinTally) {
-    if id == SeenId::Lin(WAKE_UP) {
-        tally.wake_ups += 1;
-    }
+pub(super) fn note_signal(seen: &Seen<'_>, tally: &mut LinTally) {
+    tally.wake_ups += u64::from(seen.lin.is_wake_up);
 }
 
 impl Gate<'_> {

@@ -103,7 +103,7 @@ impl<'d> Session<'d> {
     /// A session that has not read anything yet.
     ///
     /// # Errors
-    /// A network among the options that is not described or not of kind CAN, a description without such a network, or a span of time that
+    /// A network among the options that is not described, a description without such a network, or a span of time that
     /// ends before it begins.
     pub fn new(decoder: &'d Decoder, options: &Options) -> Result<Self, SessionError> {
         if let (Some(from), Some(until)) = (options.from_ns, options.until_ns)
@@ -145,7 +145,7 @@ impl<'d> Session<'d> {
         Ok(())
     }
 
-    /// Reads a stretch of a recording, about a MiB; false at its end. Then the next recording may be given.
+    /// Reads a stretch of a recording, about 256 KiB; false at its end. Then the next recording may be given.
     ///
     /// # Errors
     /// The recording cannot be read on, a channel's network cannot be told, the user's binding names no channel of the log, or the sink

@@ -4,12 +4,15 @@ use std::ops::Range;
 
 use wirelore_log::{Channel, Faults, Frame, Kind, Medium, PlaceInLog};
 use wirelore_model::SeenId;
+use wirelore_transport::ethernet::ETHER_TYPES_OF_TAGS;
 
 use crate::checks::Origin;
 use crate::lin::LinWire;
 
 /// How many frames are kept at most before the decision: at a usual 2,000 frames per second and network, several seconds.
 pub(super) const SAMPLE_FRAMES: usize = 20_000;
+/// How many bytes of them: Ethernet packets may have a quarter of a megabyte each.
+const SAMPLE_BYTES: usize = 64 << 20;
 
 /// What a session needs of a frame, lent by the recording or by the sample.
 #[derive(Debug, Clone, Copy)]
@@ -41,7 +44,7 @@ impl<'a> From<&Frame<'a>> for Seen<'a> {
             kind,
             place,
             faults: frame.medium.faults(),
-            lin: LinWire::of(frame.medium),
+            lin: LinWire::of(frame),
             part: part_of(frame.medium),
             header: None,
             payload,
@@ -96,10 +99,9 @@ fn seen_id_elsewhere(frame: &Frame<'_>) -> SeenId {
 
 /// The EtherType of a packet, behind its VLAN tags if it has any (IEEE 802.3, 802.1Q).
 fn ether_type(packet: &[u8]) -> u16 {
-    const TAGS: [u16; 2] = [0x8100, 0x88A8];
     let word = |at: usize| packet.get(at..at + 2).map(|word| u16::from_be_bytes([word[0], word[1]]));
     let places = [12, 16, 20];
-    places.into_iter().filter_map(word).find(|word| !TAGS.contains(word)).unwrap_or_default()
+    places.into_iter().filter_map(word).find(|word| !ETHER_TYPES_OF_TAGS.contains(word)).unwrap_or_default()
 }
 
 /// Frames with their payloads in one run of bytes.
@@ -122,7 +124,7 @@ impl Sample {
     }
 
     pub(super) fn is_full(&self) -> bool {
-        self.frames.len() >= SAMPLE_FRAMES
+        self.frames.len() >= SAMPLE_FRAMES || self.bytes.len() >= SAMPLE_BYTES
     }
 
     pub(super) fn frames(&self) -> impl Iterator<Item = Seen<'_>> {
@@ -131,5 +133,37 @@ impl Sample {
 
     fn lend(&self, (seen, bytes): &(Seen<'static>, Range<usize>)) -> Seen<'_> {
         Seen { payload: self.bytes.get(bytes.clone()).unwrap_or_default(), ..*seen }
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    /// The number that outer tags had before IEEE 802.1ad (common practice, no source), then a tag of IEEE 802.1Q and IPv4.
+    #[test]
+    fn all_tags_are_stepped_over() {
+        let addresses = [0; 12];
+        for (behind, ether_type) in [
+            (&[0x91, 0, 0, 1, 0x81, 0, 0, 2, 0x08, 0][..], 0x0800),
+            (&[0x91, 0, 0, 1, 0x86, 0xDD], 0x86DD),
+            (&[0x88, 0xA8, 0, 1], 0),
+        ] {
+            let packet = [&addresses[..], behind].concat();
+            let frame = Frame { medium: Medium::Ethernet, ..Frame::data(None, Channel(0), 0, &packet) };
+            assert_eq!(seen_id(&frame), SeenId::Packet { ether_type });
+        }
+    }
+
+    #[test]
+    fn a_sample_is_full_by_its_bytes_too() {
+        let packet = vec![0; 1 << 20];
+        let frame = Frame { medium: Medium::Ethernet, ..Frame::data(None, Channel(0), 0, &packet) };
+        let mut sample = Sample::default();
+        for _ in 0..SAMPLE_BYTES >> 20 {
+            assert!(!sample.is_full());
+            sample.push(&Seen::from(&frame));
+        }
+        assert!(sample.is_full());
     }
 }

@@ -238,10 +238,11 @@ impl Tally {
         &self.first_message_faults
     }
 
-    pub(crate) fn message_fault(&mut self, fault: MessageFault) {
+    /// Only the first are worth putting into words.
+    pub(crate) fn message_fault(&mut self, fault: impl FnOnce() -> MessageFault) {
         self.message_faults += 1;
         if self.first_message_faults.len() < MESSAGE_FAULTS_KEPT {
-            self.first_message_faults.push(fault);
+            self.first_message_faults.push(fault());
         }
     }
 

@@ -87,12 +87,66 @@ impl Envelope {
         bytes.get(BODY_AT..self.total_bytes - 4).unwrap_or_default()
     }
 
-    /// Whether the block would be believed after damage.
+    /// Whether type and length would be believed after damage.
     pub(super) fn is_likely(self) -> bool {
         use kind::{INTERFACE, OLD_PACKET, PACKET, SECTION, SIMPLE_PACKET, STATISTICS};
         matches!(self.kind, SECTION | INTERFACE | OLD_PACKET | SIMPLE_PACKET | STATISTICS | PACKET)
             && (ENVELOPE_BYTES + 4..=LIKELY_BYTES_MAX).contains(&self.total_bytes)
     }
+
+    /// What the content of the whole block would be, where something else may stand: a length that happens to stand twice is common
+    /// among blocks of one size.
+    pub(super) fn content(self, bytes: &[u8], limit_bytes: u32) -> Content {
+        let (body, order) = (self.body(bytes), self.order);
+        let packet = match self.kind {
+            kind::PACKET => PacketBody::enhanced(body, order),
+            kind::OLD_PACKET => PacketBody::old(body, order),
+            kind::SIMPLE_PACKET => PacketBody::simple(body, order, limit_bytes),
+            kind::INTERFACE => {
+                let is_sound = order.u16_at(body, 2) == Some(0) && are_options(body.get(8..), order);
+                return if is_sound { Content::Describing } else { Content::Nonsense };
+            }
+            kind::STATISTICS => {
+                return match order.u32_at(body, 0).filter(|_| are_options(body.get(12..), order)) {
+                    Some(interface) => Content::OfInterface(interface),
+                    None => Content::Nonsense,
+                };
+            }
+            _ => return Content::Describing,
+        };
+        let Ok(packet) = packet else { return Content::Nonsense };
+        let behind = body.get(packet.data.end.next_multiple_of(4)..);
+        let is_sound = match self.kind {
+            kind::SIMPLE_PACKET => behind.is_some_and(<[u8]>::is_empty),
+            _ => are_options(behind, order),
+        };
+        if is_sound { Content::OfInterface(packet.interface) } else { Content::Nonsense }
+    }
+}
+
+/// What a block would hold.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(super) enum Content {
+    /// A section or an interface.
+    Describing,
+    /// A packet or numbers of this interface.
+    OfInterface(u32),
+    /// Nothing that there is.
+    Nonsense,
+}
+
+/// Whether these are options up to their end mark or the end of the block.
+fn are_options(options: Option<&[u8]>, order: ByteOrder) -> bool {
+    let Some(mut rest) = options else { return false };
+    while !rest.is_empty() {
+        let (Some(code), Some(length)) = (order.u16_at(rest, 0), order.u16_at(rest, 2)) else { return false };
+        if code == 0 {
+            return rest.len() == 4 && length == 0;
+        }
+        let Some(behind) = rest.get(4 + usize::from(length).next_multiple_of(4)..) else { return false };
+        rest = behind;
+    }
+    true
 }
 
 /// What a packet block says; `data` is a range of the block's body.

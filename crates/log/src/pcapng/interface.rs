@@ -17,8 +17,8 @@ const OPTION_TICK: u16 = 9;
 const OPTION_OFFSET: u16 = 14;
 /// Microseconds, where an interface does not tell its clock.
 const DEFAULT_RESOLUTION: u8 = 6;
-/// A longer name is cut.
-const NAME_BYTES_MAX: usize = 128;
+/// A longer name is cut, and none is written.
+pub(crate) const NAME_BYTES_MAX: usize = 128;
 
 /// What the packets of an interface are.
 #[derive(Debug, Clone, Copy)]

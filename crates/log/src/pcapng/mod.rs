@@ -15,7 +15,8 @@ use crate::pass::{Shared, Step};
 use crate::search;
 use crate::window::Window;
 
-use block::{Envelope, PacketBody, kind};
+use block::{Content, Envelope, PacketBody, kind};
+pub(crate) use interface::NAME_BYTES_MAX;
 use interface::{Interfaces, Link};
 
 /// Whether the bytes begin with a section header.
@@ -82,9 +83,9 @@ impl PcapngReader {
     fn are_likely_here(&self, window: &mut Window, count: usize) -> bool {
         let mut at = 0;
         (0..count).all(|_| {
-            let likely_bytes = window.have(at + block::ENVELOPE_BYTES).then(|| self.likely_bytes_at(window, at));
-            at += likely_bytes.flatten().unwrap_or_default();
-            likely_bytes.flatten().is_some()
+            let likely_bytes = self.likely_bytes_at(window, at);
+            at += likely_bytes.unwrap_or_default();
+            likely_bytes.is_some()
         })
     }
 
@@ -232,15 +233,34 @@ impl PcapngReader {
         search::next_likely(window, &mut shared.report, (place, what), block::ENVELOPE_BYTES, is_likely_here);
     }
 
-    /// Whether a whole block of a known kind and believable length stands at the reading position.
+    /// Whether a whole block that makes sense stands at the reading position.
     fn is_likely_here(&self, window: &mut Window) -> bool {
         self.likely_bytes_at(window, 0).is_some()
     }
 
-    /// The length of the whole block of a known kind and believable length `at` bytes behind the reading position.
+    /// The length of the whole block that makes sense `at` bytes behind the reading position. One of an interface that is not known
+    /// is believed where another block follows.
     fn likely_bytes_at(&self, window: &mut Window, at: usize) -> Option<usize> {
+        let (bytes, content) = self.sensible_at(window, at)?;
+        let is_known = match content {
+            Content::OfInterface(interface) => self.interfaces.get(interface).is_some(),
+            _ => true,
+        };
+        (is_known || self.sensible_at(window, at + bytes).is_some()).then_some(bytes)
+    }
+
+    /// The length and the content of the block of a known kind, believable length and sound content at this place.
+    fn sensible_at(&self, window: &mut Window, at: usize) -> Option<(usize, Content)> {
+        if !window.have(at + block::ENVELOPE_BYTES) {
+            return None;
+        }
         let envelope = Envelope::read(&window.data()[at..], self.section).ok().filter(|it| it.is_likely())?;
-        let is_whole = window.have(at + envelope.total_bytes);
-        (is_whole && envelope.check_trailer(&window.data()[at..]).is_ok()).then_some(envelope.total_bytes)
+        if !window.have(at + envelope.total_bytes) {
+            return None;
+        }
+        let bytes = &window.data()[at..];
+        envelope.check_trailer(bytes).ok()?;
+        let content = envelope.content(bytes, self.interfaces.first_limit_bytes());
+        (content != Content::Nonsense).then_some((envelope.total_bytes, content))
     }
 }

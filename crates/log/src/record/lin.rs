@@ -80,7 +80,12 @@ fn read_frame(header: [u8; HEADER_BYTES], record: &[u8]) -> Result<Record, Flaw<
         (true, false) => Kind::Unanswered,
         (false, _) => Kind::Faulty,
     };
-    let checksum = is_answered.then_some(checksum);
+    // A recorder that does not know the kind mostly does not know the sum either, and leaves its byte 0.
+    let is_left_out = checksum == 0
+        && checksum_kind.is_none()
+        && !faults.contains(Faults::CHECKSUM)
+        && !lin::fits(None, protected_id, data, checksum);
+    let checksum = (is_answered && !is_left_out).then_some(checksum);
     let medium = Medium::Lin(Lin { protected_id: Some(protected_id), checksum, checksum_kind, faults });
     Ok(Record::new(u32::from(protected_id & lin::ID_MAX), kind, medium, payload))
 }

@@ -13,8 +13,8 @@ use crate::options::IdentifierOrder;
 
 /// The shortest Ethernet frame that says where it goes: two addresses and a type (IEEE 802.3).
 pub(crate) const ETHERNET_HEADER_BYTES: usize = 14;
-/// The largest Ethernet packet that is taken for one: the largest limit recorders use (common practice, no source).
-const ETHERNET_BYTES_MAX: usize = 256 * 1024;
+/// The largest Ethernet packet that is taken for one, and the largest that is written: the largest limit recorders use (common practice, no source).
+pub(crate) const ETHERNET_BYTES_MAX: usize = 256 * 1024;
 /// What Ethernet packets usually have at most: 1500 bytes of content, header, one tag and check sequence (IEEE 802.3).
 const ETHERNET_USUAL_BYTES_MAX: usize = 1522;
 

@@ -17,9 +17,9 @@ use super::headings::{Form, Role, SKIP};
 /// | CAN | `id`, `extended`, `remote`, `kind`, `dlc`, `fd`, `bit_rate_switch`, `error_state` |
 /// | LIN | `pid` (with its parity bits; then an `id` is not needed), `checksum`, `checksum_kind` (`classic`, `enhanced`; or 1, 0 for right, wrong), `parity_good` |
 /// | FlexRay | `slot` and `cycle`, `flexray_channel` (`A`, `B`), `indicators` (the first five bits of the header, such as `00100`), `header_crc_good`, `frame_crc_good`, `kind` (`null`) |
-/// | MOST | `function_block`, `instance`, `function` and `operation`; or an `id` with dots: `22.01.0D2.C` |
+/// | MOST | `function_block`, `instance`, `function` and `operation`; or an `id` with dots: `22.01.0D2.C`; `part` (0 whole, 1 first, 2 amid, 3 last) |
 ///
-/// Forms of numbers are `hex` and `dec`. `slot` and `cycle` are decimal and the others hexadecimal where nobody says it, but for
+/// Forms of numbers are `hex` and `dec`. `slot`, `cycle` and `part` are decimal and the others hexadecimal where nobody says it, but for
 /// identifiers and for data bytes in columns of their own, which must show it.
 ///
 /// A line is of the network whose cells it fills. A line of LIN without data and checksum is a header that nobody answered; one without

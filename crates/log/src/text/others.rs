@@ -36,7 +36,9 @@ impl RowReader {
         let told = pieces.number(Role::Length)?.or(pieces.number(Role::Dlc)?);
         // A header that nobody answers may be written with the length that its answer would have had.
         let is_unanswered = network == Network::Lin && held == 0;
-        if let Some(told) = told.filter(|told| *told != held as u64 && !is_unanswered) {
+        // A header of FlexRay counts words of two bytes, and some logs tell its number as it is.
+        let is_words = |told: u64| network == Network::FlexRay && told.checked_mul(2) == Some(held as u64);
+        if let Some(told) = told.filter(|told| *told != held as u64 && !is_unanswered && !is_words(*told)) {
             return Err(Flaw::LengthDisagrees { told, held, hint: "" });
         }
         let data = &payload[..held];

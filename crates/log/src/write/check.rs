@@ -7,10 +7,7 @@ use crate::frame::{
 };
 use crate::lin;
 use crate::medium::{FlexRay, Lin, Medium};
-use crate::record::{ETHERNET_HEADER_BYTES, LinkType};
-
-/// The longest Ethernet packet that is written: no network carries longer ones (common practice, no source).
-const ETHERNET_BYTES_MAX: usize = 65_535;
+use crate::record::{ETHERNET_BYTES_MAX, ETHERNET_HEADER_BYTES, LinkType};
 
 /// Checks a frame for a channel of this link type; the error says what cannot be.
 pub(super) fn frame(frame: &Frame<'_>, link: LinkType) -> Result<(), String> {
@@ -82,7 +79,25 @@ fn can(frame: &Frame<'_>) -> Result<(), String> {
     if frame.kind == Kind::Remote && (bytes > 0 || frame.fd) {
         return Err("a remote frame has no data and is never CAN FD".to_owned());
     }
-    Ok(())
+    if !frame.fd && (frame.bit_rate_switch || frame.error_state) {
+        return Err("only CAN FD frames have a bit rate switch or an error state".to_owned());
+    }
+    match frame.dlc {
+        Some(code) if !is_code_of(code, frame) => {
+            Err(format!("its data length code {code} is not one of {bytes} data bytes"))
+        }
+        _ => Ok(()),
+    }
+}
+
+/// Whether a data length code may stand in the frame: that of a remote frame tells the length of the answer.
+fn is_code_of(code: u8, frame: &Frame<'_>) -> bool {
+    let bytes = frame.payload.len();
+    match (frame.kind, frame.fd) {
+        (Kind::Remote, _) => code <= 15,
+        (_, true) => dlc_of_length(bytes) == Some(code),
+        (_, false) => usize::from(code) == bytes || (bytes == CLASSIC_BYTES_MAX && code <= 15 && code > 8),
+    }
 }
 
 fn can_xl(frame: &Frame<'_>) -> Result<(), String> {
@@ -134,8 +149,12 @@ fn lin(frame: &Frame<'_>, lin: &Lin) -> Result<(), String> {
     }
     let is_wrong =
         |sent| has_data && lin.checksum_kind.is_some() && !lin::fits(lin.checksum_kind, protected_id, data, sent);
+    let is_blamed = lin.faults.contains(Faults::CHECKSUM);
     match lin.checksum {
-        Some(sent) if is_wrong(sent) && !lin.faults.contains(Faults::CHECKSUM) => {
+        Some(0) if has_data && lin.checksum_kind.is_none() && !is_blamed && !lin::fits(None, protected_id, data, 0) => {
+            Err("its checksum 00 fits as neither kind and would be read as none; leave it out".to_owned())
+        }
+        Some(sent) if is_wrong(sent) && !is_blamed => {
             Err(format!("its checksum {sent:02X} is wrong, and its faults do not say so"))
         }
         _ => Ok(()),

@@ -3,8 +3,10 @@
 use std::fmt;
 use std::io::Write;
 
+use crate::channels::CHANNELS_MAX;
 use crate::error::LogError;
 use crate::frame::{Channel, Frame};
+use crate::pcapng::NAME_BYTES_MAX;
 use crate::record::{self, LinkType};
 
 use super::check;
@@ -50,13 +52,16 @@ impl<W: Write> PcapngWriter<W> {
     /// Adds a channel for frames of one kind of network: an interface of this name. An empty name is left out.
     ///
     /// # Errors
-    /// When the output fails, there are 65,536 channels already, or the name has more than 1000 bytes.
+    /// When the output fails, there are 1024 channels already, or the name has more than 128 bytes or a zero among them.
     pub fn add_channel(&mut self, name: &str, link: LinkType) -> Result<Channel, LogError> {
         let refuse = |what: String| LogError::Unwritable { number: self.frames + 1, what };
-        let number =
-            u16::try_from(self.channels.len()).map_err(|_| refuse("there are too many channels".to_owned()))?;
-        if name.len() > 1000 {
-            return Err(refuse(format!("the name of channel {number} has more than 1000 bytes")));
+        let number = self.channels.len();
+        if number >= CHANNELS_MAX {
+            return Err(refuse(format!("there are {CHANNELS_MAX} channels already, and a log has no more")));
+        }
+        if name.len() > NAME_BYTES_MAX || name.contains('\0') {
+            let limit = format!("more than {NAME_BYTES_MAX} bytes or a zero among them");
+            return Err(refuse(format!("the name of channel {number} has {limit}, and would be read back cut")));
         }
         self.begin_block(1);
         self.block.extend_from_slice(&link.number().to_le_bytes());
@@ -68,7 +73,7 @@ impl<W: Write> PcapngWriter<W> {
         self.option(0, &[]);
         self.end_block()?;
         self.channels.push(link);
-        Ok(Channel(number))
+        Ok(Channel(number as u16))
     }
 
     /// Writes one frame.

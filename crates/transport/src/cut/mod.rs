@@ -47,7 +47,7 @@ pub enum Cut<'a, Fault> {
     },
     /// Bytes in which no message begins.
     Skipped {
-        /// How many.
+        /// How many; 0 where bytes are missing and a message begins right behind them.
         bytes: u64,
         /// Why the search for a header began.
         why: Why<Fault>,
@@ -70,6 +70,17 @@ pub enum Why<Fault> {
     /// Bytes of the stream are missing.
     #[error("{0} bytes of the stream are missing")]
     Gap(u64),
+    /// A message never ended, and others stand in what would be its bytes: its length is wrong.
+    #[error("a header announces {length} bytes, {held} follow, and other messages stand among them")]
+    Swallowed {
+        /// Bytes of the message, header included, as announced.
+        length: usize,
+        /// Bytes that came.
+        held: usize,
+    },
+    /// Too many bytes of messages that have begun are held.
+    #[error("too many messages are open at once")]
+    Crowded,
     /// What should have been a header is none.
     #[error("{0}")]
     Fault(Fault),

@@ -116,7 +116,7 @@ pub enum Carried<'a> {
 const ETHER_TYPE_IPV4: u16 = 0x0800;
 const ETHER_TYPE_IPV6: u16 = 0x86DD;
 /// IEEE 802.1Q tag, 802.1ad outer tag, and the number that outer tags had before that standard.
-const ETHER_TYPES_OF_TAGS: [u16; 3] = [0x8100, 0x88A8, 0x9100];
+pub const ETHER_TYPES_OF_TAGS: [u16; 3] = [0x8100, 0x88A8, 0x9100];
 /// Smaller numbers in the place of the EtherType are lengths (IEEE 802.3).
 const ETHER_TYPE_MIN: u16 = 0x0600;
 

@@ -128,23 +128,29 @@ impl Reassembler {
         tell: &mut dyn FnMut(Event<'_>),
     ) -> Outcome {
         let as_sent = step.conversation;
-        for (conversation, by_sender) in [(as_sent, true), (as_sent.answered(), false)] {
+        let directions = [(as_sent, true), (as_sent.answered(), false)];
+        for (conversation, by_sender) in directions {
+            let Some(State::Open(open)) = self.conversations.get(&conversation) else { continue };
+            if open.pgn != pgn {
+                continue;
+            }
             step.conversation = conversation;
-            match self.conversations.get(&conversation) {
-                Some(State::Open(open)) if open.pgn == pgn => {
-                    if open.is_told {
-                        tell(step.fault(0, FaultKind::Aborted { reason, by_sender }));
-                        self.forget(&conversation);
-                    } else {
-                        self.give_up(&step, FaultKind::Aborted { reason, by_sender }, tell);
-                    }
-                    return Outcome::Answer(ControlKind::Abort(reason));
-                }
-                Some(State::GivenUp { pgn: given_up, .. }) if *given_up == pgn => return Outcome::OfGivenUp,
-                _ => {}
+            if open.is_told {
+                tell(step.fault(0, FaultKind::Aborted { reason, by_sender }));
+                self.forget(&conversation);
+            } else {
+                self.give_up(&step, FaultKind::Aborted { reason, by_sender }, tell);
+            }
+            return Outcome::Answer(ControlKind::Abort(reason));
+        }
+        // A message that is open comes first: what was given up in the other direction may lie long ago.
+        for (conversation, _) in directions {
+            if let Some(State::GivenUp { pgn: given_up, .. }) = self.conversations.get(&conversation)
+                && *given_up == pgn
+            {
+                return Outcome::OfGivenUp;
             }
         }
-        step.conversation = as_sent;
         tell(step.fault(0, FaultKind::NothingToAbort { reason }));
         Outcome::Unusable
     }

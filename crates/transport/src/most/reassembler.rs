@@ -52,7 +52,9 @@ pub struct Reassembler<K> {
 enum State {
     Open(Begun),
     /// Parts that still belong to a message that was given up.
-    GivenUp,
+    GivenUp {
+        last_ns: Option<i64>,
+    },
 }
 
 #[derive(Debug, Clone)]
@@ -81,11 +83,20 @@ impl<K: Copy> Step<'_, K> {
         Event::Fault(Fault { key: self.key, time_ns: self.time_ns, parts, kind })
     }
 
+    fn given_up(&self) -> State {
+        State::GivenUp { last_ns: self.time_ns }
+    }
+
+    /// How long nothing came since; 0 where it cannot be told.
+    fn waited_ns(&self, last_ns: Option<i64>) -> i64 {
+        self.time_ns.zip(last_ns).map_or(0, |(now, last)| now.saturating_sub(last))
+    }
+
     /// Adds a part, if it is the one that is due.
     fn take(&self, begun: &mut Begun, number: u8, data: &[u8]) -> Result<(), FaultKind> {
         let index = begun.parts;
-        let waited = self.time_ns.zip(begun.last_ns).map(|(now, last)| now.saturating_sub(last));
-        if let Some(waited_ns) = waited.filter(|waited| *waited > self.rules.most_gap_ns) {
+        let waited_ns = self.waited_ns(begun.last_ns);
+        if waited_ns > self.rules.most_gap_ns {
             return Err(FaultKind::TimedOut { index, waited_ns, limit_ns: self.rules.most_gap_ns });
         }
         // The number has eight bits and begins anew behind 255.
@@ -173,7 +184,7 @@ impl<K: Copy + Ord> Reassembler<K> {
         self.break_off(step, tell);
         if number != 0 {
             tell(step.fault(0, FaultKind::FirstNumber { found: number }));
-            self.keep(step, State::GivenUp, tell);
+            self.keep(step, step.given_up(), tell);
             return Outcome::Unusable;
         }
         let mut begun = Begun { bytes: self.spare.take(), parts: 0, first_ns: step.time_ns, last_ns: step.time_ns };
@@ -185,7 +196,7 @@ impl<K: Copy + Ord> Reassembler<K> {
             Err(kind) => {
                 tell(step.fault(0, kind));
                 self.spare.give(begun.bytes);
-                self.keep(step, State::GivenUp, tell);
+                self.keep(step, step.given_up(), tell);
                 Outcome::Unusable
             }
         }
@@ -201,16 +212,18 @@ impl<K: Copy + Ord> Reassembler<K> {
     ) -> Outcome {
         let taken = match self.messages.get(&step.key) {
             Some(State::Open(begun)) => step.take(begun, number, data),
-            Some(State::GivenUp) => {
+            Some(State::GivenUp { last_ns }) if step.waited_ns(*last_ns) <= step.rules.most_gap_ns => {
+                *last_ns = step.time_ns.or(*last_ns);
                 if is_last {
                     self.messages.remove(&step.key);
                 }
                 return Outcome::OfGivenUp;
             }
-            None => {
+            Some(State::GivenUp { .. }) | None => {
                 tell(step.fault(0, FaultKind::NothingBegun { number }));
-                if !is_last {
-                    self.keep(step, State::GivenUp, tell);
+                match is_last {
+                    true => _ = self.messages.remove(&step.key),
+                    false => self.keep(step, step.given_up(), tell),
                 }
                 return Outcome::Unusable;
             }
@@ -235,7 +248,7 @@ impl<K: Copy + Ord> Reassembler<K> {
             Err(kind) => {
                 tell(step.fault(begun.parts, kind));
                 if !is_last {
-                    self.keep(step, State::GivenUp, tell);
+                    self.keep(step, step.given_up(), tell);
                 }
                 Outcome::Unusable
             }

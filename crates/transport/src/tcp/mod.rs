@@ -109,7 +109,7 @@ pub enum End {
     Reset,
     /// Another connection between the same ports began.
     Replaced,
-    /// There are more streams than the [limit](Limits::streams), and this one was silent for longest.
+    /// There are more streams than the [limit](Limits::streams), and this one was among those silent for longest.
     Crowded,
     /// The recording ended.
     LogEnd,

@@ -126,16 +126,19 @@ impl<S: Clone> Streams<S> {
     fn begin(&mut self, segment: &Segment<'_>, first: u32, tell: &mut impl FnMut(&Flow, &mut S, Piece<'_>)) {
         self.with(segment.flow, |stream| stream.end(End::Replaced, tell));
         if self.streams.len() >= self.limits.streams && !self.streams.contains_key(&segment.flow) {
-            self.drop_oldest(tell);
+            self.make_room(tell);
         }
         let mut stream = Stream::begun(segment.flow, self.prototype.clone(), first, self.segments);
         stream.tell(Piece::Begun { from_start: segment.syn }, tell);
         self.streams.insert(segment.flow, stream);
     }
 
-    fn drop_oldest(&mut self, tell: &mut impl FnMut(&Flow, &mut S, Piece<'_>)) {
-        let oldest = self.streams.values().min_by_key(|stream| stream.last_used).map(|stream| stream.flow);
-        if let Some(flow) = oldest {
+    /// Drops an eighth of the streams at once, those that were silent for longest, so that not each new one looks through all of them.
+    fn make_room(&mut self, tell: &mut impl FnMut(&Flow, &mut S, Piece<'_>)) {
+        let mut by_use: Vec<_> = self.streams.values().map(|stream| (stream.last_used, stream.flow)).collect();
+        by_use.sort_unstable();
+        by_use.truncate((by_use.len() / 8).max(1));
+        for (_, flow) in by_use {
             self.with(flow, |stream| stream.end(End::Crowded, tell));
             self.streams.remove(&flow);
         }

@@ -161,3 +161,76 @@ fn times_and_gaps() {
     ];
     assert_eq!(told, wanted);
 }
+
+/// Ten messages, each in a piece of its own; what is not a message is told in words.
+fn told_of(messages: &[Vec<u8>], mut between: impl FnMut(usize, &mut Cutter<DoIp>, &mut Vec<String>)) -> Vec<String> {
+    let mut told = Vec::new();
+    let mut cutter = Cutter::<DoIp>::new(50_000);
+    for (index, message) in messages.iter().enumerate() {
+        between(index, &mut cutter, &mut told);
+        cutter.bytes(Some(index as i64), message, &mut in_words(&mut told));
+    }
+    cutter.finish(&mut in_words(&mut told));
+    told
+}
+
+fn in_words<F: std::fmt::Display>(told: &mut Vec<String>) -> impl FnMut(Cut<'_, F>)
+where
+    Why<F>: std::fmt::Display,
+{
+    |cut| {
+        told.push(match cut {
+            Cut::Message { last_ns, .. } => format!("message at {}", last_ns.unwrap_or(-1)),
+            Cut::Skipped { bytes, why } => format!("{bytes} skipped: {why}"),
+            Cut::Unfinished { held, length } => format!("{held} of {length:?}"),
+        });
+    }
+}
+
+#[test]
+fn messages_that_a_wrong_length_swallows_come_when_it_cannot_be_whole() {
+    let mut messages = doip(&vec![vec![1, 2, 3]; 10]);
+    messages[3][5..8].copy_from_slice(&[0, 0x70, 0]);
+    let message = |at: i64| format!("message at {at}");
+    let mut wanted: Vec<String> = (0..3).map(message).collect();
+    wanted
+        .push("16 skipped: a header announces 28680 bytes, 112 follow, and other messages stand among them".to_owned());
+    wanted.extend((4..10).map(message));
+    assert_eq!(told_of(&messages, |_, _, _| {}), wanted, "each with the time of its own piece");
+
+    // The same where bytes are missing behind it, and the last of them is not whole.
+    let last = messages[8].split_off(12);
+    assert_eq!(last.len(), 4);
+    let told = told_of(&messages, |index, cutter, told| {
+        if index == 9 {
+            cutter.lost(Why::Gap(4), &mut in_words(told));
+        }
+    });
+    wanted.truncate(3);
+    wanted
+        .push("16 skipped: a header announces 28680 bytes, 92 follow, and other messages stand among them".to_owned());
+    wanted.extend((4..8).map(message));
+    wanted.push("12 of Some(16)".to_owned());
+    wanted.push("0 skipped: 4 bytes of the stream are missing".to_owned());
+    wanted.push(message(9));
+    assert_eq!(told, wanted);
+}
+
+#[test]
+fn a_message_that_is_cut_by_the_end_is_told_as_it_is() {
+    let messages = doip(&[vec![7; 3], vec![7; 300]]);
+    let mut cut = messages.clone();
+    cut[1].truncate(200);
+    assert_eq!(told_of(&cut, |_, _, _| {}), ["message at 0", "200 of Some(313)"]);
+}
+
+#[test]
+fn missing_bytes_between_two_messages_are_told() {
+    let messages = doip(&vec![vec![1, 2, 3]; 2]);
+    let told = told_of(&messages, |index, cutter, told| {
+        if index == 1 {
+            cutter.lost(Why::Gap(16), &mut in_words(told));
+        }
+    });
+    assert_eq!(told, ["message at 0", "0 skipped: 16 bytes of the stream are missing", "message at 1"]);
+}

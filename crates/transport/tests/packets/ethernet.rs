@@ -154,6 +154,19 @@ fn a_wrong_ipv4_checksum_is_told_and_not_fatal() {
     assert!(matches!(read.carried, Carried::Udp { payload: b"hello", .. }));
 }
 
+/// A packet that the sending machine's hardware has yet to cut into segments: total length 0 (common practice, no source).
+#[test]
+fn an_ipv4_length_of_0_means_all_that_is_there() {
+    let mut packet = Vec::new();
+    let builder = PacketBuilder::ethernet2(FROM, TO).ipv4([10, 0, 0, 1], [10, 0, 0, 2], 8).tcp(40000, 13400, 7, 1000);
+    builder.write(&mut packet, b"hello").expect("it fits");
+    packet[16..18].fill(0);
+    let Carried::Tcp(segment) = read(&packet).expect("a packet").carried else { panic!("TCP") };
+    assert_eq!(segment.payload, b"hello");
+    packet.truncate(30);
+    assert_eq!(read(&packet), Err(PacketFault::IpHeaderCut { held: 16 }));
+}
+
 #[test]
 fn wrong_lengths_have_kinds_of_their_own() {
     let with = |at: usize, byte: u8| {

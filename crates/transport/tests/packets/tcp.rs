@@ -194,6 +194,17 @@ fn the_stream_that_was_silent_for_longest_makes_room() {
 }
 
 #[test]
+fn an_eighth_of_many_streams_makes_room_at_once() {
+    let mut net = Net::with(Limits { streams: 16, ..Limits::default() });
+    for port in 1..=17 {
+        let begin = Segment::between(&format!("10.0.0.1:{port}"), "10.0.0.2:9").expect("two addresses");
+        net.take(Segment { sequence: 5, payload: b"x", ..begin });
+    }
+    let crowded = net.told.iter().filter(|(_, told)| *told == Told::Ended(End::Crowded));
+    assert_eq!(crowded.map(|(flow, _)| flow.from.port()).collect::<Vec<_>>(), [1, 2]);
+}
+
+#[test]
 fn all_streams_together_are_bounded() {
     let limits = Limits { streams: 100, waiting_bytes: 1000, all_waiting_bytes: 1500 };
     let mut net = Net::with(limits);

@@ -101,9 +101,18 @@ fn a_lost_or_swapped_segment_gives_the_message_up_and_the_next_one_comes_through
 #[test]
 fn the_same_segment_twice_is_told_as_repeated() {
     let first = cut(1, &[1; 48], 16);
-    let told = feed(100, &[&first[0], &first[0], &first[1], &first[1], &first[2]]);
+    let second = cut(2, &[1; 48], 16);
+    let [a, b, c] = &first[..] else { panic!("three segments") };
+    let told = feed(100, &[a, a, b, b, c, c, &second[0], &second[1], &second[2]]);
     let whole = Told::Message(1, vec![1; 48], 3, Some(0));
-    assert_eq!(told, [Told::Part, Told::Repeated, Told::Part, Told::Repeated, whole]);
+    let next = Told::Message(2, vec![1; 48], 3, Some(6));
+    let (part, repeated) = (Told::Part, Told::Repeated);
+    let wanted = [&part, &repeated, &part, &repeated, &whole, &repeated, &part, &part, &next].map(Clone::clone);
+    assert_eq!(told, wanted, "a mirror port gives every packet twice");
+
+    // What ends the next message is no repetition of it where its first segment is lost.
+    let told = feed(100, &[a, b, c, &second[2]]);
+    assert_eq!(told[3], Told::Fault(2, TpFault::OutOfOrder { expected: 0, found: 32 }));
 }
 
 #[test]

@@ -1,5 +1,5 @@
-//! Good traffic. Formats: ISO 15765-2:2016, from memory; the bytes of the identification number's exchange are a published example, its
-//! identifiers and padding those of ISO 15765-4, from memory.
+//! Good traffic. Formats: ISO 15765-2:2016, from memory; the exchange of the identification number has the
+//! layout of ISO 15765-2, the identifiers and padding of ISO 15765-4, from memory; the number is invented.
 
 use wirelore_transport::iso_tp::{
     Addressing, Conversation, Event, FlowControl, FlowStatus, Layout, Outcome, Reassembler, Rules, SegmentError,
@@ -13,17 +13,17 @@ const FD: Layout = Layout { address: None, frame_bytes: 64, padding: None };
 
 /// Reading the vehicle identification number: service 09, information type 02 (SAE J1979).
 #[test]
-fn the_published_exchange_of_the_identification_number() {
+fn the_exchange_of_an_identification_number() {
     let mut heard = IsoTp::default();
     assert_eq!(heard.feed(0x7DF, &[0x02, 0x09, 0x02, 0, 0, 0, 0, 0]), Outcome::Finished);
-    assert_eq!(heard.feed(0x7E8, &[0x10, 0x14, 0x49, 0x02, 0x01, 0x31, 0x44, 0x34]), Outcome::Part);
+    assert_eq!(heard.feed(0x7E8, &[0x10, 0x14, 0x49, 0x02, 0x01, 0x5A, 0x5A, 0x39]), Outcome::Part);
     let answer = FlowControl { status: FlowStatus::Continue, block_size: 0, separation_time: SeparationTime(0) };
     assert_eq!(heard.feed(0x7E0, &[0x30, 0, 0, 0, 0, 0, 0, 0]), Outcome::FlowControl(answer));
     heard.answered(ms(3), 0x7E8, answer);
     assert_eq!(heard.feed(0x7E8, &[0x21, 0x47, 0x50, 0x30, 0x30, 0x52, 0x35, 0x35]), Outcome::Part);
     assert_eq!(heard.feed(0x7E8, &[0x22, 0x42, 0x31, 0x32, 0x33, 0x34, 0x35, 0x36]), Outcome::Finished);
 
-    assert_eq!(heard.bytes(), [b"\x09\x02".as_slice(), b"\x49\x02\x011D4GP00R55B123456"]);
+    assert_eq!(heard.bytes(), [b"\x09\x02".as_slice(), b"\x49\x02\x01ZZ9GP00R55B123456"]);
     assert_eq!(heard.messages[1].0, Conversation { key: 0x7E8, address: None });
     assert_eq!(heard.spans, [(ms(1), ms(1), 1), (ms(2), ms(5), 3)]);
     heard.finish();
@@ -34,7 +34,7 @@ fn the_published_exchange_of_the_identification_number() {
     assert_eq!(
         frames,
         [
-            [0x10, 0x14, 0x49, 0x02, 0x01, 0x31, 0x44, 0x34],
+            [0x10, 0x14, 0x49, 0x02, 0x01, 0x5A, 0x5A, 0x39],
             [0x21, 0x47, 0x50, 0x30, 0x30, 0x52, 0x35, 0x35],
             [0x22, 0x42, 0x31, 0x32, 0x33, 0x34, 0x35, 0x36]
         ]

@@ -203,6 +203,15 @@ fn aborts_by_either_side() {
     let heard = assert_fault(&frames, FaultKind::Aborted { reason, by_sender: false });
     assert_eq!(heard.faults[0].frames, 0);
 
+    // The same group had been given up in the other direction.
+    let mut heard = J1939::default();
+    heard.feed_all(&connection(0xF9, 0x00, 65242, 5, &pattern(39))[..3]);
+    heard.feed_all(&[from_receiver(abort)]);
+    heard.feed_all(&connected()[..3]);
+    heard.feed_all(&[from_receiver(abort)]);
+    let wanted = [FaultKind::Aborted { reason, by_sender: true }, FaultKind::Aborted { reason, by_sender: false }];
+    assert_eq!(heard.kinds(), wanted);
+
     let aborted = FaultKind::Aborted { reason, by_sender: false };
     assert_eq!(aborted.to_string(), "the receiver gave the connection up: it waited too long (3)");
     assert_eq!(AbortReason(100).to_string(), "a reserved reason (100)");

@@ -196,6 +196,22 @@ fn other_faults() {
     assert_eq!(heard.messages, []);
 }
 
+/// What comes long after a message was given up is not of that message, and is told.
+#[test]
+fn a_part_long_after_a_message_was_given_up() {
+    let mut heard = Heard::default();
+    heard.feed(1, 2, &[1, 1]);
+    assert_eq!(heard.feed(1, 2, &[2, 2]), Outcome::OfGivenUp);
+    heard.time_ms += 6000;
+    assert_eq!(heard.feed(1, 2, &[7, 1]), Outcome::Unusable);
+    assert_eq!(heard.feed(1, 3, &[8, 1]), Outcome::OfGivenUp);
+    heard.feed(1, 2, &[1, 1]);
+    heard.time_ms += 6000;
+    assert_eq!(heard.feed(1, 3, &[2, 1]), Outcome::Unusable);
+    let numbers = [1, 7, 1, 2].map(|number| FaultKind::NothingBegun { number });
+    assert_eq!(heard.kinds(), numbers);
+}
+
 #[test]
 fn the_one_that_was_silent_for_longest_makes_room() {
     let mut heard = Heard::default();

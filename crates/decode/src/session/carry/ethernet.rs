@@ -4,9 +4,10 @@ use std::fmt;
 use std::net::SocketAddr;
 
 use wirelore_model::{PortProtocol, SeenId};
-use wirelore_transport::cut::Cut;
+use wirelore_transport::cut::{Cut, Framing, Why};
 use wirelore_transport::ethernet::{Carried, read};
 use wirelore_transport::someip::tp::{Reassembler, Tp};
+use wirelore_transport::someip::{SomeIp, SomeIpFault};
 use wirelore_transport::tcp::{Flow, Limits, Piece, Streams};
 use wirelore_transport::{doip, someip};
 
@@ -54,6 +55,8 @@ enum Content {
 #[derive(Debug, Clone)]
 enum Stream {
     Raw,
+    /// It was seen from its start: its first bytes will tell whether it is SOME/IP.
+    Open,
     SomeIp(Box<someip::Stream>),
     DoIp(Box<doip::Stream>),
 }
@@ -64,12 +67,17 @@ pub(super) struct Ethernet {
     ports: Ports,
     streams: Streams<Stream>,
     segmented: Reassembler<(SocketAddr, SocketAddr)>,
+    /// Bytes of messages that have begun, of all streams.
+    held_bytes: usize,
 }
+
+/// So many bytes of messages that have begun are held of all streams together.
+const HELD_BYTES_MAX: usize = 64 << 20;
 
 impl Ethernet {
     pub(super) fn new(ports: Ports) -> Self {
         let segmented = Reassembler::new(ports.most_bytes);
-        Self { ports, streams: Streams::new(Limits::default(), Stream::Raw), segmented }
+        Self { ports, streams: Streams::new(Limits::default(), Stream::Raw), segmented, held_bytes: 0 }
     }
 
     pub(super) fn take(&mut self, seen: &Seen<'_>, give: &mut dyn Give) -> Taken {
@@ -84,10 +92,16 @@ impl Ethernet {
         match packet.carried {
             Carried::Udp { from, to, payload } => self.datagram((from, to), payload, seen, give),
             Carried::Tcp(segment) => {
-                let Self { ports, streams, segmented } = self;
+                let Self { ports, streams, segmented, held_bytes } = self;
                 streams.feed(seen.time_ns, &segment, &mut |flow, stream, piece| {
                     let ends = (flow.from, flow.to);
-                    Messages { segmented, ends, time_ns: seen.time_ns, give }.piece(ports, flow, stream, piece);
+                    let others = *held_bytes - stream.held_bytes();
+                    let mut messages = Messages { segmented, ends, time_ns: seen.time_ns, give };
+                    messages.piece(ports, flow, stream, piece);
+                    if others + stream.held_bytes() > HELD_BYTES_MAX {
+                        messages.make_room(flow, stream);
+                    }
+                    *held_bytes = others + stream.held_bytes();
                 });
             }
             Carried::Fragment { .. } => {
@@ -105,8 +119,9 @@ impl Ethernet {
         let mut messages = Messages { segmented, ends, time_ns, give };
         match ports.content(PortProtocol::Udp, from, to) {
             Content::DoIp => messages.all_of_doip(payload),
-            // Other protocols use ports of their own choice, too: a datagram is SOME/IP where all of it is.
-            Content::SomeIp if is_someip(payload) => messages.all_of_someip(payload),
+            // Other protocols use ports of their own choice, too: a datagram is SOME/IP where all of it is or its beginning is likely.
+            // What does not fit then is told.
+            Content::SomeIp if is_someip(payload) || begins_as_someip(payload) => messages.all_of_someip(payload),
             Content::SomeIp | Content::Raw => {
                 messages.give.message(time_ns, SeenId::Ports { protocol: PortProtocol::Udp, from, to }, payload);
             }
@@ -114,7 +129,7 @@ impl Ethernet {
     }
 
     pub(super) fn finish(&mut self, give: &mut dyn Give) {
-        let Self { ports, streams, segmented } = self;
+        let Self { ports, streams, segmented, held_bytes: _ } = self;
         streams.finish(&mut |flow, stream, piece| {
             Messages { segmented, ends: (flow.from, flow.to), time_ns: None, give }.piece(ports, flow, stream, piece);
         });
@@ -124,6 +139,26 @@ impl Ethernet {
 
 fn is_someip(payload: &[u8]) -> bool {
     !payload.is_empty() && someip::Datagram::new(payload).all(|message| message.is_ok())
+}
+
+/// Whether the header of a message is likely to stand at the beginning, whatever length it tells.
+fn begins_as_someip(payload: &[u8]) -> bool {
+    payload.get(..SomeIp::HEADER_BYTES).is_some_and(|header| can_be_someip(header) && SomeIp::is_likely(header))
+}
+
+fn can_be_someip(header: &[u8]) -> bool {
+    matches!(SomeIp::length(header, usize::MAX), Ok(_) | Err(SomeIpFault::LengthTooSmall { .. }))
+}
+
+impl Stream {
+    /// Bytes of the message that has begun.
+    fn held_bytes(&self) -> usize {
+        match self {
+            Self::Raw | Self::Open => 0,
+            Self::SomeIp(cutter) => cutter.held_bytes(),
+            Self::DoIp(cutter) => cutter.held_bytes(),
+        }
+    }
 }
 
 /// Takes messages apart and gives them on.
@@ -139,16 +174,25 @@ impl Messages<'_> {
     /// What became of a stream.
     fn piece(&mut self, ports: &Ports, flow: &Flow, stream: &mut Stream, piece: Piece<'_>) {
         let (from, to) = (flow.from.port(), flow.to.port());
-        if let Piece::Begun { .. } = piece {
+        if let Piece::Begun { from_start } = piece {
             *stream = match ports.content(PortProtocol::Tcp, from, to) {
                 Content::Raw => Stream::Raw,
+                Content::SomeIp if from_start => Stream::Open,
                 Content::SomeIp => Stream::SomeIp(Box::new(someip::Stream::new(ports.most_bytes))),
                 Content::DoIp => Stream::DoIp(Box::new(doip::Stream::new(ports.most_bytes))),
             };
         }
+        if let (Stream::Open, Piece::Bytes { bytes, .. }) = (&*stream, piece) {
+            // Other protocols use ports of their own choice, too. A beginning that is too short to tell is taken for SOME/IP.
+            let is_other = bytes.get(..SomeIp::HEADER_BYTES).is_some_and(|header| !can_be_someip(header));
+            *stream = match is_other {
+                true => Stream::Raw,
+                false => Stream::SomeIp(Box::new(someip::Stream::new(ports.most_bytes))),
+            };
+        }
         let ports_seen = SeenId::Ports { protocol: PortProtocol::Tcp, from, to };
         match stream {
-            Stream::Raw => match piece {
+            Stream::Raw | Stream::Open => match piece {
                 Piece::Bytes { time_ns, bytes } => self.give.message(time_ns, ports_seen, bytes),
                 Piece::Gap { bytes } => self.give.fault(ports_seen, &Missing(bytes)),
                 Piece::Begun { .. } | Piece::Ended(_) => {}
@@ -164,10 +208,27 @@ impl Messages<'_> {
         }
     }
 
+    /// Gives up the message that has begun.
+    fn make_room(&mut self, flow: &Flow, stream: &mut Stream) {
+        let id = SeenId::Ports { protocol: PortProtocol::Tcp, from: flow.from.port(), to: flow.to.port() };
+        match stream {
+            Stream::Raw | Stream::Open => {}
+            Stream::SomeIp(cutter) => cutter.lost(Why::Crowded, &mut |cut| match cut {
+                Cut::Message { bytes, last_ns, .. } => self.someip(last_ns, bytes),
+                other => self.uncut(id, &other),
+            }),
+            Stream::DoIp(cutter) => cutter.lost(Why::Crowded, &mut |cut| match cut {
+                Cut::Message { bytes, last_ns, .. } => self.doip(last_ns, bytes),
+                other => self.uncut(id, &other),
+            }),
+        }
+    }
+
     /// Bytes of a stream that are no message.
     fn uncut<F: fmt::Display>(&mut self, id: SeenId, cut: &Cut<'_, F>) {
         match cut {
             Cut::Message { .. } => {}
+            Cut::Skipped { bytes: 0, why } => self.give.fault(id, why),
             Cut::Skipped { bytes, why } => {
                 self.give.fault(id, &format_args!("{bytes} bytes of a stream are no message: {why}"))
             }
@@ -181,8 +242,12 @@ impl Messages<'_> {
     }
 
     fn all_of_someip(&mut self, payload: &[u8]) {
-        for message in someip::Datagram::new(payload).flatten() {
-            self.someip(self.time_ns, message);
+        let (from, to) = (self.ends.0.port(), self.ends.1.port());
+        for message in someip::Datagram::new(payload) {
+            match message {
+                Ok(bytes) => self.someip(self.time_ns, bytes),
+                Err(fault) => self.give.fault(SeenId::Ports { protocol: PortProtocol::Udp, from, to }, &fault),
+            }
         }
     }
 

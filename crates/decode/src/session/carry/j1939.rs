@@ -1,9 +1,10 @@
 //! Messages of SAE J1939-21: parameter groups that are longer than a frame.
 
-use wirelore_model::SeenId;
-use wirelore_transport::j1939_tp::{Conversation, Event, Outcome, Reassembler};
+use wirelore_model::{NetworkId, SeenId};
+use wirelore_transport::j1939_tp::{Conversation, Event, Fault, Outcome, Reassembler};
 
 use super::{Give, Taken};
+use crate::decoder::Decoder;
 use crate::session::sample::Seen;
 
 /// The messages of one channel.
@@ -13,30 +14,44 @@ pub(super) struct J1939Tp {
 }
 
 impl J1939Tp {
-    pub(super) fn take(&mut self, seen: &Seen<'_>, give: &mut dyn Give) -> Taken {
+    pub(super) fn take(
+        &mut self,
+        decoder: &Decoder,
+        network: NetworkId,
+        seen: &Seen<'_>,
+        give: &mut dyn Give,
+    ) -> Taken {
         let SeenId::Can { id, extended: true } = seen.id else { return Taken::Plain };
-        let outcome = self.reassembler.feed(seen.time_ns, id, seen.payload, &mut |event| tell(event, id >> 26, give));
+        let outcome = self.reassembler.feed(seen.time_ns, id, seen.payload, &mut |event| match event {
+            Event::Message(message) => {
+                let seen_as = |priority| group(message.pgn, message.conversation, priority);
+                let is_described =
+                    |priority: &u32| decoder.recognise(network, seen_as(*priority), message.bytes).is_some();
+                // The transport does not send the priority of the message: any that is described will do.
+                let own = id >> 26;
+                let priority = std::iter::once(own).chain(0..=LOWEST_PRIORITY).find(is_described).unwrap_or(own);
+                give.message(message.last_ns, seen_as(priority), message.bytes);
+            }
+            Event::Fault(fault) => tell_fault(&fault, id >> 26, give),
+        });
         if outcome == Outcome::NotMine { Taken::Plain } else { Taken::Carrying }
     }
 
     pub(super) fn finish(&mut self, give: &mut dyn Give) {
-        self.reassembler.finish(&mut |event| tell(event, LOWEST_PRIORITY, give));
+        self.reassembler.finish(&mut |event| {
+            if let Event::Fault(fault) = event {
+                tell_fault(&fault, LOWEST_PRIORITY, give);
+            }
+        });
     }
 }
 
 /// Frames of the transport have this priority unless the sender chooses another (SAE J1939-21, from memory).
 const LOWEST_PRIORITY: u32 = 7;
 
-fn tell(event: Event<'_>, priority: u32, give: &mut dyn Give) {
-    match event {
-        Event::Message(message) => {
-            give.message(message.last_ns, group(message.pgn, message.conversation, priority), message.bytes);
-        }
-        Event::Fault(fault) => {
-            let pgn = fault.pgn.unwrap_or(CONTROL);
-            give.fault(group(pgn, fault.conversation, priority), &fault.kind);
-        }
-    }
+fn tell_fault(fault: &Fault, priority: u32, give: &mut dyn Give) {
+    let pgn = fault.pgn.unwrap_or(CONTROL);
+    give.fault(group(pgn, fault.conversation, priority), &fault.kind);
 }
 
 /// The group of frames whose message is not known.

@@ -98,7 +98,7 @@ impl Carriers {
     ) -> Taken {
         let on = self.channel(decoder, network, seen.channel);
         if let Some(j1939) = &mut on.j1939
-            && j1939.take(seen, give) == Taken::Carrying
+            && j1939.take(decoder, network, seen, give) == Taken::Carrying
         {
             return Taken::Carrying;
         }

@@ -1,5 +1,7 @@
 //! Messages of single-wire networks: cut out of bytes with times, or recorded whole.
 
+use std::fmt;
+
 use wirelore_model::{NetworkKind, SeenId, Telegram, TelegramCheck};
 use wirelore_transport::uart::{Check, CheckByte, Cutter, Event, Form, GAP_NS, Parts, Size, TelegramForm, UartFault};
 
@@ -79,8 +81,21 @@ impl Serial {
 
 fn tell(event: Event<'_>, give: &mut dyn Give) {
     match event {
+        Event::Message { parts: Parts { check: Check::Absent, source, target, .. }, after_damage: true, .. } => {
+            give.fault(SeenId::Telegram { source, target }, &Unproved);
+        }
         Event::Message { bytes, parts, last_ns, .. } => whole(last_ns, bytes, &parts, give),
         Event::Damaged { fault, .. } => give.fault(NOBODY, &fault),
+    }
+}
+
+/// What was searched for among damaged bytes is believed for its check byte alone.
+#[derive(Debug, Clone, Copy)]
+struct Unproved;
+
+impl fmt::Display for Unproved {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str("bytes behind damaged ones look like a message, and no check byte proves it")
     }
 }
 

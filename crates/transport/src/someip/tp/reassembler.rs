@@ -21,6 +21,8 @@ struct State {
     payload: Vec<u8>,
     /// Offset of the last segment; `None` when the message was given up or has ended.
     last: Option<usize>,
+    /// Offset and length of the segment that ended the message, which may be recorded again.
+    ended: Option<(usize, usize)>,
     is_given_up: bool,
     segments: u32,
     first_ns: Option<i64>,
@@ -139,7 +141,7 @@ impl<K: Copy + Ord> Reassembler<K> {
 impl State {
     fn new(header: Header) -> Self {
         let payload = Vec::new();
-        Self { header, payload, last: None, is_given_up: false, segments: 0, first_ns: None }
+        Self { header, payload, last: None, ended: None, is_given_up: false, segments: 0, first_ns: None }
     }
 
     fn restart(&mut self, header: Header, time_ns: Option<i64>, tell: &mut impl FnMut(Tp<'_>)) {
@@ -147,7 +149,8 @@ impl State {
             tell(Tp::Fault { header: self.header, fault: TpFault::Restarted { held: self.payload.len() } });
         }
         self.payload.clear();
-        (self.header, self.last, self.is_given_up, self.segments, self.first_ns) = (header, None, false, 0, time_ns);
+        (self.header, self.last, self.ended) = (header, None, None);
+        (self.is_given_up, self.segments, self.first_ns) = (false, 0, time_ns);
     }
 
     fn take(&mut self, word: Word, bytes: &[u8], most_bytes: usize, tell: &mut impl FnMut(Tp<'_>)) {
@@ -155,7 +158,7 @@ impl State {
             return tell(Tp::OfGivenUp);
         }
         let (expected, found) = (self.payload.len(), word.byte_index as usize);
-        if self.is_repeated(word, bytes) {
+        if self.is_repeated(word, bytes) || self.is_end_again(word, bytes) {
             return tell(Tp::Repeated);
         }
         let length = expected + bytes.len();
@@ -172,6 +175,7 @@ impl State {
             if word.more {
                 tell(Tp::Part);
             } else {
+                self.ended = Some((found, bytes.len()));
                 self.end(tell);
             }
         }
@@ -181,6 +185,11 @@ impl State {
     fn is_repeated(&self, word: Word, bytes: &[u8]) -> bool {
         let at = word.byte_index as usize;
         word.more && self.last == Some(at) && self.payload.get(at..) == Some(bytes)
+    }
+
+    /// Whether the segment ends the message again that has ended. One that begins its message, too, begins the next.
+    fn is_end_again(&self, word: Word, bytes: &[u8]) -> bool {
+        !word.more && word.byte_index > 0 && self.ended == Some((word.byte_index as usize, bytes.len()))
     }
 
     fn end(&mut self, tell: &mut impl FnMut(Tp<'_>)) {
@@ -193,7 +202,7 @@ impl State {
     fn give_up(&mut self, fault: TpFault, tell: &mut impl FnMut(Tp<'_>)) {
         tell(Tp::Fault { header: self.header, fault });
         self.payload = Vec::new();
-        (self.last, self.is_given_up) = (None, true);
+        (self.last, self.ended, self.is_given_up) = (None, None, true);
     }
 
     fn tell_unfinished(&self, tell: &mut impl FnMut(Tp<'_>)) {
