@@ -186,4 +186,15 @@ mod tests {
             ]
         );
     }
+
+    #[test]
+    fn times_that_cannot_be_counted_are_told_apart_from_what_is_none() {
+        let error = |text| parse_time_ns("--from", text).expect_err("no time").to_string();
+        let end = "is no time that can be counted in whole nanoseconds up to about 292 years";
+        assert_eq!(error("99999999999s"), format!("--from \"99999999999s\" {end}"));
+        assert_eq!(error("0.5ns"), format!("--from \"0.5ns\" {end}"));
+        for text in ["soon", "1.2.3s", ".", "5 weeks"] {
+            assert!(error(text).contains("is not a time; write a number"), "{text}");
+        }
+    }
 }

@@ -126,7 +126,7 @@ fn services_and_ports_tell_ethernet_networks_apart() {
     );
     let port = datagram(40_000, 9999, &[7]);
     assert_eq!(
-        decision(description, &pcap(&[port.clone()])).as_deref(),
+        decision(description, &pcap(std::slice::from_ref(&port))).as_deref(),
         Ok("channel `0` is network `e2`: the only kind of message it carries is described there, 0 on `e1`")
     );
     let error = decision(description, &pcap(&[event, port])).expect_err("both");
