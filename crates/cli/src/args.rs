@@ -39,7 +39,7 @@ pub(crate) enum Command {
 /// `wirelore check`
 #[derive(Debug, Args)]
 pub(crate) struct CheckArguments {
-    /// The descriptions; several are read as one
+    /// The descriptions; several are read as one. `-`: from standard input
     #[arg(required = true, value_name = "FILE.lore")]
     pub(crate) files: Vec<String>,
     /// How the messages are written
@@ -151,7 +151,7 @@ pub(crate) struct DecodeArguments {
     /// Which recorded channel is which network: can0=drive,can1=comfort
     #[arg(long, value_name = "CHANNEL=NETWORK")]
     pub(crate) bind: Option<String>,
-    /// Other units: `imperial`, or pairs like 'km/h=mph,°C=°F'
+    /// Other units: `imperial` (mph, °F, psi; gallons are those of the US), or pairs like 'km/h=mph,°C=°F'
     #[arg(long, value_name = "UNITS")]
     pub(crate) units: Option<String>,
     /// Which column of a text log is what: 'time=when:s, id=ident:hex, data=b0..b7:hex'
@@ -172,7 +172,7 @@ pub(crate) struct DecodeArguments {
     /// Read the identifiers of a pcap or pcapng log with their bytes the other way round
     #[arg(long)]
     pub(crate) swapped_identifiers: bool,
-    /// Exit with 1 where anything in a log was damaged
+    /// Exit with 1 where anything was damaged: in the log, on the wire, or on the way of a longer message
     #[arg(long)]
     pub(crate) strict: bool,
     /// No summary and no progress on standard error
@@ -202,7 +202,8 @@ pub(crate) enum Shape {
     Long,
     /// One table for each frame: time and a column for each signal
     Frames,
-    /// One line every so often, a column for each signal, the last value held
+    /// One line every so often, a column for each signal; the last value is held until its frame is overdue, and of several senders of
+    /// a frame only the first one found is shown
     Grid,
 }
 

@@ -1,12 +1,14 @@
 //! Output files that appear whole or not at all: written beside, then renamed.
 
 use std::fs::File;
-use std::io::{self, BufWriter, Stdout, Write};
+use std::io::{self, BufWriter, IsTerminal, Stdout, Write};
 use std::path::{Path, PathBuf};
 
 use tempfile::NamedTempFile;
 
 use crate::failure::Failure;
+use crate::half_done::HalfDone;
+use crate::tell::visible_lines;
 
 /// How much is gathered before the system is asked to write.
 const BUFFER_BYTES: usize = 256 * 1024;
@@ -28,6 +30,15 @@ pub(crate) enum Destination {
         writer: Box<BufWriter<NamedTempFile>>,
         /// Its final name.
         path: PathBuf,
+        /// For a run that is broken off.
+        half_done: HalfDone,
+    },
+    /// A terminal that shows what comes from recordings and descriptions: nothing in it acts on the terminal.
+    Terminal {
+        /// Standard output.
+        writer: BufWriter<Stdout>,
+        /// The line that is not whole yet.
+        line: Vec<u8>,
     },
 }
 
@@ -63,8 +74,17 @@ impl Destination {
             let reason = io::Error::new(reason.kind(), format!("the folder {} cannot be written to", folder.display()));
             Failure::writing(path.display().to_string(), reason)
         })?;
+        let half_done = HalfDone::new(file.path());
         let writer = Box::new(BufWriter::with_capacity(BUFFER_BYTES, file));
-        Ok(Self::File { writer, path: path.to_owned() })
+        Ok(Self::File { writer, path: path.to_owned(), half_done })
+    }
+
+    /// The same for plain lines: where they go to a terminal, what would act on it is written out.
+    pub(crate) fn for_lines(self) -> Self {
+        match self {
+            Self::Standard(writer) if io::stdout().is_terminal() => Self::Terminal { writer, line: Vec::new() },
+            other => other,
+        }
     }
 
     /// Writes what is still held back and gives the file its name.
@@ -77,10 +97,15 @@ impl Destination {
             Self::Direct { mut writer, path } => {
                 writer.flush().map_err(|reason| Failure::writing(path.display().to_string(), reason))
             }
-            Self::File { writer, path } => {
+            Self::Terminal { mut writer, line } => {
+                let end = writer.write_all(visible_lines(&String::from_utf8_lossy(&line)).as_bytes());
+                end.and_then(|()| writer.flush()).map_err(|reason| Failure::writing("standard output", reason))
+            }
+            Self::File { writer, path, half_done } => {
                 let failed = |reason| Failure::writing(path.display().to_string(), reason);
                 let file = writer.into_inner().map_err(|error| failed(error.into_error()))?;
                 file.persist(&path).map_err(|error| failed(error.error))?;
+                drop(half_done);
                 Ok(())
             }
         }
@@ -89,7 +114,7 @@ impl Destination {
     /// The name for messages.
     pub(crate) fn name(&self) -> String {
         match self {
-            Self::Standard(_) => "standard output".to_owned(),
+            Self::Standard(_) | Self::Terminal { .. } => "standard output".to_owned(),
             Self::Direct { path, .. } | Self::File { path, .. } => path.display().to_string(),
         }
     }
@@ -101,6 +126,15 @@ impl Write for Destination {
             Self::Standard(writer) => writer.write(bytes),
             Self::Direct { writer, .. } => writer.write(bytes),
             Self::File { writer, .. } => writer.write(bytes),
+            Self::Terminal { writer, line } => {
+                line.extend_from_slice(bytes);
+                if let Some(end) = line.iter().rposition(|byte| *byte == b'\n') {
+                    let rest = line.split_off(end + 1);
+                    let whole = std::mem::replace(line, rest);
+                    writer.write_all(visible_lines(&String::from_utf8_lossy(&whole)).as_bytes())?;
+                }
+                Ok(bytes.len())
+            }
         }
     }
 
@@ -109,6 +143,7 @@ impl Write for Destination {
             Self::Standard(writer) => writer.flush(),
             Self::Direct { writer, .. } => writer.flush(),
             Self::File { writer, .. } => writer.flush(),
+            Self::Terminal { writer, .. } => writer.flush(),
         }
     }
 }

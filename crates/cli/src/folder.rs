@@ -11,6 +11,7 @@ use std::path::{Path, PathBuf};
 use tempfile::TempDir;
 
 use crate::failure::Failure;
+use crate::half_done::HalfDone;
 
 /// How the hidden folders begin.
 const HIDDEN: &str = ".wirelore-";
@@ -22,6 +23,8 @@ pub(crate) struct Folder {
     /// The files that were in it.
     earlier: BTreeSet<String>,
     work: TempDir,
+    /// For a run that is broken off.
+    _half_done: HalfDone,
     written: BTreeSet<String>,
 }
 
@@ -64,9 +67,10 @@ impl Folder {
             )));
         }
         let work = tempfile::Builder::new().prefix(HIDDEN).tempdir_in(beside).map_err(failed)?;
+        let half_done = HalfDone::new(work.path());
         // Made like any new folder, with the permissions that the user gives those; the hidden one around it is private.
         fs::create_dir(work.path().join("tables")).map_err(failed)?;
-        Ok(Self { target: target.to_owned(), is_there, earlier, work, written: BTreeSet::new() })
+        Ok(Self { target: target.to_owned(), is_there, earlier, work, _half_done: half_done, written: BTreeSet::new() })
     }
 
     /// A new file of the folder.

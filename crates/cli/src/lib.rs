@@ -3,7 +3,8 @@
 //! The command line: [`run`] reads arguments, opens files, shows progress and prints. Everything else is decided in the crates
 //! below; each command here is one file that asks them and writes down the answer.
 //!
-//! Exit status: 0 done; 1 done, and there is something to look at; 2 could not be done.
+//! Exit status: 0 done; 1 done, and there is something to look at; 2 could not be done; 128 and the number of the signal that
+//! ended it.
 //!
 //! ```
 //! let status = wirelore_cli::run(["wirelore", "explain", "signal-overlap"]);
@@ -18,6 +19,7 @@ mod description;
 mod drawing;
 mod failure;
 mod folder;
+mod half_done;
 mod logs;
 mod moment;
 mod number;

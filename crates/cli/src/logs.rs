@@ -52,6 +52,12 @@ pub(crate) fn tell_report(name: &str, report: &Report) -> bool {
 pub(crate) fn was_a_choice(reason: &Reason) -> bool {
     match reason {
         Reason::Told | Reason::SameName | Reason::EarlierLog | Reason::OnlyOne => false,
-        Reason::Identifiers { .. } | Reason::NotNamed | Reason::NothingDescribed { .. } => true,
+        Reason::Identifiers { .. }
+        | Reason::Messages { .. }
+        | Reason::AnyMessage
+        | Reason::NotNamed
+        | Reason::NameTaken { .. }
+        | Reason::NothingDescribed { .. }
+        | Reason::NoMessageDescribed { .. } => true,
     }
 }

@@ -19,11 +19,20 @@ pub(crate) fn parse_time_ns(option: &str, text: &str) -> Result<i64, Failure> {
         "min" => 60_000_000_000,
         _ => return Err(not_a_time(option, text)),
     };
-    decimal_times(number, scale_ns).ok_or_else(|| not_a_time(option, text))
+    decimal_times(number, scale_ns).ok_or_else(|| {
+        let is_number = number.contains(|c: char| c.is_ascii_digit()) && number.matches('.').count() <= 1;
+        if is_number { no_such_time(option, text) } else { not_a_time(option, text) }
+    })
 }
 
 fn not_a_time(option: &str, text: &str) -> Failure {
     Failure::Usage(format!("{option} \"{text}\" is not a time; write a number with its unit, such as 12.5s or 200ms"))
+}
+
+fn no_such_time(option: &str, text: &str) -> Failure {
+    Failure::Usage(format!(
+        "{option} \"{text}\" is no time that can be counted in whole nanoseconds up to about 292 years"
+    ))
 }
 
 /// A plain decimal number times a whole scale, if the result is whole and fits.
@@ -176,5 +185,16 @@ mod tests {
                 "1969-12-31T23:59:59.999999999Z"
             ]
         );
+    }
+
+    #[test]
+    fn times_that_cannot_be_counted_are_told_apart_from_what_is_none() {
+        let error = |text| parse_time_ns("--from", text).expect_err("no time").to_string();
+        let end = "is no time that can be counted in whole nanoseconds up to about 292 years";
+        assert_eq!(error("99999999999s"), format!("--from \"99999999999s\" {end}"));
+        assert_eq!(error("0.5ns"), format!("--from \"0.5ns\" {end}"));
+        for text in ["soon", "1.2.3s", ".", "5 weeks"] {
+            assert!(error(text).contains("is not a time; write a number"), "{text}");
+        }
     }
 }

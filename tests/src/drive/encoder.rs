@@ -59,6 +59,8 @@ impl<'a> Encoder<'a> {
                     | Note::ChecksumCalculated { .. }
                     | Note::Lengthened { .. }
                     | Note::OnLin { .. }
+                    | Note::Carried { .. }
+                    | Note::Around { .. }
                     | Note::Undescribed { .. }
             )
         });

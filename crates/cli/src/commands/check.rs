@@ -1,8 +1,8 @@
 //! `wirelore check`: all mistakes at once.
 
-use std::io;
+use std::io::{self, Read};
 
-use wirelore_lang::{Checked, FileLoader, Level, check, render};
+use wirelore_lang::{Checked, FileLoader, Level, LoadError, Loaded, Loader, check, render};
 
 use crate::args::{CheckArguments, MessageForm};
 use crate::atomic::write_whole;
@@ -13,7 +13,7 @@ use crate::tell::colour_wanted;
 /// Checks the files and writes the messages to standard output.
 pub(crate) fn run(arguments: &CheckArguments) -> Result<Outcome, Failure> {
     let names: Vec<&str> = arguments.files.iter().map(String::as_str).collect();
-    let checked = check(&names, &FileLoader);
+    let checked = check(&names, &FilesAndInput);
     let is_unreadable = checked.unreadable();
     let Checked { sources, diagnostics, database } = checked;
     let text = match arguments.form {
@@ -50,4 +50,21 @@ fn what_it_holds(database: &wirelore_model::Database) -> String {
         counted(database.frames.len(), "frame"),
         counted(signals, "signal"),
     )
+}
+
+/// Files, and standard input by the name `-`; what that uses is looked for in the current folder.
+struct FilesAndInput;
+
+impl Loader for FilesAndInput {
+    fn load(&self, path: &str, from: Option<&str>) -> Result<Loaded, LoadError> {
+        if path != "-" || from.is_some() {
+            return FileLoader.load(path, from);
+        }
+        let name = "standard input";
+        let mut text = String::new();
+        match io::stdin().read_to_string(&mut text) {
+            Ok(_) => Ok(Loaded { key: path.to_owned(), name: name.to_owned(), text }),
+            Err(cause) => Err(LoadError::Unreadable { path: name.to_owned(), cause }),
+        }
+    }
 }

@@ -5,11 +5,16 @@ use std::fmt::Write;
 use wirelore_bits::Field;
 use wirelore_model::{ByteSpan, Content, Frame, PageId, Signal, SignalId};
 
-/// The longest payload that is drawn, in bytes: that of a CAN FD frame.
+/// The longest payload that is drawn byte by byte: that of a CAN FD frame. In longer ones rows that are alike are folded.
 const DRAWN_BYTES: u32 = 64;
+/// Where the drawing of a longer payload ends at the latest, in bytes and in rows.
+const LOOKED_AT_BYTES: u32 = 2048;
+const DRAWN_ROWS: usize = 64;
+/// Fewer rows that are alike are not folded.
+const FOLDED_ROWS: usize = 4;
 
 /// What one bit shows.
-#[derive(Clone)]
+#[derive(Clone, PartialEq, Eq)]
 enum Mark {
     Free,
     Unused,
@@ -26,7 +31,8 @@ enum Mark {
 
 /// Draws the signals of a page; bits of signals that are there beside them show as taken.
 pub(crate) fn picture(frame: &Frame, page: Option<PageId>, signals: &[SignalId]) -> String {
-    let bytes = drawn_bytes(frame);
+    let all = all_bytes(frame);
+    let bytes = all.min(LOOKED_AT_BYTES);
     let mut marks = vec![Mark::Free; bytes as usize * 8];
     for field in &frame.unused {
         paint_field(&mut marks, field, |_| Mark::Unused);
@@ -55,7 +61,11 @@ pub(crate) fn picture(frame: &Frame, page: Option<PageId>, signals: &[SignalId])
         let described = marks.iter().rposition(|mark| !matches!(mark, Mark::Free)).map_or(0, |last| last / 8 + 1);
         marks.truncate(described * 8);
     }
-    rows(&marks, signals.len())
+    if marks.is_empty() {
+        return String::new();
+    }
+    let hidden = all.saturating_sub(bytes) as usize;
+    rows(&marks, hidden, signals.len())
 }
 
 /// The name of the n-th signal in the picture: a to z, then a1 to z1 and so on.
@@ -67,10 +77,10 @@ pub(crate) fn letter(number: usize) -> String {
     }
 }
 
-fn drawn_bytes(frame: &Frame) -> u32 {
+fn all_bytes(frame: &Frame) -> u32 {
     let told = frame.length.map_or(0, |length| length.max);
     let needed = frame.signals.iter().map(shown_bytes).max().unwrap_or(0);
-    told.max(needed).min(DRAWN_BYTES)
+    told.max(needed)
 }
 
 /// The bytes that a signal is drawn in: a place that goes to the end shows with its first byte at least.
@@ -139,7 +149,8 @@ fn paint_span(marks: &mut [Mark], bytes: u32, span: ByteSpan, mark: impl Fn(bool
     }
 }
 
-fn rows(marks: &[Mark], signals: usize) -> String {
+/// The rows of a drawing; `hidden` bytes more follow that were not looked at.
+fn rows(marks: &[Mark], hidden: usize, signals: usize) -> String {
     let width = letter(signals.saturating_sub(1)).len();
     let mut text = String::from("  byte ");
     for bit in (0..8).rev() {
@@ -147,25 +158,42 @@ fn rows(marks: &[Mark], signals: usize) -> String {
     }
     text.truncate(text.trim_end().len());
     text.push('\n');
-    for (byte, bits) in marks.chunks(8).enumerate() {
-        let mut line = format!("  {byte:>4} ");
-        for mark in bits {
-            let cell = match mark {
-                Mark::Free => "·".to_owned(),
-                Mark::Unused => "-".to_owned(),
-                Mark::Unknown => "?".to_owned(),
-                Mark::Elsewhere => "+".to_owned(),
-                Mark::OnPages => "/".to_owned(),
-                Mark::Signal { letter, most_significant: true } => letter.to_uppercase(),
-                Mark::Signal { letter, most_significant: false } => letter.clone(),
-            };
-            let _ = write!(line, " {cell:<width$}");
+    let rows: Vec<&[Mark]> = marks.chunks(8).collect();
+    let may_fold = rows.len() > DRAWN_BYTES as usize;
+    let (mut byte, mut drawn) = (0, 0);
+    while byte < rows.len() && drawn < DRAWN_ROWS {
+        push_row(byte, rows[byte], width, &mut text);
+        let alike = rows[byte..].iter().take_while(|row| **row == rows[byte]).count();
+        byte += 1;
+        drawn += 1;
+        if may_fold && alike >= FOLDED_ROWS {
+            text.push_str("     ...\n");
+            byte += alike - 2;
         }
-        text.push_str(line.trim_end());
-        text.push('\n');
+    }
+    if byte < rows.len() || hidden > 0 {
+        let _ = writeln!(text, "       (bytes {byte} to {} are not drawn)", rows.len() + hidden - 1);
     }
     text.push_str(&key(marks));
     text
+}
+
+fn push_row(byte: usize, bits: &[Mark], width: usize, text: &mut String) {
+    let mut line = format!("  {byte:>4} ");
+    for mark in bits {
+        let cell = match mark {
+            Mark::Free => "·".to_owned(),
+            Mark::Unused => "-".to_owned(),
+            Mark::Unknown => "?".to_owned(),
+            Mark::Elsewhere => "+".to_owned(),
+            Mark::OnPages => "/".to_owned(),
+            Mark::Signal { letter, most_significant: true } => letter.to_uppercase(),
+            Mark::Signal { letter, most_significant: false } => letter.clone(),
+        };
+        let _ = write!(line, " {cell:<width$}");
+    }
+    text.push_str(line.trim_end());
+    text.push('\n');
 }
 
 /// The meaning of the marks that occur.

@@ -97,13 +97,45 @@ pub(crate) fn push_json_value(value: &Value<'_>, to: &mut Vec<u8>) {
     }
 }
 
-/// Appends a text as a JSON string.
+/// Appends a text as a JSON string. Characters that act on a terminal or turn the order of others are written as their numbers.
 pub(crate) fn push_string(text: &str, to: &mut Vec<u8>) {
-    // Writing to memory cannot fail, and every text is a JSON string.
-    let _ = serde_json::to_writer(to, text);
+    if !text.contains(is_hidden) {
+        // Writing to memory cannot fail, and every text is a JSON string.
+        let _ = serde_json::to_writer(to, text);
+        return;
+    }
+    let quoted = serde_json::Value::from(text).to_string();
+    for character in quoted.chars() {
+        if is_hidden(character) {
+            to.extend_from_slice(format!("\\u{:04x}", u32::from(character)).as_bytes());
+        } else {
+            to.extend_from_slice(character.encode_utf8(&mut [0; 4]).as_bytes());
+        }
+    }
+}
+
+/// DEL, the control characters of ISO/IEC 6429 behind it, and those that mark or change the direction of text (Unicode, annex 9).
+fn is_hidden(character: char) -> bool {
+    matches!(character, '\u{7F}'..='\u{9F}' | '\u{61C}' | '\u{200E}' | '\u{200F}' | '\u{202A}'..='\u{202E}' | '\u{2066}'..='\u{2069}')
 }
 
 /// A text as a JSON string.
 pub(crate) fn string(text: &str) -> String {
-    serde_json::Value::from(text).to_string()
+    let mut quoted = Vec::new();
+    push_string(text, &mut quoted);
+    String::from_utf8(quoted).unwrap_or_default()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_acts_on_a_terminal_is_written_as_its_number() {
+        let text = "a\u{1B}\u{7}\u{9B}31m \u{202E}\u{2066}é\"";
+        let quoted = string(text);
+        assert_eq!(quoted, r#""a\u001b\u0007\u009b31m \u202e\u2066é\"""#);
+        assert_eq!(serde_json::from_str::<String>(&quoted).expect("JSON"), text);
+        assert_eq!(string("plain °C"), "\"plain °C\"");
+    }
 }

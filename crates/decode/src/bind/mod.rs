@@ -8,10 +8,13 @@
 //! 5. Else the identifiers seen decide, where they speak clearly for one network (see `evidence.rs`). A channel of which no identifier
 //!    is described is left out.
 //!
-//! A network is one channel of a log: two channels that would be the same one are an error, unless the user told so. Otherwise it is an error that tells what was seen. Each decision is returned with its reason; none is silent. Only `can` and `can_fd`
-//! networks take part.
+//! A network is one channel of a log. Where a channel has the network's name, others that look like it, or whose own names look like
+//! that name written wrong, are left out; two channels that would be the same network without that are an error, unless the user told
+//! so. What is not clear is an error that tells what was seen. Each decision is returned with its reason; none is silent. Networks
+//! other than those of CAN take part where frames are described on them.
 
 mod evidence;
+mod inside;
 
 use std::fmt;
 
@@ -19,6 +22,7 @@ use wirelore_model::NetworkId;
 
 pub(crate) use evidence::Evidence;
 use evidence::Finding;
+pub(crate) use inside::Inside;
 
 use crate::decoder::Decoder;
 use crate::error::SessionError;
@@ -90,11 +94,32 @@ pub enum Reason {
         /// The network with the next most, and how many it has.
         next: Option<(String, usize)>,
     },
+    /// The messages that its frames carry speak for it.
+    Messages {
+        /// Different kinds of message that it carries.
+        seen: usize,
+        /// How many of them are described on the network.
+        described: usize,
+        /// The network with the next most, and how many it has.
+        next: Option<(String, usize)>,
+    },
+    /// The messages that its frames carry have the network's form, and it has a description of any message.
+    AnyMessage,
     /// Left out: the user told about other channels only.
     NotNamed,
+    /// Left out: another channel of the log has the name of the network that this one looks like.
+    NameTaken {
+        /// The other channel.
+        by: String,
+    },
     /// Left out: no identifier seen on it is described on any network.
     NothingDescribed {
         /// Different identifiers seen on the channel.
+        seen: usize,
+    },
+    /// Left out: no message that its frames carry is described on any network.
+    NoMessageDescribed {
+        /// Different kinds of message that it carries.
         seen: usize,
     },
 }
@@ -121,18 +146,42 @@ impl fmt::Display for Reason {
                     (seen, 1) => write!(f, "1 of its {seen} identifiers is described there")?,
                     (seen, described) => write!(f, "{described} of its {seen} identifiers are described there")?,
                 }
-                match next {
-                    Some((name, count)) => write!(f, ", {count} on `{name}`"),
-                    None => Ok(()),
-                }
+                write_next(next.as_ref(), f)
             }
+            Self::Messages { seen, described, next } => {
+                match (seen, described) {
+                    (1, _) => f.write_str("the only kind of message it carries is described there")?,
+                    (seen, 1) => write!(f, "1 of the {seen} kinds of message it carries is described there")?,
+                    (seen, described) => {
+                        write!(f, "{described} of the {seen} kinds of message it carries are described there")?;
+                    }
+                }
+                write_next(next.as_ref(), f)
+            }
+            Self::AnyMessage => {
+                f.write_str("what it carries has that network's form, and any message is described there")
+            }
+            Self::NameTaken { by } => write!(f, "it looks like the network that channel `{by}` has the name of"),
             Self::NotNamed => f.write_str("the binding does not name it"),
             Self::NothingDescribed { seen: 0 } => f.write_str("no identifier was seen on it"),
             Self::NothingDescribed { seen: 1 } => f.write_str("its only identifier is not described"),
             Self::NothingDescribed { seen } => {
                 write!(f, "none of its {seen} identifiers is described")
             }
+            Self::NoMessageDescribed { seen: 0 } => f.write_str("no message could be read out of it"),
+            Self::NoMessageDescribed { seen: 1 } => f.write_str("the only kind of message it carries is not described"),
+            Self::NoMessageDescribed { seen } => {
+                write!(f, "none of the {seen} kinds of message it carries is described")
+            }
         }
+    }
+}
+
+/// How many the network with the next most has.
+fn write_next(next: Option<&(String, usize)>, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+    match next {
+        Some((name, count)) => write!(f, ", {count} on `{name}`"),
+        None => Ok(()),
     }
 }
 
@@ -207,7 +256,7 @@ impl Binder {
         }
         match evidence.judge(decoder) {
             Finding::Clear { network, reason } => Ok((Some(network), reason)),
-            Finding::Nothing { seen } => Ok((None, Reason::NothingDescribed { seen })),
+            Finding::Nothing { reason } => Ok((None, reason)),
             Finding::Unclear { seen } => {
                 let names: Vec<&str> =
                     evidence.possible(decoder).into_iter().map(|(_, network)| &*network.name).collect();

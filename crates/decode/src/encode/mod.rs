@@ -2,6 +2,7 @@
 //!
 //! Frames sent into a live vehicle can move it, start it, or fire airbags.
 
+mod around;
 mod assemble;
 mod assignment;
 mod error;
@@ -59,7 +60,7 @@ pub struct Encoded {
 /// Selectors are set so that every given signal is there. Signals that are not given say "no reading" where the description names a raw
 /// value for it, and have raw value 0 otherwise; signals that say how long a text is say so; counters begin with their first count; checksums
 /// are calculated last, and then the header of an end-to-end protection, whose count is given like a signal's value. Bits that are not
-/// described are 0, and a note lists them. The length is the described one, else what the signals need; lengths of CAN FD frames are rounded up to one that exists.
+/// described are 0, and a note lists them. Bytes that every message of the frame begins with are put in. The length is the described one, else what the signals need; lengths of CAN FD frames are rounded up to one that exists.
 ///
 /// # Errors
 /// A signal that is not there, cannot hold what is given, or excludes another given one; more bytes than the frame may have.
@@ -69,11 +70,17 @@ pub fn encode<N: AsRef<str>>(
     assignments: &[(N, Given)],
 ) -> Result<Encoded, EncodeError> {
     let mut assembly = Assembly::new(database, frame)?;
+    assembly.begin();
     assembly.give(assignments)?;
+    assembly.compare_with_beginning()?;
     assembly.set_sizes()?;
     assembly.set_selectors()?;
     assembly.fill_up();
-    assembly.finish()
+    // What was filled in may reach into the beginning.
+    assembly.begin();
+    let mut encoded = assembly.finish()?;
+    encoded.notes.extend(database.frames.get(frame.index()).and_then(|frame| around::note(database, frame)));
+    Ok(encoded)
 }
 
 #[cfg(test)]

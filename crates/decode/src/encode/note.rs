@@ -123,6 +123,16 @@ pub enum Note {
         /// Its kind.
         kind: LinChecksum,
     },
+    /// The bytes are a message that a transport cuts into frames.
+    Carried {
+        /// The language's word for the transport.
+        by: &'static str,
+    },
+    /// The bytes are what a message says; something has to be put around them.
+    Around {
+        /// What is not in them.
+        without: &'static str,
+    },
     /// Bits that no signal has, or that are only marked as unknown, are 0.
     Undescribed {
         /// Runs of them as they are sent, each with its most significant and its least significant bit.
@@ -175,6 +185,8 @@ impl fmt::Display for Note {
                     kind.word()
                 )
             }
+            Self::Carried { by } => write!(f, "a message, not a frame: carried by {by}"),
+            Self::Around { without } => write!(f, "the data of a message: {without}"),
             Self::Undescribed { places } => undescribed(places, f),
         }
     }

@@ -3,6 +3,7 @@
 use wirelore_bits::{BitPosition, Field};
 use wirelore_model::Content;
 
+use super::around::beginning;
 use super::assemble::{Assembly, group_of};
 
 impl Assembly<'_> {
@@ -10,6 +11,8 @@ impl Assembly<'_> {
     /// sent: each with its most significant and its least significant bit.
     pub(super) fn undescribed(&self, length: usize) -> Vec<(BitPosition, BitPosition)> {
         let mut described = vec![0_u8; length];
+        // What messages begin with is described by how they are recognised.
+        described.iter_mut().take(beginning(self.frame).len()).for_each(|bits| *bits = u8::MAX);
         let mut is_there = vec![false; self.plan.groups.len()];
         self.groups_there().into_iter().for_each(|group| is_there[group] = true);
         for signal in self.frame.signals.iter().filter(|signal| is_there[group_of(signal)]) {

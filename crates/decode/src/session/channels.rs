@@ -1,9 +1,11 @@
 //! The channels of the log that is being read, and what has been decided about them.
 
 use wirelore_log::{Channel, ChannelInfo, Recording};
-use wirelore_model::{NetworkId, SeenId};
+use wirelore_model::{NetworkId, SeenId, nearest_name};
 
-use crate::bind::{BindMap, Binder, Binding, Evidence, Reason};
+use super::inside;
+use super::sample::Sample;
+use crate::bind::{BindMap, Binder, Binding, Decision, Evidence, Reason};
 use crate::decoder::Decoder;
 use crate::error::SessionError;
 
@@ -16,8 +18,17 @@ pub(super) struct Channels {
     /// How many of them are [`State::Undecided`].
     undecided: usize,
     /// Which network is which channel of the log, where the user did not tell.
-    bound: Vec<(NetworkId, usize)>,
+    bound: Vec<Bound>,
     logs_ended: usize,
+}
+
+/// A network that is a channel of the log.
+#[derive(Debug, Clone, Copy)]
+struct Bound {
+    network: NetworkId,
+    channel: usize,
+    /// The two have the same name.
+    by_name: bool,
 }
 
 /// What is known of one channel.
@@ -89,10 +100,11 @@ impl Channels {
         let label = Label::of(recording, number);
         match self.binder.at_once(decoder, &label.text, label.is_name) {
             Some((network, reason)) => {
+                let by_name = reason == Reason::SameName;
                 self.record(decoder, label, network, reason);
                 self.states[number] = State::Decided(network);
-                let alike = self.claim(number, network);
-                alike.map_or(Ok(()), |one| Err(self.alike((one, number), decoder, recording)))
+                let alike = self.claim(number, network, by_name);
+                alike.map_or(Ok(()), |one| Err(self.alike((one.channel, number), decoder, recording)))
             }
             None => {
                 self.undecided += 1;
@@ -109,29 +121,80 @@ impl Channels {
         }
     }
 
-    /// Decides about every channel that is still open.
+    /// Decides about every channel that is still open; `sample` are the frames that were kept of them.
     ///
     /// # Errors
     /// One that could be several networks, or two that look like the same one.
-    pub(super) fn decide(&mut self, decoder: &Decoder, recording: &Recording) -> Result<(), SessionError> {
+    pub(super) fn decide(
+        &mut self,
+        decoder: &Decoder,
+        recording: &Recording,
+        sample: &Sample,
+    ) -> Result<(), SessionError> {
         let mut alike = None;
         for number in 0..self.states.len() {
+            self.look_inside(number, decoder, sample);
             let State::Undecided(evidence) = &self.states[number] else {
                 continue;
             };
             let label = Label::of(recording, number);
-            let (network, reason) = Binder::by_identifiers(
+            let decision = Binder::by_identifiers(
                 decoder,
                 (&label.text, label.is_name),
                 |network| self.is_only(number, network, decoder),
                 evidence,
-            )?;
+            );
+            let (network, reason) = match self.named_instead(&label, &decision, recording) {
+                Some(by) => (None, Reason::NameTaken { by }),
+                None => decision?,
+            };
             self.states[number] = State::Decided(network);
             self.record(decoder, label, network, reason);
-            alike = alike.or(self.claim(number, network).map(|one| (one, number)));
+            alike = alike.or(self.claim(number, network, false).map(|one| (one.channel, number)));
         }
         self.undecided = 0;
         alike.map_or(Ok(()), |channels| Err(self.alike(channels, decoder, recording)))
+    }
+
+    /// Reads what the frames of an open channel carry, where they show nothing of their own and it matters.
+    fn look_inside(&mut self, number: usize, decoder: &Decoder, sample: &Sample) {
+        let State::Undecided(evidence) = &self.states[number] else {
+            return;
+        };
+        if !evidence.is_inside() {
+            return;
+        }
+        let possible: Vec<NetworkId> = evidence.possible(decoder).into_iter().map(|(network, _)| network).collect();
+        if let [only] = possible[..]
+            && self.is_only(number, only, decoder)
+        {
+            return;
+        }
+        let look = |network| inside::look(decoder, sample, number, network);
+        let inside = possible.into_iter().map(look).collect();
+        if let State::Undecided(evidence) = &mut self.states[number] {
+            evidence.inside = inside;
+        }
+    }
+
+    /// The channel that has the name of the network which another one looks like; where that one looks like none for sure, the channel
+    /// whose name its own looks like.
+    fn named_instead(
+        &self,
+        label: &Label,
+        decision: &Result<Decision, SessionError>,
+        recording: &Recording,
+    ) -> Option<String> {
+        let named = self.bound.iter().filter(|bound| bound.by_name);
+        let mut named = named.map(|bound| (bound.network, Label::of(recording, bound.channel).text));
+        match decision {
+            Ok((network, _)) => named.find(|(of, _)| Some(*of) == *network).map(|(_, name)| name),
+            Err(_) if label.is_name => {
+                let names: Vec<String> = named.map(|(_, name)| name).collect();
+                nearest_name(&label.text, names.iter().map(String::as_str)).map(str::to_owned)
+            }
+            Err(_) => None,
+        }
     }
 
     /// Whether no other channel of the log can be this network.
@@ -145,11 +208,11 @@ impl Channels {
     }
 
     /// Notes which channel a network is; `Some`: another channel is it already, and nobody told so.
-    fn claim(&mut self, number: usize, network: Option<NetworkId>) -> Option<usize> {
+    fn claim(&mut self, channel: usize, network: Option<NetworkId>, by_name: bool) -> Option<Bound> {
         let network = network.filter(|_| !self.binder.is_told())?;
-        let known = self.bound.iter().find(|(bound, _)| *bound == network).map(|&(_, one)| one);
+        let known = self.bound.iter().find(|bound| bound.network == network).copied();
         if known.is_none() {
-            self.bound.push((network, number));
+            self.bound.push(Bound { network, channel, by_name });
         }
         known
     }
@@ -159,10 +222,10 @@ impl Channels {
         let name = |network: NetworkId| decoder.networks().get(network.index()).map_or("", |entry| &*entry.name);
         let label = |number| Label::of(recording, number).text;
         let mut bound = self.bound.clone();
-        bound.sort_unstable_by_key(|&(_, number)| number);
-        let network = bound.iter().find(|&&(_, number)| number == one).map_or("", |&(network, _)| name(network));
+        bound.sort_unstable_by_key(|bound| bound.channel);
+        let network = bound.iter().find(|bound| bound.channel == one).map_or("", |bound| name(bound.network));
         let pairs: Vec<String> =
-            bound.iter().map(|&(network, number)| format!("{}={}", label(number), name(network))).collect();
+            bound.iter().map(|bound| format!("{}={}", label(bound.channel), name(bound.network))).collect();
         SessionError::ChannelsAlike {
             one: label(one),
             other: label(other),

@@ -4,6 +4,7 @@ mod carry;
 mod channels;
 mod counts;
 mod gate;
+mod inside;
 mod lanes;
 mod lin;
 mod rows;
@@ -274,8 +275,8 @@ impl<'d> Session<'d> {
 
     /// Decides about every channel that is still open, then decodes what was kept.
     fn decide(&mut self, recording: &Recording, target: &mut impl Target) -> Result<(), SessionError> {
-        self.channels.decide(self.gate.decoder, recording)?;
         let sample = std::mem::take(&mut self.sample);
+        self.channels.decide(self.gate.decoder, recording, &sample)?;
         for seen in sample.frames() {
             let network = self.channels.decided(seen.channel).flatten();
             self.gate.note_time(seen.time_ns);

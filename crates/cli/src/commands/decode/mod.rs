@@ -7,7 +7,7 @@ use std::io::IsTerminal;
 use std::path::Path;
 use std::time::Instant;
 
-use wirelore_decode::{BindMap, Decoder, Options, Selection, Session, SessionError, Setup, Sink, Units};
+use wirelore_decode::{BindMap, Decoder, Options, Selection, Session, SessionError, Setup, Sink, Tally, Units};
 use wirelore_log::Recording;
 use wirelore_model::{Database, FrameId, NetworkId, SignalId};
 use wirelore_tables::{Grid, GridColumns};
@@ -104,7 +104,7 @@ impl Run<'_> {
     }
 
     fn lines<F: Form>(&mut self, form: F) -> Result<Vec<String>, Failure> {
-        let mut destination = Destination::open(self.arguments.output.as_deref())?;
+        let mut destination = Destination::open(self.arguments.output.as_deref())?.for_lines();
         let mut sink = LongSink::new(form, Clock::new(self.arguments.times), &mut destination);
         self.logs(&mut sink)?;
         sink.finish().map_err(|reason| self.not_written(reason))?;
@@ -113,7 +113,7 @@ impl Run<'_> {
     }
 
     fn grid_lines(&mut self, subject: &Subject<'_>, form: LineForm, every_ns: i64) -> Result<Vec<String>, Failure> {
-        let mut destination = Destination::open(self.arguments.output.as_deref())?;
+        let mut destination = Destination::open(self.arguments.output.as_deref())?.for_lines();
         let wanted = |network, frame, signal| subject.wants(network, frame, signal);
         let columns = GridColumns::for_people(subject.database, subject.decoder, wanted);
         let lines = GridLines::new(&columns, form, self.arguments.times, &mut destination);
@@ -187,7 +187,7 @@ impl Run<'_> {
         if !self.arguments.quiet {
             tell(&summary::text(database, &self.session, begun.elapsed()));
         }
-        let strict = self.arguments.strict && self.is_damaged;
+        let strict = self.arguments.strict && (self.is_damaged || is_damaged_on_wire(self.session.tally()));
         Ok(if strict { Outcome::SomethingToLookAt } else { Outcome::Clean })
     }
 }
@@ -205,6 +205,11 @@ fn refuse_names(arguments: &DecodeArguments) -> Result<(), Failure> {
         _ => "",
     };
     Err(Failure::Usage(format!("there is no log {missing}{hint}")))
+}
+
+/// Whether anything did not come over the wire, or into the log, as it was sent.
+fn is_damaged_on_wire(tally: &Tally) -> bool {
+    tally.faulty + tally.error + tally.message_faults + tally.protections.messages_lost > 0
 }
 
 fn log_options(arguments: &DecodeArguments) -> Result<wirelore_log::Options, Failure> {

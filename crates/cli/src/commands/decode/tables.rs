@@ -98,7 +98,8 @@ impl Run<'_> {
         frame: FrameId,
     ) -> Result<Vec<String>, Failure> {
         refuse_terminal(self.arguments, format)?;
-        let lent = Lent::new(Destination::open(self.arguments.output.as_deref())?);
+        let destination = Destination::open(self.arguments.output.as_deref())?;
+        let lent = Lent::new(if format == Format::Csv { destination.for_lines() } else { destination });
         let (times, to) = (self.arguments.times, lent.clone());
         let open = |_, schema: &SchemaRef| format.writer(times, schema, to.clone());
         let wanted = |frame: FrameId, signal: SignalId| subject.selection.wants(frame, signal);

@@ -230,3 +230,23 @@ fn long_messages_take_no_more_than_their_signals() {
     let long = on_ethernet(vec![unsigned("kind", "0.7..0.0")], length(u32::MAX, u32::MAX));
     assert!(error(&long, &["kind=7"]).starts_with("the frame would need 4294967295 bytes, and at most 16777216"));
 }
+
+/// The answer to a request for the engine speed: service 0x41 is 0x01 + 0x40, item 0x0C (ISO 15031-5, from memory).
+#[test]
+fn messages_begin_as_they_are_recognised() {
+    let signals = || vec![unsigned("service", "0.7..0.0"), unsigned("speed", "2.7..3.0").scaled("0.25", "0", "rpm")];
+    let starts = Identifier::Telegram { source: Some(0x10), target: Some(0xF1), starts: vec![0x41, 0x0C] };
+    let database =
+        crate::testing::database(vec![network("k", NetworkKind::Kline)], vec![frame("rpm", starts, signals())]);
+    assert_eq!(payload(&database, &["speed=1726"]), [0x41, 0x0C, 0x1A, 0xF8]);
+    assert_eq!(payload(&database, &["speed=1726", "service=0x41"]), [0x41, 0x0C, 0x1A, 0xF8]);
+    assert_eq!(
+        notes(&database, &["speed=1726"]),
+        ["the data of a message: header and check byte are not in it"],
+        "what the beginning says needs no note"
+    );
+    assert_eq!(
+        error(&database, &["service=2"]),
+        "signal `service` cannot hold what is given: messages of the frame begin with 41 0C"
+    );
+}

@@ -113,16 +113,34 @@ fn two_channels_are_one_network_only_where_the_user_says_so() {
     );
     assert_eq!(run(&drive_options("y=comfort,z=comfort"), log), Ok(4));
     assert_eq!(run(&drive_options("x=drive,y=comfort"), log), Ok(4));
-    // A channel of the same name as the network, and one that only looks like it.
-    let log = "0,look,100,0,00000700\n0,look,101,0,0000\n0,drive,100,0,00000700\n";
-    assert_eq!(
-        run(&Options::default(), log),
-        Err("channels `drive` and `look` both look like network `drive`; a network is one channel: say it with --bind 'drive=drive'".to_owned())
-    );
     // One that comes when all is decided.
     let mut log = String::new();
     lines("Drive", &[0x100, 0x101], 10, &mut log);
     log.push_str("1,drive,100,0,00000700\n");
     let error = run(&Options::default(), &log).expect_err("twice");
     assert!(error.starts_with("channels `Drive` and `drive` both look like network `drive`"), "{error}");
+}
+
+#[test]
+fn the_channel_with_the_networks_name_is_it_whatever_others_look_like() {
+    let database = van();
+    let decoder = Decoder::new(&database).expect("a decoder");
+    let run = |log: &str| {
+        let mut session = Session::new(&decoder, &Options::default()).expect("a session");
+        session.run(&mut recording(log), &mut Notes::default()).expect("it reads");
+        check_sum(&session);
+        let bindings: Vec<String> = session.bindings().iter().map(ToString::to_string).collect();
+        (session.tally().decoded, session.tally().on_unbound_channel, bindings.join("; "))
+    };
+    let taken = |other: &str| {
+        format!(
+            "channel `drive` is network `drive`: they have the same name; channel `{other}` is left out: it looks like the network that \
+             channel `drive` has the name of"
+        )
+    };
+    let log = "0,look,100,0,00000700\n0,look,101,0,0000\n0,drive,100,0,00000700\n";
+    assert_eq!(run(log), (1, 2, taken("look")));
+    // A damaged character in the name of a channel, in a line that could be of either network.
+    let log = "0,drive,100,0,00000700\n0,driv$,100,0,00000700\n0,driv$,200,0,00\n0,drive,100,0,00000700\n";
+    assert_eq!(run(log), (2, 2, taken("driv$")));
 }
