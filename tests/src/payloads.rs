@@ -30,6 +30,7 @@ struct One {
     shown: String,
     word: Option<String>,
     unit: String,
+    is_outside: bool,
 }
 
 impl Described {
@@ -86,7 +87,8 @@ impl One {
             other => format!("{other:?}"),
         };
         let unit = signal.unit.as_ref().map(|unit| unit.as_str().to_owned()).unwrap_or_default();
-        Self { number: reading.value.number(), shown, word: reading.word.map(str::to_owned), unit }
+        let word = reading.word.map(str::to_owned);
+        Self { number: reading.value.number(), shown, word, unit, is_outside: reading.outside_range }
     }
 }
 
@@ -124,6 +126,15 @@ impl Said {
     pub fn shown(&self, signal: &str) -> String {
         let One { shown, unit, number, .. } = self.one(signal);
         if unit.is_empty() || number.is_none() { shown.clone() } else { format!("{shown} {unit}") }
+    }
+
+    /// Whether a signal's number lies outside its described range.
+    ///
+    /// # Panics
+    /// Where it is not there.
+    #[must_use]
+    pub fn is_outside(&self, signal: &str) -> bool {
+        self.one(signal).is_outside
     }
 
     /// A signal's word.

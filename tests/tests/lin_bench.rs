@@ -35,6 +35,9 @@ fn frames_of_the_bench_are_decoded_and_their_checksums_are_right() {
     if let Some(burst) = decoded("lin_burst.csv", "enhanced") {
         assert_eq!(burst.span("two.both"), (4386.0, 4386.0), "11 22");
         assert_eq!((burst.tally.decoded, burst.tally.lin.right_checksums), (10, 10));
+        let times = &burst.times["two"];
+        let gaps: Vec<f64> = times.windows(2).map(|pair| (pair[1] - pair[0]) * 1e3).collect();
+        assert!(gaps.len() == 9 && gaps.iter().all(|gap| (gap - 3.94).abs() < 0.006), "{gaps:?} ms");
     }
     if let Some(stress) = decoded("lin_stress.csv", "enhanced") {
         let tally = &stress.tally;

@@ -42,7 +42,7 @@ fn a_heavy_truck_drives_as_is_known_of_it() {
     }
 
     // The first frames by hand: 0x1734 = 5940 / 256 km/h; 0x2FDD = 12253 * 0.125 rpm and 0x9B - 125 %.
-    assert_eq!(truck.of_signal("cruise_and_vehicle_speed.wheel_based_vehicle_speed")[0].1, 23.203_125);
+    assert_eq!(truck.of_signal("cruise_and_vehicle_speed.wheel_based_vehicle_speed")[0], (0.011_063, 23.203_125));
     assert_eq!(truck.of_signal("engine_torque_and_speed.engine_speed")[0], (0.017_118, 1531.625));
     assert_eq!(truck.of_signal("engine_torque_and_speed.actual_engine_percent_torque")[0].1, 30.0);
 
@@ -50,7 +50,8 @@ fn a_heavy_truck_drives_as_is_known_of_it() {
     let speeds = truck.of_signal("cruise_and_vehicle_speed.wheel_based_vehicle_speed");
     let way_km: f64 =
         speeds.windows(2).map(|pair| (pair[0].1 + pair[1].1) / 2.0 * (pair[1].0 - pair[0].0) / 3600.0).sum();
-    assert!((way_km - 0.375).abs() < 0.01, "{way_km}");
+    let (before_km, behind_km) = truck.span("vehicle_distance.total_vehicle_distance");
+    assert!((way_km - 0.375).abs() < 0.01 && behind_km - before_km == 0.375, "{way_km}");
 
     // Periods: the gearbox every 10 ms, pedal and engine every 20 ms, speed every 100 ms.
     for (frame, period_s) in [
@@ -92,6 +93,12 @@ fn a_boat_lies_where_it_is_known_to_lie() {
             let (least, greatest) = boat.span(signal);
             assert!((least - value).abs() < 1e-5 && (greatest - value).abs() < 1e-5, "{signal}: {least} to {greatest}");
         }
+        // Every 100 ms, 345 s long; what the log marks as damaged is missing.
+        let times = &boat.times["position"];
+        let mut gaps: Vec<f64> = times.windows(2).map(|pair| pair[1] - pair[0]).collect();
+        gaps.sort_unstable_by(f64::total_cmp);
+        assert!((gaps[gaps.len() / 2] - 0.1).abs() < 0.005, "{}", gaps[gaps.len() / 2]);
+        assert!((times[times.len() - 1] - 345.0).abs() < 0.5, "{}", times[times.len() - 1]);
     }
 }
 
@@ -109,6 +116,8 @@ fn the_truck_network_is_as_full_as_is_known_of_it() {
         bits_by_second[time_s as usize] += 67 + 8 * frame.payload.len() as u64;
     }
     assert_eq!(times.len(), 90);
+    let last = times.values().flatten().copied().fold(0.0, f64::max);
+    assert!((last - 30.0).abs() < 0.05, "{last} s");
 
     let share = |bits: u64, seconds: f64| bits as f64 / (250_000.0 * seconds);
     let whole = share(bits_by_second.iter().sum(), 30.0);

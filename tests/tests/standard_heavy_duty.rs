@@ -95,6 +95,35 @@ fn parameters_of_whole_bytes() {
     }
 }
 
+/// SAE J1939-71, table of transmitted signal ranges (from memory; the greatest valid numbers 64255 and 4211081215 also in a public table):
+/// first and last raw number of what is valid, what each parameter has for itself, what is reserved, errors and what is not available. Two
+/// bytes and four are all it takes: what is neither valid nor error nor absent comes as a number that is told to be out of its range.
+#[test]
+fn raw_numbers_by_their_top_byte() {
+    let truck = Described::standard("heavy_duty");
+    let wide =
+        [("engine_torque_and_speed", "engine_speed", 3, 2), ("vehicle_distance", "total_vehicle_distance", 4, 4)];
+    let narrow = ("engine_temperatures", "coolant_temperature", 0, 1);
+    for (frame, signal, first, width) in wide.into_iter().chain([narrow]) {
+        let what = |top: u8, others: u8| {
+            let mut raw = vec![others; width];
+            raw[width - 1] = top;
+            let said = truck.read(frame, &message(frame, first, &raw));
+            match said.shown(signal).as_str() {
+                "sensor fault" => "error",
+                "no reading" => "not available",
+                _ if said.is_outside(signal) => "neither",
+                _ => "valid",
+            }
+        };
+        for others in [0x00, 0xFF] {
+            let told = [0x00, 0xFA, 0xFB, 0xFC, 0xFD, 0xFE, 0xFF].map(|top| what(top, others));
+            let wanted = ["valid", "valid", "neither", "neither", "neither", "error", "not available"];
+            assert_eq!(told, wanted, "{frame}.{signal} {others:02X}");
+        }
+    }
+}
+
 /// Frame, parameter group, signal; byte and bit (from 1, as the document counts), width in bits.
 type Bits = (&'static str, u32, &'static str, usize, usize, u32);
 
@@ -125,8 +154,19 @@ fn parameters_of_some_bits() {
             let said = truck.read(frame, &message(frame, byte - 1, &[!mask | raw << (bit - 1)]));
             assert_eq!(said.number(signal), f64::from(raw), "{frame}.{signal}");
         }
+        // SAE J1939-71, discrete parameters of two bits: 10 is an error, 11 not available.
+        if width == 2 && !ALL_FOUR_MEANT.contains(&signal) {
+            let marked =
+                |raw: u8| truck.read(frame, &message(frame, byte - 1, &[!(3 << (bit - 1)) | raw << (bit - 1)]));
+            let told = [2, 3].map(|raw| marked(raw).shown(signal));
+            assert_eq!(told, ["sensor fault", "no reading"], "{frame}.{signal}");
+        }
     }
 }
+
+/// Modes of two bits, of which each number is a mode.
+const ALL_FOUR_MEANT: [&str; 3] =
+    ["override_control_mode", "requested_speed_control_conditions", "override_mode_priority"];
 
 /// The rules above, by hand.
 #[test]

@@ -115,6 +115,67 @@ fn values_behind_pids() {
     }
 }
 
+/// PID, how many bytes its data has, signal; what all bytes 00 and all bytes FF say (ranges of the same sources, to three decimals where they
+/// do not end earlier).
+type Ends = (&'static str, usize, &'static str, f64, f64);
+
+const ENDS: [Ends; 38] = [
+    ("04", 1, "calculated_load", 0.0, 100.0),
+    ("05", 1, "coolant_temperature", -40.0, 215.0),
+    ("06", 1, "short_fuel_trim_bank_1", -100.0, 99.219),
+    ("0A", 1, "fuel_pressure", 0.0, 765.0),
+    ("0B", 1, "intake_manifold_pressure", 0.0, 255.0),
+    ("0C", 2, "engine_speed", 0.0, 16_383.75),
+    ("0D", 1, "vehicle_speed", 0.0, 255.0),
+    ("0E", 1, "ignition_advance", -64.0, 63.5),
+    ("0F", 1, "intake_air_temperature", -40.0, 215.0),
+    ("10", 2, "mass_air_flow", 0.0, 655.35),
+    ("11", 1, "throttle_position", 0.0, 100.0),
+    ("14", 2, "oxygen_sensor_1_voltage", 0.0, 1.275),
+    ("1F", 2, "run_time", 0.0, 65_535.0),
+    ("21", 2, "mil_distance", 0.0, 65_535.0),
+    ("22", 2, "fuel_rail_pressure_relative", 0.0, 5_177.265),
+    ("23", 2, "fuel_rail_pressure_gauge", 0.0, 655_350.0),
+    ("24", 4, "sensor_1_lambda", 0.0, 2.0),
+    ("2C", 1, "commanded_egr", 0.0, 100.0),
+    ("2D", 1, "egr_error", -100.0, 99.219),
+    ("2F", 1, "fuel_level", 0.0, 100.0),
+    ("30", 1, "warm_ups_since_clear", 0.0, 255.0),
+    ("31", 2, "distance_since_clear", 0.0, 65_535.0),
+    ("33", 1, "barometric_pressure", 0.0, 255.0),
+    ("3C", 2, "catalyst_temperature_b1s1", -40.0, 6_513.5),
+    ("42", 2, "control_module_voltage", 0.0, 65.535),
+    ("43", 2, "absolute_load", 0.0, 25_700.0),
+    ("44", 2, "commanded_lambda", 0.0, 2.0),
+    ("45", 1, "relative_throttle_position", 0.0, 100.0),
+    ("46", 1, "ambient_temperature", -40.0, 215.0),
+    ("49", 1, "accelerator_pedal_d", 0.0, 100.0),
+    ("4D", 2, "mil_time", 0.0, 65_535.0),
+    ("52", 1, "ethanol_content", 0.0, 100.0),
+    ("5C", 1, "engine_oil_temperature", -40.0, 215.0),
+    ("5D", 2, "injection_timing", -210.0, 301.992),
+    ("5E", 2, "engine_fuel_rate", 0.0, 3_276.75),
+    ("61", 1, "demand_percent_torque", -125.0, 130.0),
+    ("62", 1, "actual_percent_torque", -125.0, 130.0),
+    ("63", 2, "reference_torque", 0.0, 65_535.0),
+];
+
+#[test]
+fn the_ends_of_what_pids_can_say() {
+    let obd = Described::standard("obd");
+    let says = |pid: &str, data: &str, signal: &str, wanted: f64| {
+        let said = obd.read("obd_answers", &format!("41 {pid} {data}")).number(signal);
+        assert!((said - wanted).abs() < 5.1e-4, "{pid} {data}: {signal} is {said}");
+    };
+    for (pid, bytes, signal, low, high) in ENDS {
+        says(pid, &"00 ".repeat(bytes), signal, low);
+        says(pid, &"FF ".repeat(bytes), signal, high);
+    }
+    // In two's complement, so that neither end is all 00 or all FF.
+    says("32", "80 00", "evap_vapour_pressure", -8192.0);
+    says("32", "7F FF", "evap_vapour_pressure", 8191.75);
+}
+
 #[test]
 fn an_oxygen_sensor_without_a_part_in_the_trim() {
     // FF: not used for the trim (SAE J1979 as copied at liquisearch.com/obd-ii_pids/standard_pids).

@@ -131,6 +131,7 @@ fn other_services() {
     let uds = Described::standard("uds");
     let rows = [
         ("uds_requests", "10 02", "session", "programming"),
+        ("uds_requests", "10 03", "session", "extended"),
         ("uds_requests", "11 01", "reset", "hard"),
         ("uds_requests", "28 03 01", "communication", "neither"),
         ("uds_requests", "2F 12 34 03 01", "control", "adjust"),

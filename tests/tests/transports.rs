@@ -84,6 +84,8 @@ fn the_broadcasts_of_a_heavy_truck() {
     assert_eq!(heard.messages.len(), 44);
     assert_eq!(counts[&(65226, 0, 14)], 30);
     assert_eq!([known(65226, 10), known(65251, 34), known(65249, 19)], [2, 6, 6]);
+    assert_eq!([counts[&(65226, 0x31, 10)], counts[&(65249, 0x29, 19)]], [2, 6]);
+    assert_eq!(heard.read, 19_957);
     assert_eq!(heard.raw_controls(32), 44);
     assert_eq!(heard.faults, []);
 }
@@ -94,6 +96,8 @@ fn the_broadcasts_of_a_heavy_truck() {
 fn the_connections_and_broadcasts_of_a_bench() {
     let Some(path) = shared_recording("heavy-truck-bench-transport.csv") else { return };
     let heard = Heard::of(&path);
+
+    assert_eq!(heard.read, 3056);
 
     // Put together a second time, by the least that does it: the recording's broadcasts come one after another.
     let mut by_hand: Vec<Kept> = Vec::new();

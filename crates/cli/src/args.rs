@@ -323,6 +323,8 @@ pub(crate) enum BudgetForm {
     Csv,
     /// One JSON object with all tables
     Json,
+}
+
 /// `wirelore map`
 #[derive(Debug, Args)]
 pub(crate) struct MapArguments {

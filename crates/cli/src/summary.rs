@@ -47,20 +47,43 @@ fn parts(database: &Database, tally: &Tally) -> Vec<(u64, &'static str, String)>
         (tally.damaged, "damaged", none()),
     ];
     let where_any = [
-        (tally.too_short, "too short for what is described; what fits was decoded", none()),
-        (tally.not_selected, "without a selected signal", none()),
-        (tally.carrying, "carrying longer messages", none()),
-        (tally.remote, "remote frames", none()),
-        (tally.error, "error records of the recorder", none()),
-        (tally.unanswered, "headers without an answer", wire::unanswered(database, tally)),
-        (tally.faulty, "damaged on the wire", wire::damaged(database, tally)),
-        (tally.null, "null frames", none()),
-        (tally.wire_signals, "wake-ups and other signals that are no frames", none()),
-        (tally.on_unbound_channel, "on channels that are no network of the description", none()),
-        (tally.left_out_by_network, "on networks that were not asked for", none()),
-        (tally.left_out_by_time, "outside the time that was asked for", none()),
+        (tally.too_short, ["too short for what is described; what fits was decoded"; 2], none()),
+        (tally.not_selected, ["without a selected signal"; 2], none()),
+        (tally.carrying, ["carrying a longer message", "carrying longer messages"], none()),
+        (tally.remote, ["remote frame", "remote frames"], wire::remote(database, tally)),
+        (tally.error, ["error record of the recorder", "error records of the recorder"], none()),
+        (
+            tally.unanswered,
+            ["header without an answer", "headers without an answer"],
+            wire::unanswered(database, tally),
+        ),
+        (tally.faulty, ["damaged on the wire"; 2], wire::damaged(database, tally)),
+        (tally.null, ["null frame", "null frames"], none()),
+        (
+            tally.wire_signals,
+            ["wake-up or other signal that is no frame", "wake-ups and other signals that are no frames"],
+            none(),
+        ),
+        (
+            tally.on_unbound_channel,
+            [
+                "on a channel that is no network of the description",
+                "on channels that are no network of the description",
+            ],
+            none(),
+        ),
+        (
+            tally.left_out_by_network,
+            ["on a network that was not asked for", "on networks that were not asked for"],
+            none(),
+        ),
+        (tally.left_out_by_time, ["outside the time that was asked for"; 2], none()),
     ];
-    always.into_iter().chain(where_any.into_iter().filter(|(count, ..)| *count > 0)).collect()
+    let in_number = |(count, [one, many], details): (u64, [&'static str; 2], String)| {
+        (count, if count == 1 { one } else { many }, details)
+    };
+    let where_any = where_any.into_iter().filter(|(count, ..)| *count > 0).map(in_number);
+    always.into_iter().chain(where_any).collect()
 }
 
 fn unknown(database: &Database, tally: &Tally) -> String {
@@ -83,7 +106,7 @@ fn unknown(database: &Database, tally: &Tally) -> String {
         ));
     }
     if unknown.len() > NAMED {
-        named.push(format!("{} more identifiers", grouped((unknown.len() - NAMED) as u64)));
+        named.push(counted((unknown.len() - NAMED) as u64, "more identifier"));
     }
     if named.is_empty() { String::new() } else { format!(": {}", named.join(", ")) }
 }
@@ -195,7 +218,8 @@ fn push_unmatched(text: &mut String, database: &Database, tally: &Tally) {
         let _ = writeln!(text, "no page for {}.{selector} = {value} ({})", frame.label.name, counted(*count, "frame"));
     }
     if values.len() > NAMED {
-        let _ = writeln!(text, "no page for {} more selector values", grouped((values.len() - NAMED) as u64));
+        let more = counted((values.len() - NAMED) as u64, "more selector value");
+        let _ = writeln!(text, "no page for {more}");
     }
 }
 

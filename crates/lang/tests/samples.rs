@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use wirelore_lang::{Checked, FileLoader, Level, Rule, check, check_text, render};
+use wirelore_lang::{Checked, FileLoader, Level, Rule, check, check_text, format, render};
 
 #[track_caller]
 fn assert_sound(checked: &Checked) {
@@ -26,6 +26,23 @@ fn the_demo_and_the_standard_descriptions_are_sound() {
     // No name of one is a name of another.
     let all = standards.map(|name| format!("use standard {name}\n")).concat();
     assert_sound(&check_text("use.lore", &all));
+}
+
+#[test]
+fn the_demo_and_the_standard_descriptions_are_laid_out() {
+    let schema = Path::new(env!("CARGO_MANIFEST_DIR")).join("../../schema");
+    let mut seen = 0;
+    for folder in ["demo", "standard"] {
+        for entry in std::fs::read_dir(schema.join(folder)).expect("the folder is there") {
+            let path = entry.expect("it can be listed").path();
+            if path.extension().is_some_and(|extension| extension == "lore") {
+                let text = std::fs::read_to_string(&path).expect("it can be read");
+                assert_eq!(format(&text).as_deref(), Ok(text.as_str()), "{}", path.display());
+                seen += 1;
+            }
+        }
+    }
+    assert!(seen >= 7, "{seen} descriptions");
 }
 
 /// Nothing that passes the rules is refused as a database: that would be an error without a rule of its own.

@@ -44,6 +44,19 @@ fn the_first_bytes_are_the_published_ones() {
     // Source: draft-ietf-opsawg-pcap, definition of the magic number.
     assert_eq!(pcap(false, MICROSECONDS, CAN, &[])[..4], [0xD4, 0xC3, 0xB2, 0xA1]);
     assert_eq!(pcap(true, NANOSECONDS, CAN, &[])[..4], [0xA1, 0xB2, 0x3C, 0x4D]);
+    // 5 s and 250 parts of a second, by the clock and the byte order that the first four bytes say.
+    for (first, big_endian, time_ns) in [
+        ("D4 C3 B2 A1", false, 5_000_250_000),
+        ("4D 3C B2 A1", false, 5_000_000_250),
+        ("A1 B2 C3 D4", true, 5_000_250_000),
+        ("A1 B2 3C 4D", true, 5_000_000_250),
+    ] {
+        let mut file = pcap(big_endian, MICROSECONDS, CAN, &[(5, 250, &record(0x123, &[1]))]);
+        file[..4].copy_from_slice(&bytes(first));
+        let log = read(file);
+        assert_eq!(log.frames[0].time_ns, Some(time_ns), "{first}");
+        assert_eq!((log.frames[0].id, &log.frames[0].payload[..]), (0x123, &[1][..]), "{first}");
+    }
 }
 
 #[test]

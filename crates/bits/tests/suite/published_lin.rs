@@ -58,13 +58,18 @@ fn checksums() {
 /// Formulas of LIN 2.2A, section 2.3.2: header 34 bits, response 10 for each byte and the checksum, the longest 1.4 times as much.
 #[test]
 fn times() {
-    for (bytes, nominal, at_19200, at_9600) in [
-        (1, 54, 3_937_500, 7_875_000),
-        (2, 64, 4_666_667, 9_333_334),
-        (4, 84, 6_125_000, 12_250_000),
-        (8, 124, 9_041_667, 18_083_334),
+    for (bytes, response, nominal, tenths_at_most, nominal_us_at_19200, at_19200, at_9600) in [
+        (1, 20, 54, 756, 2_812, 3_937_500, 7_875_000),
+        (2, 30, 64, 896, 3_333, 4_666_667, 9_333_334),
+        (4, 50, 84, 1176, 4_375, 6_125_000, 12_250_000),
+        (8, 90, 124, 1736, 6_458, 9_041_667, 18_083_334),
     ] {
         assert_eq!(lin::nominal_bits(bytes), nominal);
+        // Break and delimiter, 14 bits at least, synchronisation and protected identifier of 10 bits each.
+        assert_eq!(lin::nominal_bits(bytes) - response, 14 + 10 + 10);
+        assert_eq!(lin::nominal_bits(bytes) * 1_000_000 / 19_200, nominal_us_at_19200);
+        // At ten million bits per second, a tenth of a bit takes 10 ns.
+        assert_eq!(lin::longest_time_ns(bytes, 10_000_000), Some(10 * tenths_at_most), "{bytes} bytes");
         assert_eq!(lin::longest_time_ns(bytes, 19_200), Some(at_19200), "{bytes} bytes");
         assert_eq!(lin::longest_time_ns(bytes, 9_600), Some(at_9600), "{bytes} bytes");
     }

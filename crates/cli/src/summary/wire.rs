@@ -1,4 +1,4 @@
-//! The part of the summary about the wire itself: frames that nobody answered, damaged ones, checksums and sleep of LIN.
+//! The part of the summary about the wire itself: frames that were asked for, that nobody answered, damaged ones, checksums and sleep of LIN.
 
 use std::fmt::Write;
 
@@ -23,6 +23,17 @@ pub(super) fn unanswered(database: &Database, tally: &Tally) -> String {
             }
         });
         format!("{}{who}{} ({})", seen_text(id), on(database, network, several), times(count))
+    });
+    listed(named.collect())
+}
+
+/// What remote frames asked for.
+pub(super) fn remote(database: &Database, tally: &Tally) -> String {
+    let frames = tally.remote_frames();
+    let several = frames.iter().any(|frame| frame.0 != frames[0].0);
+    let named = frames.iter().map(|&(network, id, count)| {
+        let name = frame_of(database, network, id).map_or_else(String::new, |frame| format!(" {}", frame.label.name));
+        format!("{}{name}{} ({})", seen_text(id), on(database, network, several), times(count))
     });
     listed(named.collect())
 }

@@ -71,22 +71,41 @@ fn the_narrower_recognition_goes_first() {
     assert_eq!(found(&wide, 0x18FE_F1FF, true), Some(0));
 }
 
-/// The identifiers and groups of the table in SAE J1939-21 manner (from memory); PF below 240 leaves the low byte to the destination.
+/// Identifier; priority, group and sender in it.
+type InIdentifier = (u32, u8, u32, u8);
+
+/// Priority, group and sender by the bits of SAE J1939-21 (widths as the documentation of the Linux kernel gives them,
+/// Documentation/networking/j1939.rst; the two pages from memory); PF below 240 leaves the low byte to the destination. The last one is the
+/// case of a fixed address in that documentation: group 0x12300 from 0x20 to 0x30.
+const IN_IDENTIFIERS: [InIdentifier; 14] = [
+    (0x0CF0_0400, 3, 61444, 0x00),
+    (0x18FE_F100, 6, 65265, 0x00),
+    (0x18FE_E900, 6, 65257, 0x00),
+    (0x18EA_FFF9, 6, 59904, 0xF9),
+    (0x18EC_FF00, 6, 60416, 0x00),
+    (0x18EB_0B03, 6, 60160, 0x03),
+    (0x0C00_0003, 3, 0, 0x03),
+    (0x18FE_BF0B, 6, 65215, 0x0B),
+    (0x18FE_CA00, 6, 65226, 0x00),
+    (0x18EE_FF80, 6, 60928, 0x80),
+    (0x1DEF_F905, 7, 126_720, 0x05),
+    (0x18DA_F110, 6, 55808, 0x10),
+    (0x1CFF_4011, 7, 65344, 0x11),
+    (0x1923_3020, 6, 0x12300, 0x20),
+];
+
 #[test]
 fn parameter_groups_are_found_in_identifiers() {
-    let pairs = [
-        (0x0CF0_0400, 61444),
-        (0x18FE_F100, 65265),
-        (0x18EA_FFF9, 59904),
-        (0x18EC_FF00, 60416),
-        (0x0C00_0003, 0),
-        (0x18EE_FF80, 60928),
-        (0x1DEF_F905, 126_720),
-        (0x1923_3020, 0x12300),
-    ];
-    let lookup = lookup(pairs.iter().map(|&(_, group)| pgn(group)).collect());
-    for (index, (id, group)) in (0..).zip(pairs) {
+    let lookup = lookup(IN_IDENTIFIERS.iter().map(|row| pgn(row.2)).collect());
+    for (index, (id, priority, group, source)) in (0..).zip(IN_IDENTIFIERS) {
         assert_eq!(pgn_of(id), group);
+        let seen = SeenId::Can { id, extended: true };
+        let is = |source, priority| {
+            let identifier = Identifier::Pgn { pgn: group, sources: vec![source], priority: Some(priority) };
+            identifier.matches(seen, &[])
+        };
+        assert_eq!((0..8).filter(|sent| is(source, *sent)).collect::<Vec<_>>(), [priority], "{id:X}");
+        assert_eq!((0..=255).filter(|sent| is(*sent, priority)).collect::<Vec<_>>(), [source], "{id:X}");
         let seen = lookup.find(NetworkId(0), id, true);
         assert_eq!(seen, Some(Recognised { frame: FrameId(index), is_group: true }), "{id:X}");
         assert_eq!(found(&lookup, id & 0x7FF, false), None);
@@ -120,6 +139,20 @@ fn many_identifiers_are_found_as_by_asking_each() {
         }
     }
     assert_eq!(lookup.count(NetworkId(0)), 400);
+}
+
+/// A frame is sent where its cycle leaves the first one as remainder: FlexRay 2.1A, cycle multiplexing (from memory); worked out by hand.
+#[test]
+fn cycles_of_a_flexray_frame() {
+    let odd: Vec<u8> = (0..32).map(|number| 2 * number + 1).collect();
+    for (first_cycle, repetition, wanted) in
+        [(3, 8, &[3, 11, 19, 27, 35, 43, 51, 59][..]), (0, 64, &[0]), (1, 2, &odd), (5, 16, &[5, 21, 37, 53])]
+    {
+        let channels = wirelore_model::FlexRayChannels::Both;
+        let identifier = Identifier::FlexRay { slot: 7, first_cycle, repetition, channels };
+        let is_sent = |cycle: &u8| identifier.matches(SeenId::FlexRay { slot: 7, cycle: *cycle, on_b: false }, &[]);
+        assert_eq!((0..64).filter(is_sent).collect::<Vec<u8>>(), wanted, "{first_cycle} of {repetition}");
+    }
 }
 
 #[test]

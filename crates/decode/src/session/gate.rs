@@ -147,46 +147,12 @@ impl Gate<'_> {
     /// The network of a frame that may be decoded; all others are counted here.
     #[inline(always)]
     fn of_interest(&self, network: Option<NetworkId>, seen: &Seen<'_>, tally: &mut Tally) -> Option<NetworkId> {
-        if seen.kind != Kind::Data && !self.is_in_time(seen.time_ns) {
-            tally.left_out_by_time += 1;
+        if seen.kind != Kind::Data {
+            self.without_data(network, seen, tally);
             return None;
         }
-        match seen.kind {
-            Kind::Data => {}
-            Kind::Remote => {
-                tally.remote += 1;
-                return None;
-            }
-            Kind::Error => {
-                tally.error += 1;
-                return None;
-            }
-            Kind::Unanswered => {
-                tally.unanswered += 1;
-                if let Some(network) = network {
-                    tally.lin.no_answer(network, seen.id);
-                }
-                return None;
-            }
-            Kind::Faulty => {
-                tally.faulty += 1;
-                if let Some(network) = network {
-                    tally.damaged_on_wire(network, seen.id, seen.faults);
-                }
-                return None;
-            }
-            Kind::Null => {
-                tally.null += 1;
-                return None;
-            }
-            Kind::Signal => {
-                tally.wire_signals += 1;
-                lin::note_signal(seen, &mut tally.lin);
-                return None;
-            }
-        }
         match network {
-            Some(network) if self.wanted.get(network.index()).copied().unwrap_or(false) => Some(network),
+            Some(network) if self.is_wanted(network) => Some(network),
             _ if !self.is_in_time(seen.time_ns) => {
                 tally.left_out_by_time += 1;
                 None
@@ -198,6 +164,46 @@ impl Gate<'_> {
             None => {
                 tally.on_unbound_channel += 1;
                 None
+            }
+        }
+    }
+
+    #[inline(always)]
+    fn is_wanted(&self, network: NetworkId) -> bool {
+        self.wanted.get(network.index()).copied().unwrap_or(false)
+    }
+
+    /// Counts what is no frame with data. On a channel that is no network it is still one of its kind.
+    #[inline(never)]
+    fn without_data(&self, network: Option<NetworkId>, seen: &Seen<'_>, tally: &mut Tally) {
+        if !self.is_in_time(seen.time_ns) {
+            tally.left_out_by_time += 1;
+            return;
+        }
+        if network.is_some_and(|network| !self.is_wanted(network)) {
+            tally.left_out_by_network += 1;
+            return;
+        }
+        match seen.kind {
+            Kind::Data => {}
+            Kind::Remote => tally.remote(network, seen.id),
+            Kind::Error => tally.error += 1,
+            Kind::Unanswered => {
+                tally.unanswered += 1;
+                if let Some(network) = network {
+                    tally.lin.no_answer(network, seen.id);
+                }
+            }
+            Kind::Faulty => {
+                tally.faulty += 1;
+                if let Some(network) = network {
+                    tally.damaged_on_wire(network, seen.id, seen.faults);
+                }
+            }
+            Kind::Null => tally.null += 1,
+            Kind::Signal => {
+                tally.wire_signals += 1;
+                lin::note_signal(seen, &mut tally.lin);
             }
         }
     }

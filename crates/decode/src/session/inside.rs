@@ -28,7 +28,7 @@ struct Look<'d> {
 }
 
 impl Give for Look<'_> {
-    fn message(&mut self, _time_ns: Option<i64>, id: SeenId, bytes: &[u8]) {
+    fn headed(&mut self, _time_ns: Option<i64>, id: SeenId, _header: Option<[u8; 8]>, bytes: &[u8]) {
         self.inside.message(self.decoder, id, bytes);
     }
 

@@ -1,11 +1,14 @@
 //! What became of every frame: each is counted in exactly one part.
 
+mod verdicts;
+
 use wirelore_log::{Faults, PlaceInLog};
 use wirelore_model::{FrameId, NetworkId, SeenId, SignalId};
 
+pub use self::verdicts::{ChecksumCounts, CounterCounts, ProtectionCounts};
 use super::counts::Counts;
 use super::lin::LinTally;
-use crate::checks::{Belongs, ChecksumVerdict, CounterVerdict, ProtectionVerdict, Verdict};
+use crate::checks::Belongs;
 use crate::reading::{FrameOutcome, Reading, Unmatched, Value};
 
 /// How many different identifiers without a description are counted apart.
@@ -85,6 +88,7 @@ pub struct Tally {
     belongings: Counts<(NetworkId, FrameId, Belongs), FAULTS_MAX>,
     outside_ranges: Counts<(FrameId, SignalId), FAULTS_MAX>,
     damaged_on_wire: Counts<(NetworkId, (SeenId, Faults)), FAULTS_MAX>,
+    remote_frames: Counts<(NetworkId, SeenId), FAULTS_MAX>,
     /// The first of them.
     first_message_faults: Vec<MessageFault>,
 }
@@ -111,61 +115,6 @@ pub struct UnknownFrame {
     pub id: SeenId,
     /// How often it was seen.
     pub count: u64,
-}
-
-/// How many counters said what.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub struct CounterCounts {
-    /// Nothing to compare with.
-    pub first: u64,
-    /// One step on.
-    pub right: u64,
-    /// The same as before.
-    pub repeated: u64,
-    /// More or less than one step.
-    pub jumped: u64,
-    /// A special value instead of a count.
-    pub suspended: u64,
-    /// Neither a count nor a special value.
-    pub outside_range: u64,
-}
-
-/// How many checksums said what.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub struct ChecksumCounts {
-    /// They fit.
-    pub right: u64,
-    /// They do not.
-    pub wrong: u64,
-    /// The payload ends before the bytes they cover.
-    pub too_short: u64,
-}
-
-/// How many protections said what.
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
-pub struct ProtectionCounts {
-    /// Nothing is wrong, and there is nothing to compare with.
-    pub first: u64,
-    /// The next one.
-    pub right: u64,
-    /// The same count as before.
-    pub repeated: u64,
-    /// Some messages before it are missing, not more than allowed.
-    pub after_loss: u64,
-    /// How many messages are missing before those.
-    pub messages_lost: u64,
-    /// The count rose by more than allowed.
-    pub wrong_sequence: u64,
-    /// A count that the profile does not have.
-    pub not_a_count: u64,
-    /// The checksum does not fit.
-    pub wrong_sum: u64,
-    /// Another data id.
-    pub wrong_data_id: u64,
-    /// Another length.
-    pub wrong_length: u64,
-    /// The payload ends too early.
-    pub too_short: u64,
 }
 
 impl Tally {
@@ -254,6 +203,20 @@ impl Tally {
         sorted.map(|((network, (id, faults)), count)| (network, id, faults, count)).collect()
     }
 
+    /// What remote frames asked for, each with its network and how often that was, the most frequent first; those on channels that are no
+    /// network are only in the sum, [`Tally::remote`](field@Tally::remote).
+    #[must_use]
+    pub fn remote_frames(&self) -> Vec<(NetworkId, SeenId, u64)> {
+        flat(self.remote_frames.sorted())
+    }
+
+    pub(super) fn remote(&mut self, network: Option<NetworkId>, id: SeenId) {
+        self.remote += 1;
+        if let Some(network) = network {
+            self.remote_frames.add((network, id));
+        }
+    }
+
     pub(super) fn damaged_on_wire(&mut self, network: NetworkId, id: SeenId, faults: Faults) {
         self.damaged_on_wire.add((network, (id, faults)));
     }
@@ -281,6 +244,7 @@ impl Tally {
         self.belongings.merge(&other.belongings);
         self.outside_ranges.merge(&other.outside_ranges);
         self.damaged_on_wire.merge(&other.damaged_on_wire);
+        self.remote_frames.merge(&other.remote_frames);
         self.lin.add(&other.lin);
         let free = MESSAGE_FAULTS_KEPT.saturating_sub(self.first_message_faults.len());
         self.first_message_faults.extend(other.first_message_faults.iter().take(free).cloned());
@@ -300,7 +264,7 @@ impl Tally {
                 wrong_sequence, not_a_count, wrong_sum, wrong_data_id, wrong_length, too_short: protected_too_short,
             },
             unknown: _, unmatched: _, wrong_checksums: _, counter_faults: _, protection_faults: _, belongings: _,
-            outside_ranges: _, first_message_faults: _, damaged_on_wire: _, lin: _,
+            outside_ranges: _, first_message_faults: _, damaged_on_wire: _, remote_frames: _, lin: _,
         } = self;
         [
             read, decoded, too_short, without_description, not_selected, remote, error, damaged,
@@ -356,58 +320,6 @@ impl Tally {
         } else {
             self.decoded += frames;
         }
-    }
-
-    pub(crate) fn verdict(&mut self, network: NetworkId, frame: FrameId, verdict: Verdict) {
-        match verdict {
-            Verdict::Counter(CounterVerdict::Repeated | CounterVerdict::Jumped { .. }) => {
-                self.counter_faults.add((network, frame));
-            }
-            Verdict::Checksum(ChecksumVerdict::Wrong { .. }) => self.wrong_checksums.add((network, frame)),
-            Verdict::Protection(verdict) => return self.protection(network, frame, verdict),
-            _ => {}
-        }
-        let (counters, checksums) = (&mut self.counters, &mut self.checksums);
-        let part = match verdict {
-            Verdict::Counter(CounterVerdict::First) => &mut counters.first,
-            Verdict::Counter(CounterVerdict::Right) => &mut counters.right,
-            Verdict::Counter(CounterVerdict::Repeated) => &mut counters.repeated,
-            Verdict::Counter(CounterVerdict::Jumped { .. }) => &mut counters.jumped,
-            Verdict::Counter(CounterVerdict::Suspended) => &mut counters.suspended,
-            Verdict::Counter(CounterVerdict::OutsideRange) => &mut counters.outside_range,
-            Verdict::Checksum(ChecksumVerdict::Right) => &mut checksums.right,
-            Verdict::Checksum(ChecksumVerdict::Wrong { .. }) => &mut checksums.wrong,
-            Verdict::Checksum(ChecksumVerdict::TooShort) => &mut checksums.too_short,
-            Verdict::Protection(_) => return,
-        };
-        *part += 1;
-    }
-
-    fn protection(&mut self, network: NetworkId, frame: FrameId, verdict: ProtectionVerdict) {
-        use ProtectionVerdict::*;
-        let counts = &mut self.protections;
-        if !matches!(verdict, First | Right) {
-            self.protection_faults.add((network, frame));
-        }
-        if let WrongSum { belongs: Some(belongs), .. } | WrongDataId { belongs: Some(belongs), .. } = verdict {
-            self.belongings.add((network, frame, belongs));
-        }
-        if let Lost { messages } = verdict {
-            counts.messages_lost += u64::from(messages);
-        }
-        let part = match verdict {
-            First => &mut counts.first,
-            Right => &mut counts.right,
-            Repeated => &mut counts.repeated,
-            Lost { .. } => &mut counts.after_loss,
-            WrongSequence { .. } => &mut counts.wrong_sequence,
-            NotACount => &mut counts.not_a_count,
-            WrongSum { .. } => &mut counts.wrong_sum,
-            WrongDataId { .. } => &mut counts.wrong_data_id,
-            WrongLength { .. } => &mut counts.wrong_length,
-            TooShort => &mut counts.too_short,
-        };
-        *part += 1;
     }
 }
 

@@ -143,6 +143,33 @@ fn what_is_not_wanted_is_left_out_and_counted() {
 }
 
 #[test]
+fn remote_frames_are_counted_by_identifier_on_the_wanted_networks() {
+    let database = van();
+    let decoder = Decoder::new(&database).expect("a decoder");
+    let log = "time_s,channel,id_hex,ext,rtr,data_hex\n0.0,c0,100,0,1,\n0.1,c0,7F0,0,1,\n0.2,c1,200,0,1,\n0.3,c0,100,0,1,\n0.4,c9,200,0,1,\n";
+    let can = |id| SeenId::Can { id, extended: false };
+    let drive = [(NetworkId(0), can(0x100), 2), (NetworkId(0), can(0x7F0), 1)];
+    let comfort = (NetworkId(1), can(0x200), 1);
+    // What comes from a channel that is no network is counted all the same, without its identifier.
+    for (only, remote, left_out, frames) in [
+        (None, 5, 0, vec![drive[0], drive[1], comfort]),
+        (Some(vec!["drive".to_owned()]), 4, 1, drive.to_vec()),
+        (Some(vec!["comfort".to_owned()]), 2, 3, vec![comfort]),
+    ] {
+        let options = Options { only, ..drive_options("c0=drive,c1=comfort") };
+        let mut session = Session::new(&decoder, &options).expect("a session");
+        let reader = Box::new(log.as_bytes());
+        let mut recording =
+            Recording::from_reader(reader, "test.csv", &wirelore_log::Options::default()).expect("a log");
+        session.run(&mut recording, &mut Notes::default()).expect("it reads");
+        let tally = session.tally();
+        assert_eq!((tally.read, tally.remote, tally.left_out_by_network), (5, remote, left_out));
+        assert_eq!(tally.remote_frames(), frames);
+        check_sum(&session);
+    }
+}
+
+#[test]
 fn counters_checksums_and_selectors_are_counted() {
     let database = van();
     let decoder = Decoder::new(&database).expect("a decoder");

@@ -4,6 +4,7 @@ use wirelore_log::{Channel, Recording};
 use wirelore_model::{NetworkId, SeenId};
 
 use super::channels::Channels;
+use super::sample::Sample;
 use crate::bind::{BindMap, Binding};
 use crate::decoder::Decoder;
 use crate::error::SessionError;
@@ -39,7 +40,8 @@ impl<'d> WholeLogs<'d> {
                 self.channels.weigh(*channel, *id);
             }
         }
-        self.channels.decide(self.decoder, recording)?;
+        // No frame is kept of such logs: what frames carry inside decides nothing here.
+        self.channels.decide(self.decoder, recording, &Sample::default())?;
         self.channels.check_told(recording)?;
         let networks = self.channels.networks();
         self.channels.end_log();

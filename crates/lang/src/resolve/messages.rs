@@ -2,7 +2,7 @@
 
 use rustc_hash::{FxHashMap, FxHashSet};
 
-use wirelore_model::nearest_names;
+use wirelore_model::{NetworkKind, nearest_names};
 
 use crate::{Diagnostic, FileId, Level, Rule, Site, Span};
 
@@ -102,6 +102,14 @@ pub(crate) fn suggest(message: Diagnostic, meant: &[&str]) -> Diagnostic {
             message.help(format!("did you mean `{first}`, or perhaps {}?", rest.join(" or ")))
         }
     }
+}
+
+/// A network has a clause that belongs to networks of another kind; `kind` is where its own kind stands, and the one that the clause
+/// belongs to.
+pub(crate) fn clause_does_not_fit(clause: Site, text: String, here: &str, kind: (Site, NetworkKind)) -> Diagnostic {
+    let (site, wanted) = kind;
+    let message = Diagnostic::new(Rule::ClauseDoesNotFit, clause, text).here(here).remark(site, "the kind");
+    message.help(format!("make the network a `{}` one, or take the clause away", wanted.keyword()))
 }
 
 /// A site from its parts.

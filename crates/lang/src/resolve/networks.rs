@@ -36,14 +36,14 @@ pub(crate) fn vehicle(catalogue: &Catalogue<'_>, messages: &mut Messages) -> Opt
 }
 
 pub(crate) fn network(sourced: &Sourced<'_, tree::Network<'_>>, messages: &mut Messages) -> Network {
-    let (file, tree) = (sourced.file, sourced.tree);
+    let tree = sourced.tree;
     Network {
         label: label(&tree.head, &sourced.item.front),
         // Where the kind could not be read, the one that allows most makes nothing else seem wrong.
         kind: tree.kind.map_or(NetworkKind::CanFd, |kind| kind.value),
         rate: tree.rate.map(|rate| BitRate(rate.value)),
         data_rate: tree.data_rate.map(|rate| BitRate(rate.value)),
-        telegram: packets::telegram(&tree.telegram, file, messages),
+        telegram: packets::telegram(sourced, messages),
         flexray: slots::timing(sourced, messages),
     }
 }

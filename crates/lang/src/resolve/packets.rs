@@ -1,11 +1,12 @@
 //! How messages on Ethernet and on single-wire networks are recognised, and what they look like.
 
-use wirelore_model::{Identifier, Nanoseconds, Telegram, TelegramCheck, TelegramSize};
+use wirelore_model::{Identifier, Nanoseconds, NetworkKind, Telegram, TelegramCheck, TelegramSize};
 
-use crate::syntax::tree::{CheckByte, Integer, Recognition, TelegramClauses};
-use crate::{Diagnostic, FileId, Rule};
+use crate::syntax::tree::{CheckByte, Integer, Network, Recognition, TelegramClauses};
+use crate::{Diagnostic, FileId, Rule, Span};
 
-use super::messages::{Messages, at};
+use super::catalogue::Sourced;
+use super::messages::{Messages, at, clause_does_not_fit};
 
 /// Events of SOME/IP have the highest bit of their number set, methods have not.
 const FIRST_EVENT: u16 = 0x8000;
@@ -127,8 +128,15 @@ impl Numbers<'_> {
 }
 
 /// Reads what the messages of a `uart` network look like; `None` where nothing is stated.
-pub(super) fn telegram(clauses: &TelegramClauses, file: FileId, messages: &mut Messages) -> Option<Telegram> {
-    if *clauses == TelegramClauses::default() {
+pub(super) fn telegram(sourced: &Sourced<'_, Network<'_>>, messages: &mut Messages) -> Option<Telegram> {
+    let (file, clauses) = (sourced.file, &sourced.tree.telegram);
+    let first = first_clause(clauses)?;
+    let kind = sourced.tree.kind?;
+    if kind.value != NetworkKind::Uart {
+        let text = format!("the form of messages on a `{}` network is fixed", kind.value.keyword());
+        let here = "only on a single-wire network it is said like this";
+        let remark = (at(file, kind.span), NetworkKind::Uart);
+        messages.push(clause_does_not_fit(at(file, first), text, here, remark));
         return None;
     }
     let mut byte = |written: Option<Integer>| {
@@ -152,4 +160,17 @@ pub(super) fn telegram(clauses: &TelegramClauses, file: FileId, messages: &mut M
     });
     let gap = clauses.gap.map(|gap| Nanoseconds(gap.value));
     Some(Telegram { source_byte, target_byte, size, check, gap })
+}
+
+/// Where the first of the clauses stands; `None` where there is none.
+fn first_clause(clauses: &TelegramClauses) -> Option<Span> {
+    let TelegramClauses { source, target, size, check, gap } = clauses;
+    let spans = [
+        source.map(|byte| byte.span),
+        target.map(|byte| byte.span),
+        size.map(|size| size.span),
+        check.map(|check| check.span),
+        gap.map(|gap| gap.span),
+    ];
+    spans.into_iter().flatten().min()
 }

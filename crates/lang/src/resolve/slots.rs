@@ -10,7 +10,7 @@ use crate::{Diagnostic, Rule, Site, Spanned};
 
 use super::catalogue::Sourced;
 use super::elsewhere::LARGEST_SLOT;
-use super::messages::{Messages, at};
+use super::messages::{Messages, at, clause_does_not_fit};
 use super::timing::shown;
 
 /// The limits of FlexRay 2.1A, from memory: the longest cycle (gdCycle), the static slots (gNumberOfStaticSlots) and their payload
@@ -31,10 +31,9 @@ pub(super) fn timing(sourced: &Sourced<'_, tree::Network<'_>>, messages: &mut Me
     let kind = sourced.tree.kind?;
     if kind.value != NetworkKind::FlexRay {
         let text = format!("a `{}` network has no cycles and slots", kind.value.keyword());
-        let message = Diagnostic::new(Rule::ClauseDoesNotFit, at(sourced.file, first), text)
-            .here("only FlexRay divides its time like this")
-            .remark(at(sourced.file, kind.span), "the kind");
-        messages.push(message.help("make the network a `flexray` one, or take the clause away"));
+        let clause = at(sourced.file, first);
+        let remark = (at(sourced.file, kind.span), NetworkKind::FlexRay);
+        messages.push(clause_does_not_fit(clause, text, "only FlexRay divides its time like this", remark));
         return None;
     }
     let mut reader = Reader { sourced, messages };

@@ -13,6 +13,9 @@ fn messages() -> Vec<(&'static str, u8, Payload<'static>)> {
     let of_manufacturer = None;
     vec![
         ("02 FD 00 01 00 00 00 00", 2, Payload::IdentificationRequest),
+        // Versions of 2010, 2012 and 2019, and the one for a vehicle whose version is not known yet.
+        ("01 FE 00 01 00 00 00 00", 1, Payload::IdentificationRequest),
+        ("03 FC 00 01 00 00 00 00", 3, Payload::IdentificationRequest),
         ("FF 00 00 01 00 00 00 00", 0xFF, Payload::IdentificationRequest),
         (
             "02 FD 00 05 00 00 00 07 0E 00 00 00 00 00 00",

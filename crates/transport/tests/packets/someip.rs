@@ -54,10 +54,22 @@ fn message_types_and_return_codes_have_names() {
         assert!(Message { header: Header { kind, segmented, ..HEADER }, payload: &[] }.write(&mut written));
         assert_eq!(written[14], byte);
     }
-    assert_eq!(
-        (return_code_name(0), return_code_name(9), return_code_name(0x0A)),
-        ("ok", "malformed message", "wrong message type")
-    );
+    let codes = [
+        "ok",
+        "not ok",
+        "unknown service",
+        "unknown method",
+        "not ready",
+        "not reachable",
+        "timeout",
+        "wrong protocol version",
+        "wrong interface version",
+        "malformed message",
+        "wrong message type",
+    ];
+    for (code, name) in (0..).zip(codes) {
+        assert_eq!(return_code_name(code), name, "{code:02X}");
+    }
 }
 
 /// The two cookies as they stand in AUTOSAR PRS SOME/IP Protocol (from memory).

@@ -2,7 +2,8 @@
 
 use proptest::prelude::*;
 use wirelore_transport::uart::{
-    Addressing, BYTE_NS, Check, CheckByte, Cutter, Event, Form, GAP_NS, Size, TelegramForm, UartFault, write_kline,
+    Addressing, BYTE_NS, Check, CheckByte, Cutter, Event, Form, GAP_NS, P1_MAX_NS, Size, TelegramForm, UartFault,
+    write_kline,
 };
 
 use super::hex;
@@ -179,6 +180,8 @@ fn times_tell_where_a_message_begins_and_ends() {
 /// The pause that a message may have inside is P1 max, 20 ms, and the byte itself comes to it (ISO 14230-2, from memory).
 #[test]
 fn the_longest_pause_inside_a_message() {
+    // 10 bits at 10400 bit/s, to the nanosecond.
+    assert_eq!((P1_MAX_NS, BYTE_NS, GAP_NS), (20 * MS, 961_538, 20_961_538));
     let bytes = hex("C2 33 F1 01 0C F3");
     let with_pause = |distance_ns: i64| {
         let later = distance_ns + 2 * BYTE_NS;

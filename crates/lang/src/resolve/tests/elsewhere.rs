@@ -123,6 +123,29 @@ fn cycles_that_cannot_be() {
     assert_eq!(rules(&on_can), [Rule::ClauseDoesNotFit]);
 }
 
+/// Every clause about the form of messages is told where it stands, on every kind of network that has a form of its own.
+#[test]
+fn only_single_wire_networks_have_messages_of_any_form() {
+    let clauses = ["source byte 0", "target byte 2", "size byte 1 counts from byte 2", "xor byte last", "gap 10 ms"];
+    for clause in clauses {
+        for kind in ["can", "can_fd", "can_xl", "lin", "kline", "flexray", "most", "ethernet"] {
+            let text = format!("network n {kind}, {clause}\necu a on n\n");
+            let checked = check_text("test.lore", &text);
+            let told = checked.diagnostics.iter().find(|message| message.rule == Rule::ClauseDoesNotFit);
+            let told = told.unwrap_or_else(|| panic!("{text}: {:?}", checked.diagnostics));
+            assert!(told.site.span.range().start >= text.find(',').unwrap_or(0), "{text}: {told:?}");
+            assert!(checked.database.is_none(), "{text}");
+            assert_eq!(
+                checked.diagnostics.iter().filter(|message| message.level() == crate::Level::Error).count(),
+                1,
+                "{text}"
+            );
+        }
+        let on_uart = check_text("test.lore", &format!("network n uart, {clause}\necu a on n\n"));
+        assert!(!rules(&on_uart).contains(&Rule::ClauseDoesNotFit), "{clause}");
+    }
+}
+
 /// In the static segment the period is the cycle times the repetition; a period that is stated stays.
 #[test]
 fn a_static_slot_gives_the_period() {
@@ -179,6 +202,21 @@ fn frames_that_share_a_slot_must_not_meet() {
     assert_eq!(rules(&pair("slot 7", "slot 7 from cycle 63 every 64th")), [Rule::IdTaken]);
 }
 
+/// 512, 1024 and 3072 bits a frame (the first as authorea.com article 359359 has it, the others from memory of MOST Specification 3.0), 44,100
+/// or 48,000 frames a second.
+#[test]
+fn rates_of_rings() {
+    for (rate, exact) in
+        [("22.5792", 512 * 44_100), ("24.576", 512 * 48_000), ("49.152", 1024 * 48_000), ("147.456", 3072 * 48_000)]
+    {
+        let checked = check_text("test.lore", &format!("network n most {rate} Mbit/s\necu a on n\n"));
+        assert_eq!(rules(&checked), [], "{rate}");
+        assert_eq!(database(&checked).networks[0].rate.map(|rate| rate.0), Some(exact), "{rate}");
+    }
+    let faster = check_text("test.lore", "network n most 160 Mbit/s\necu a on n\n");
+    assert_eq!(rules(&faster), [Rule::RateBeyondKind]);
+}
+
 #[test]
 fn functions_of_a_ring() {
     let most = |instance, operation| Identifier::Most { block: 0x22, instance, function: 0x0D2, operation };
@@ -189,6 +227,30 @@ fn functions_of_a_ring() {
         ("function 0x22.any.0x0D2 operation 0xC", most(None, Some(0xC))),
     ] {
         assert_eq!(home(RING, written).identifier, identifier, "{written}");
+    }
+    // MOST Specification 3.0 (from memory): operations on a property, then those of a method.
+    for (word, number) in [
+        ("set", 0x0),
+        ("get", 0x1),
+        ("set_get", 0x2),
+        ("increment", 0x3),
+        ("decrement", 0x4),
+        ("get_interface", 0x5),
+        ("status", 0xC),
+        ("interface", 0xD),
+        ("error", 0xF),
+        ("start", 0x0),
+        ("abort", 0x1),
+        ("start_result", 0x2),
+        ("start_result_ack", 0x6),
+        ("start_ack", 0x8),
+        ("processing_ack", 0xA),
+        ("processing", 0xB),
+        ("result", 0xC),
+        ("result_ack", 0xD),
+    ] {
+        let written = format!("function 0x22.0x01.0x0D2 operation {word}");
+        assert_eq!(home(RING, &written).identifier, most(Some(1), Some(number)), "{written}");
     }
     for recognition in [
         "function 0x100.any.0x0D2",
