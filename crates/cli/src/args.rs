@@ -323,6 +323,10 @@ pub(crate) enum BudgetForm {
     Csv,
     /// One JSON object with all tables
     Json,
+    /// A picture with a bar for each network; of one description
+    Svg,
+    /// The same picture in a page that needs no other file
+    Html,
 }
 
 /// `wirelore map`

@@ -1,7 +1,7 @@
 //! # wirelore-draw
 //!
 //! Pictures: functions from a description to the text of a drawing. [`VehicleMap`] is the map of a vehicle's networks, as SVG, as a page of
-//! HTML, and as text for a terminal.
+//! HTML, and as text for a terminal; [`LoadBars`] shows how full they are.
 //!
 //! It opens no file, and the same description gives the same picture, byte for byte. Below it stand the model, and the survey for
 //! questions whose answers are drawn.
@@ -14,7 +14,9 @@
 //! assert!(picture.starts_with("<svg ") && picture.contains("Drive network"));
 //! ```
 
+mod bars;
 mod map;
 mod text;
 
+pub use bars::LoadBars;
 pub use map::{Blank, MapOptions, VehicleMap};

@@ -13,10 +13,10 @@ mod picture;
 mod place;
 mod plan;
 mod route;
-mod scene;
+pub(crate) mod scene;
 mod sheet;
 mod strong;
-mod style;
+pub(crate) mod style;
 mod svg;
 mod terminal;
 #[cfg(test)]

@@ -11,6 +11,7 @@ mod words;
 
 use std::path::Path;
 
+use wirelore_draw::LoadBars;
 use wirelore_model::{Database, NetworkId};
 use wirelore_survey::budget::Budget;
 
@@ -30,6 +31,15 @@ pub(crate) fn run(arguments: &BudgetArguments) -> Result<Outcome, Failure> {
     }
     let (descriptions, logs): (Vec<&str>, Vec<&str>) =
         arguments.files.iter().map(String::as_str).partition(|name| stores_description(name));
+    if matches!(form, BudgetForm::Svg | BudgetForm::Html) {
+        return match (descriptions.as_slice(), logs.as_slice()) {
+            ([one], []) if !changed::is_asked_for(arguments) => bars(arguments, one, form, limit),
+            _ => Err(Failure::Usage(
+                "bars are drawn of one description as it is; tables show recordings, changes and second vehicles"
+                    .to_owned(),
+            )),
+        };
+    }
     let (page, outcome) = match (descriptions.as_slice(), logs.as_slice()) {
         ([], _) => {
             return Err(Failure::Usage(
@@ -52,7 +62,7 @@ pub(crate) fn run(arguments: &BudgetArguments) -> Result<Outcome, Failure> {
     let text = match form {
         BudgetForm::Table => visible_lines(&page.table()),
         BudgetForm::Csv => page.csv(),
-        BudgetForm::Json => page.json(),
+        _ => page.json(),
     };
     write_whole(arguments.output.as_deref(), text.as_bytes())?;
     Ok(outcome)
@@ -114,6 +124,19 @@ fn of_description(arguments: &BudgetArguments, name: &str, limit: Option<f64>) -
     Ok((page, if is_clean { Outcome::Clean } else { Outcome::SomethingToLookAt }))
 }
 
+/// The load of each network as a picture.
+fn bars(arguments: &BudgetArguments, name: &str, form: BudgetForm, limit: Option<f64>) -> Result<Outcome, Failure> {
+    let database = load(name)?;
+    let wanted = Wanted::new(&database, arguments.only.as_deref())?;
+    let budget = Budget::of(&database);
+    let bars = LoadBars::new(&database, &budget, |network| wanted.has(&database, NetworkId(network as u32)));
+    let text = if form == BudgetForm::Svg { bars.svg() } else { bars.html() };
+    write_whole(arguments.output.as_deref(), text.as_bytes())?;
+    let is_over = !words::over_limit(&database, &budget, limit.unwrap_or(1.0), &wanted).is_empty();
+    let (_, can_miss) = words::verdict(&database, &budget, &wanted);
+    Ok(if is_over || can_miss { Outcome::SomethingToLookAt } else { Outcome::Clean })
+}
+
 /// Which table csv is.
 fn main_sheet(arguments: &BudgetArguments) -> &'static str {
     match (arguments.frames, arguments.control_units) {
@@ -139,8 +162,10 @@ fn form_of(arguments: &BudgetArguments) -> Result<BudgetForm, Failure> {
         Some("csv") => Ok(BudgetForm::Csv),
         Some("json") => Ok(BudgetForm::Json),
         Some("txt") => Ok(BudgetForm::Table),
+        Some("svg") => Ok(BudgetForm::Svg),
+        Some("html" | "htm") => Ok(BudgetForm::Html),
         _ => Err(Failure::Usage(format!(
-            "cannot tell from \"{}\" what to write; let its name end in .csv, .json or .txt, or say --to csv, json or table",
+            "cannot tell from \"{}\" what to write; let its name end in .csv, .json, .svg, .html or .txt, or say what with --to",
             output.display()
         ))),
     }
