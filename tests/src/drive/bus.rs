@@ -3,8 +3,8 @@
 use wirelore_model::FrameId;
 
 use super::content::Values;
-use super::noise::Noise;
 use super::wire::frame_bits;
+use crate::noise::Noise;
 
 /// How often a frame finds the bus taken by one of the frames that the recorder leaves out, and how long that may last in bits.
 const TAKEN_SHARE: f64 = 0.3;

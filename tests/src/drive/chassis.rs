@@ -1,8 +1,8 @@
 //! Brakes, motion and wheels.
 
-use super::noise::Noise;
 use super::script::{Foot, Hands};
 use super::shape::{angle_deg, follow};
+use crate::noise::Noise;
 
 /// The van with its load, kg.
 const MASS_KG: f64 = 2650.0;

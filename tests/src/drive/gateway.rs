@@ -6,8 +6,8 @@ use super::DriveError;
 use super::bus::Message;
 use super::content::{Value, Values};
 use super::encoder::Encoder;
-use super::noise::Noise;
 use super::world::STEP_NS;
+use crate::noise::Noise;
 
 /// The time from the last bit of a frame to its copy being ready. At least one step, so that no copy lies in a bus's past.
 const FASTEST_NS: u64 = STEP_NS + 200_000;

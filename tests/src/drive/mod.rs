@@ -19,7 +19,6 @@ mod engine;
 mod error;
 mod gateway;
 mod gearbox;
-mod noise;
 mod others;
 mod place;
 mod record;

@@ -3,8 +3,8 @@
 use wirelore_model::{Frame, Period, Test};
 
 use super::content::{Recorded, Value, Values};
-use super::noise::Noise;
 use super::world::{STEP_NS, World};
+use crate::noise::Noise;
 
 /// How far the clocks of control units run apart, in millionths.
 const CLOCK_PPM: u64 = 60;

@@ -1,8 +1,8 @@
 //! Springs and dampers: the body dives when the van brakes, leans out of curves, and the road does the rest.
 
 use super::chassis::Chassis;
-use super::noise::Noise;
 use super::shape::follow;
+use crate::noise::Noise;
 
 /// How far the front goes down for each m/s² of braking, mm; the rear comes up by as much.
 const DIVE_MM_PER_MPS2: f64 = 9.5;

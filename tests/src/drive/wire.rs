@@ -51,7 +51,7 @@ pub(crate) fn frame_bits(id: u16, payload: &[u8]) -> u64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::drive::noise::Noise;
+    use crate::noise::Noise;
 
     /// Bounds: Davis, Burns, Bril, Lukkien, "Controller Area Network (CAN) schedulability analysis: refuted, revisited and revised",
     /// Real-Time Systems 35 (2007), 55 + 10n at most (from memory); without stuff bits 47 + 8n.

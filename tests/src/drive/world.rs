@@ -4,13 +4,13 @@ use super::body::Body;
 use super::chassis::Chassis;
 use super::engine::Engine;
 use super::gearbox::Gearbox;
-use super::noise::Noise;
 use super::place::Place;
 use super::script::{Hands, hands};
 use super::seat::Seat;
 use super::sound::Sound;
 use super::suspension::Suspension;
 use super::water_heater::WaterHeater;
+use crate::noise::Noise;
 
 /// One step of the model, in nanoseconds.
 pub(crate) const STEP_NS: u64 = 1_000_000;

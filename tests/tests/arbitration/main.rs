@@ -7,9 +7,10 @@ mod bus;
 mod networks;
 
 use wirelore_survey::response::{Stream, Ticks, responses};
+use wirelore_tests::noise::Noise;
 
 use bus::{Bus, Frames, Sent, Wanted};
-use networks::{BIT, Random, any_moments, network, worst_moment};
+use networks::{BIT, any_moments, network, worst_moment};
 
 const NETWORKS: u64 = 4_000;
 const RANDOM_RUNS: u64 = 4;
@@ -61,7 +62,7 @@ struct Seen {
 /// them. No frame of any run is later.
 #[test]
 fn no_frame_is_later_than_calculated_and_the_worst_is_reached() {
-    let mut random = Random(0xA5B1_7AA7);
+    let mut random = Noise::new(0xA5B1_7AA7);
     let mut seen = Seen::default();
     for _ in 0..NETWORKS {
         observe(&network(&mut random), &mut random, &mut seen);
@@ -80,7 +81,7 @@ fn no_frame_is_later_than_calculated_and_the_worst_is_reached() {
     assert!(share(seen.late_later) > 0.5);
 }
 
-fn observe(streams: &[Stream], random: &mut Random, seen: &mut Seen) {
+fn observe(streams: &[Stream], random: &mut Noise, seen: &mut Seen) {
     let found = responses(streams, Ticks(BIT));
     let bound = |index: usize| found[index].worst.ok().map(|worst| worst.0);
     let mut latest_at_random = vec![0; streams.len()];

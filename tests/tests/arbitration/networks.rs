@@ -1,6 +1,7 @@
 //! Small random networks, and what their senders do: at the worst moment, and at any.
 
 use wirelore_survey::response::{Stream, Ticks};
+use wirelore_tests::noise::Noise;
 
 use crate::bus::{Bus, Frames, Sent, Wanted};
 
@@ -10,26 +11,8 @@ pub(crate) const BIT: u64 = 4;
 /// Frames that are sent at random before the next network.
 const RANDOM_FRAMES: u64 = 250;
 
-/// SplitMix64 (Steele, Lea, Flood, "Fast splittable pseudorandom number generators", OOPSLA 2014; constants from memory).
-pub(crate) struct Random(pub(crate) u64);
-
-impl Random {
-    pub(crate) fn next(&mut self) -> u64 {
-        self.0 = self.0.wrapping_add(0x9E37_79B9_7F4A_7C15);
-        let mut mixed = self.0;
-        mixed = (mixed ^ mixed >> 30).wrapping_mul(0xBF58_476D_1CE4_E5B9);
-        mixed = (mixed ^ mixed >> 27).wrapping_mul(0x94D0_49BB_1331_11EB);
-        mixed ^ mixed >> 31
-    }
-
-    /// From 0 to `bound` - 1.
-    pub(crate) fn below(&mut self, bound: u64) -> u64 {
-        self.next() % bound.max(1)
-    }
-}
-
 /// Two to six streams; together they take 20 to 100 % of the network, sometimes a little more by rounding.
-pub(crate) fn network(random: &mut Random) -> Vec<Stream> {
+pub(crate) fn network(random: &mut Noise) -> Vec<Stream> {
     let count = 2 + random.below(5);
     let percent = 20 + random.below(81);
     let shares: Vec<u64> = (0..count).map(|_| 1 + random.below(8)).collect();
@@ -80,16 +63,16 @@ pub(crate) fn worst_moment(streams: &[Stream], target: usize) -> Vec<Sent> {
 }
 
 /// Senders that do whatever they may: any first moment, later than their period at times, anywhere within their jitter.
-pub(crate) fn any_moments(streams: &[Stream], random: &mut Random) -> Vec<Sent> {
+pub(crate) fn any_moments(streams: &[Stream], random: &mut Noise) -> Vec<Sent> {
     let longest = streams.iter().map(|stream| stream.length.0).max().unwrap_or(0);
     let begin_together = random.below(2) == 0;
     let frames_per_tick: f64 = streams.iter().map(|stream| 1.0 / stream.period.0 as f64).sum();
     let horizon = (RANDOM_FRAMES as f64 / frames_per_tick) as u64;
-    let mut joins = Random(random.next());
+    let mut joins = Noise::new(random.bits());
     let plan = |stream: &Stream| -> (u64, Frames<'static>) {
         let first = random.below(if begin_together { 2 * longest } else { stream.period.0 });
         let habits = Habits { stream: *stream, pauses: random.below(3) == 0, delays: random.below(3) };
-        (stream.length.0, Box::new(habits.frames(first, horizon, Random(random.next()))))
+        (stream.length.0, Box::new(habits.frames(first, horizon, Noise::new(random.bits()))))
     };
     let plans: Vec<_> = streams.iter().map(plan).collect();
     Bus::new(plans, BIT, |_| joins.below(2) == 0).collect()
@@ -104,7 +87,7 @@ struct Habits {
 }
 
 impl Habits {
-    fn frames(self, first: u64, horizon: u64, mut random: Random) -> impl Iterator<Item = Wanted> {
+    fn frames(self, first: u64, horizon: u64, mut random: Noise) -> impl Iterator<Item = Wanted> {
         let (mut event, mut last_queued) = (first, 0);
         std::iter::from_fn(move || {
             let jitter = self.stream.jitter.0;

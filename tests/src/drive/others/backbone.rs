@@ -7,12 +7,12 @@ use wirelore_transport::{doip, someip};
 use super::super::DriveError;
 use super::super::content::{Value, number, word};
 use super::super::encoder::Encoder;
-use super::super::noise::Noise;
 use super::super::world::{STEP_NS, World};
 use super::Packet;
 use super::connection::{Connection, Side};
 use super::packets::{End, HUB, TELEMATICS, TESTER, arp_answer, arp_question, datagram};
 use super::questions::{EXCHANGES, exchange};
+use crate::noise::Noise;
 
 /// The telematics unit looks for the gateway.
 const ARP_NS: u64 = 310_000_000;

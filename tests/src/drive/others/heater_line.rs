@@ -6,9 +6,9 @@ use wirelore_transport::uart::{Addressing, write_kline};
 use super::super::DriveError;
 use super::super::content::{Value, Values, number, word};
 use super::super::encoder::Encoder;
-use super::super::noise::Noise;
 use super::super::world::{STEP_NS, World};
 use super::{Line, bits_ns, hex, network};
+use crate::noise::Noise;
 
 /// The first question, and the first one that is not asked any more.
 const SPAN_NS: std::ops::Range<u64> = 8_040_000_000..30_000_000_000;

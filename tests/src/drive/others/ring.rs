@@ -5,10 +5,10 @@ use wirelore_model::Identifier;
 use super::super::DriveError;
 use super::super::content::{Value, number};
 use super::super::encoder::Encoder;
-use super::super::noise::Noise;
 use super::super::sound::Sound;
 use super::super::world::{STEP_NS, World};
 use super::{Line, hex};
+use crate::noise::Noise;
 
 /// From the radio's wish to the amplifier's answer, at least.
 const ANSWER_NS: u64 = 14_000_000;

@@ -7,9 +7,9 @@ use wirelore_model::{Database, FrameId, Identifier};
 use super::super::DriveError;
 use super::super::content::{Values, number, word};
 use super::super::encoder::Encoder;
-use super::super::noise::Noise;
 use super::super::world::{STEP_NS, World};
 use super::{Packet, bits_ns, network};
+use crate::noise::Noise;
 
 /// When a motor's switch wakes the bus.
 const WOKEN_NS: u64 = 880_000_000;

@@ -7,10 +7,10 @@ use wirelore_transport::iso_tp::{Layout, segment};
 use super::super::DriveError;
 use super::super::content::Value;
 use super::super::encoder::Encoder;
-use super::super::noise::Noise;
 use super::super::world::{STEP_NS, World};
 use super::Packet;
 use super::questions::{EXCHANGES, exchange};
+use crate::noise::Noise;
 
 /// The first question, and how long it is to the next: at times when the wire is free.
 const FIRST_NS: u64 = 2_600_000_000;
