@@ -148,12 +148,25 @@ pub(crate) struct DecodeArguments {
     /// What the times of the output count from
     #[arg(long, value_enum, default_value_t = TimeBase::Start)]
     pub(crate) times: TimeBase,
-    /// Which recorded channel is which network: can0=drive,can1=comfort
-    #[arg(long, value_name = "CHANNEL=NETWORK")]
-    pub(crate) bind: Option<String>,
+    #[command(flatten)]
+    pub(crate) reading: LogReading,
     /// Other units: `imperial` (mph, °F, psi; gallons are those of the US), or pairs like 'km/h=mph,°C=°F'
     #[arg(long, value_name = "UNITS")]
     pub(crate) units: Option<String>,
+    /// Exit with 1 where anything was damaged: in the log, on the wire, or on the way of a longer message
+    #[arg(long)]
+    pub(crate) strict: bool,
+    /// No summary and no progress on standard error
+    #[arg(long)]
+    pub(crate) quiet: bool,
+}
+
+/// How logs are to be read, for all commands that read some.
+#[derive(Debug, Args)]
+pub(crate) struct LogReading {
+    /// Which recorded channel is which network: can0=drive,can1=comfort
+    #[arg(long, value_name = "CHANNEL=NETWORK")]
+    pub(crate) bind: Option<String>,
     /// Which column of a text log is what: 'time=when:s, id=ident:hex, data=b0..b7:hex'
     ///
     /// A list of ROLE=HEADING; behind a colon the form of the numbers: s, ms, us, ns for times, hex or dec for others. Roles of any line:
@@ -172,12 +185,6 @@ pub(crate) struct DecodeArguments {
     /// Read the identifiers of a pcap or pcapng log with their bytes the other way round
     #[arg(long)]
     pub(crate) swapped_identifiers: bool,
-    /// Exit with 1 where anything was damaged: in the log, on the wire, or on the way of a longer message
-    #[arg(long)]
-    pub(crate) strict: bool,
-    /// No summary and no progress on standard error
-    #[arg(long)]
-    pub(crate) quiet: bool,
 }
 
 /// The forms of decoded values.
@@ -297,18 +304,8 @@ pub(crate) struct BudgetArguments {
     /// What to write; else by the ending of OUT, else a table. csv has the table of networks, with --units or --frames that one
     #[arg(long = "to", value_enum)]
     pub(crate) form: Option<BudgetForm>,
-    /// Which recorded channel is which network: can0=drive,can1=comfort
-    #[arg(long, value_name = "CHANNEL=NETWORK")]
-    pub(crate) bind: Option<String>,
-    /// Which column of a text log is what, as for `decode`
-    #[arg(long, value_name = "COLUMNS", conflicts_with = "line")]
-    pub(crate) columns: Option<String>,
-    /// How the lines of a text log look, as for `decode`
-    #[arg(long, value_name = "PATTERN")]
-    pub(crate) line: Option<String>,
-    /// Read the identifiers of a pcap or pcapng log with their bytes the other way round
-    #[arg(long)]
-    pub(crate) swapped_identifiers: bool,
+    #[command(flatten)]
+    pub(crate) reading: LogReading,
     /// No progress on standard error
     #[arg(long)]
     pub(crate) quiet: bool,

@@ -2,9 +2,10 @@
 
 use std::path::Path;
 
-use wirelore_decode::Reason;
+use wirelore_decode::{BindMap, Reason};
 use wirelore_log::{ColumnMap, IdentifierOrder, LinePattern, Options, Recording, Report};
 
+use crate::args::LogReading;
 use crate::failure::Failure;
 use crate::summary::counted;
 use crate::tell::tell_line;
@@ -20,14 +21,19 @@ pub(crate) fn open(name: &str, options: &Options) -> Result<Recording, Failure> 
 }
 
 /// How logs are to be read, as the user tells it.
-pub(crate) fn options(columns: Option<&str>, line: Option<&str>, swapped: bool) -> Result<Options, Failure> {
-    let identifiers = if swapped { IdentifierOrder::Swapped } else { IdentifierOrder::AsPublished };
+pub(crate) fn options(reading: &LogReading) -> Result<Options, Failure> {
+    let identifiers = if reading.swapped_identifiers { IdentifierOrder::Swapped } else { IdentifierOrder::AsPublished };
     Ok(Options {
-        columns: columns.map(ColumnMap::parse).transpose()?,
-        line: line.map(LinePattern::parse).transpose()?,
+        columns: reading.columns.as_deref().map(ColumnMap::parse).transpose()?,
+        line: reading.line.as_deref().map(LinePattern::parse).transpose()?,
         identifiers,
         ..Default::default()
     })
+}
+
+/// Which channel is which network, as the user tells it.
+pub(crate) fn bind_map(reading: &LogReading) -> Result<BindMap, Failure> {
+    Ok(reading.bind.as_deref().map(BindMap::parse).transpose()?.unwrap_or_default())
 }
 
 /// Says what was lost in a log; true where something was. Damage is told even where no summary is wanted.

@@ -5,9 +5,10 @@ use std::fmt::Write;
 use wirelore_model::Database;
 use wirelore_survey::budget::{Budget, Spread};
 
+use crate::elements::{begin, page, words};
 use crate::map::scene::facts;
-use crate::map::style::{FILL, INK, PAPER, QUIET, colour};
-use crate::text::{Face, clean, escaped};
+use crate::map::style::{FILL, INK, QUIET, colour};
+use crate::text::{Face, clean};
 
 const TITLE: Face = Face::bold(18);
 const NAME: Face = Face::bold(12);
@@ -27,28 +28,16 @@ const TOP: i32 = 96;
 #[derive(Debug)]
 pub struct LoadBars<'a> {
     database: &'a Database,
-    rows: Vec<Row>,
-}
-
-#[derive(Debug)]
-struct Row {
-    network: usize,
-    /// As parts of the rate, and whether the figure between them is one of its own; `None`: nothing can be said.
-    share: Option<(Spread, bool)>,
+    /// Those that are shown, with their share of the rate.
+    rows: Vec<(usize, Option<Spread>)>,
 }
 
 impl<'a> LoadBars<'a> {
     /// The bars of the networks for which `wanted` holds, in the order of the description. Only CAN has a figure between the limits.
     #[must_use]
     pub fn new(database: &'a Database, budget: &Budget, wanted: impl Fn(usize) -> bool) -> Self {
-        let rows = database.networks.iter().zip(&budget.networks).enumerate();
-        let rows = rows
-            .filter(|(network, _)| wanted(*network))
-            .map(|(network, (described, load))| Row {
-                network,
-                share: load.share.map(|share| (share, described.kind.is_can())),
-            })
-            .collect();
+        let rows = budget.networks.iter().enumerate();
+        let rows = rows.filter(|(network, _)| wanted(*network)).map(|(network, load)| (network, load.share)).collect();
         Self { database, rows }
     }
 
@@ -58,18 +47,11 @@ impl<'a> LoadBars<'a> {
         let height = TOP + ROW * self.rows.len() as i32 + 60;
         let title = self.title();
         let mut text = String::new();
-        // Writing to a string cannot fail, here and below.
-        let _ = writeln!(
-            text,
-            "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {WIDTH} {height}\" width=\"{WIDTH}\" height=\"{height}\" \
-             role=\"img\" font-family=\"Arial, 'Liberation Sans', 'DejaVu Sans', sans-serif\">"
-        );
-        let _ = writeln!(text, "<title>{}</title>", escaped(&title));
-        let _ = writeln!(text, "<rect width=\"{WIDTH}\" height=\"{height}\" fill=\"{PAPER}\"/>");
-        words(&mut text, TITLE, "start", (MARGIN, 44), INK, &TITLE.shortened(&title, WIDTH - 2 * MARGIN));
+        begin(&mut text, (WIDTH, height), &title, "");
+        words(&mut text, TITLE, "", (MARGIN, 44), INK, &TITLE.shortened(&title, WIDTH - 2 * MARGIN));
         scale(&mut text, height);
-        for (row, place) in self.rows.iter().zip(0..) {
-            self.draw(&mut text, row, TOP + ROW * place);
+        for (&(network, share), place) in self.rows.iter().zip(0..) {
+            self.draw(&mut text, network, share, TOP + ROW * place);
         }
         legend(&mut text, height - 24);
         text.push_str("</svg>\n");
@@ -79,13 +61,7 @@ impl<'a> LoadBars<'a> {
     /// As a page that needs no other file.
     #[must_use]
     pub fn html(&self) -> String {
-        format!(
-            "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n<title>{}</title>\n<style>\n\
-             body {{ margin: 0; background: #fff; }}\nsvg {{ display: block; width: 100%; height: auto; max-height: 100vh; }}\n\
-             @page {{ size: A4 landscape; margin: 8mm; }}\n</style>\n</head>\n<body>\n{}</body>\n</html>\n",
-            escaped(&self.title()),
-            self.svg()
-        )
+        page(&self.title(), "", &self.svg())
     }
 
     fn title(&self) -> String {
@@ -95,15 +71,15 @@ impl<'a> LoadBars<'a> {
         }
     }
 
-    fn draw(&self, text: &mut String, row: &Row, top: i32) {
-        let network = &self.database.networks[row.network];
+    fn draw(&self, text: &mut String, network: usize, share: Option<Spread>, top: i32) {
+        let network = &self.database.networks[network];
         let (ink, middle) = (colour(0), top + ROW / 2);
         let room = EMPTY_X - MARGIN - 14;
         let name = NAME.shortened(&clean(network.label.display()), room);
-        words(text, NAME, "start", (MARGIN, middle - 3), INK, &name);
-        words(text, SMALL, "start", (MARGIN, middle + 12), QUIET, &SMALL.shortened(&facts(network), room));
-        let Some((share, has_middle)) = row.share else {
-            words(text, SMALL, "start", (EMPTY_X + 8, middle + 4), QUIET, "nothing can be said: see the table");
+        words(text, NAME, "", (MARGIN, middle - 3), INK, &name);
+        words(text, SMALL, "", (MARGIN, middle + 12), QUIET, &SMALL.shortened(&facts(network), room));
+        let Some(share) = share else {
+            words(text, SMALL, "", (EMPTY_X + 8, middle + 4), QUIET, "nothing can be said: see the table");
             return;
         };
         let bar = middle - BAR / 2;
@@ -115,17 +91,17 @@ impl<'a> LoadBars<'a> {
             most - EMPTY_X,
             least - EMPTY_X
         );
-        if has_middle {
-            let (x, bottom) = (reach(share.expected), bar + BAR + 4);
+        if let Some(expected) = share.expected_on(network.kind) {
+            let (x, bottom) = (reach(expected), bar + BAR + 4);
             let _ = writeln!(text, "<path d=\"M{x} {}V{bottom}\" stroke=\"{INK}\" stroke-width=\"2.5\"/>", bar - 4);
         }
         let beyond = if share.most > LONGEST { " →" } else { "" };
         let figures = if (share.most - share.least).abs() < 0.000_05 {
-            format!("{}{beyond}", percent(share.most))
+            format!("{}{beyond}", share_text(share.most))
         } else {
-            format!("{} to {}{beyond}", percent(share.least), percent(share.most))
+            format!("{} to {}{beyond}", share_text(share.least), share_text(share.most))
         };
-        words(text, SMALL, "start", (most + 8, middle + 4), INK, &figures);
+        words(text, SMALL, "", (most + 8, middle + 4), INK, &figures);
     }
 }
 
@@ -137,11 +113,17 @@ fn reach(share: f64) -> i32 {
     EMPTY_X + (share.clamp(0.0, LONGEST) * f64::from(FULL_X - EMPTY_X)).round() as i32
 }
 
-fn percent(share: f64) -> String {
-    match share * 100.0 {
+/// A part of a whole for people: `65.7 %`; little is shown with two digits, and what is hardly anything as less than that.
+#[must_use]
+pub fn share_text(share: f64) -> String {
+    /// Below this a figure has two digits behind the point.
+    const LITTLE: f64 = 0.995;
+    let percent = 100.0 * share;
+    match percent {
         0.0 => "0 %".to_owned(),
-        little if little < 0.05 => "<0.1 %".to_owned(),
-        percent => format!("{percent:.1} %"),
+        0.0..0.005 => "<0.01 %".to_owned(),
+        0.005..LITTLE => format!("{percent:.2} %"),
+        _ => format!("{percent:.1} %"),
     }
 }
 
@@ -158,26 +140,16 @@ fn scale(text: &mut String, height: i32) {
 
 fn legend(text: &mut String, y: i32) {
     let _ = writeln!(text, "<rect x=\"{EMPTY_X}\" y=\"{}\" width=\"26\" height=\"12\" fill=\"{INK}\"/>", y - 10);
-    words(text, SMALL, "start", (EMPTY_X + 32, y), QUIET, "at least");
+    words(text, SMALL, "", (EMPTY_X + 32, y), QUIET, "at least");
     let (x, top) = (EMPTY_X + 130, y - 10);
     let _ = writeln!(
         text,
         "<rect x=\"{x}\" y=\"{top}\" width=\"26\" height=\"12\" fill=\"{FILL}\" stroke=\"{INK}\" stroke-width=\"1.5\"/>"
     );
-    words(text, SMALL, "start", (x + 32, y), QUIET, "at most");
+    words(text, SMALL, "", (x + 32, y), QUIET, "at most");
     let x = EMPTY_X + 260;
     let _ = writeln!(text, "<path d=\"M{x} {}V{}\" stroke=\"{INK}\" stroke-width=\"2.5\"/>", y - 14, y + 4);
-    words(text, SMALL, "start", (x + 10, y), QUIET, "expected: frames of CAN nine tenths as long as they can be");
-}
-
-fn words(text: &mut String, face: Face, anchor: &str, (x, y): (i32, i32), fill: &str, line: &str) {
-    let weight = if face.bold { " font-weight=\"bold\"" } else { "" };
-    let _ = writeln!(
-        text,
-        "<text x=\"{x}\" y=\"{y}\" font-size=\"{}\"{weight} text-anchor=\"{anchor}\" fill=\"{fill}\">{}</text>",
-        face.size,
-        escaped(line)
-    );
+    words(text, SMALL, "", (x + 10, y), QUIET, "expected: frames of CAN nine tenths as long as they can be");
 }
 
 #[cfg(test)]

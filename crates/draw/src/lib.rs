@@ -15,8 +15,9 @@
 //! ```
 
 mod bars;
+mod elements;
 mod map;
 mod text;
 
-pub use bars::LoadBars;
+pub use bars::{LoadBars, share_text};
 pub use map::{Blank, MapOptions, VehicleMap};

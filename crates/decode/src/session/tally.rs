@@ -221,6 +221,13 @@ impl Tally {
         self.damaged_on_wire.add((network, (id, faults)));
     }
 
+    /// Whether anything did not come over the wire, or into the log, as it was sent: frames, longer messages, or messages that a protection
+    /// misses. What was damaged in the log itself is in its report.
+    #[must_use]
+    pub fn was_damaged_on_the_way(&self) -> bool {
+        self.faulty + self.error + self.message_faults + self.protections.messages_lost > 0
+    }
+
     /// The sum of the parts, which is `read`.
     #[must_use]
     pub fn sum_of_parts(&self) -> u64 {

@@ -1,6 +1,6 @@
 //! The map as a page that needs nothing else.
 
-use crate::text::escaped;
+use crate::elements;
 
 /// Light for what belongs to the item under the pointer; without a script the page shows the same map.
 const SCRIPT: &str = "\
@@ -29,22 +29,14 @@ for (const map of document.querySelectorAll('svg')) {
 ";
 
 const STYLE: &str = "\
-body { margin: 0; background: #fff; color: #1d2733; font-family: sans-serif; }
-svg { display: block; width: 100%; height: auto; max-height: 100vh; margin: 0 auto; }
 .away { opacity: .13; }
 summary { padding: 1em; cursor: pointer; }
-@page { size: A4 landscape; margin: 8mm; }
 @media print { summary { display: none; } }
 ";
 
 /// The page around a map; a solution is folded away.
 pub(crate) fn page(title: &str, map: &str, solution: Option<&str>) -> String {
     let solution = solution.map(|map| format!("<details><summary>Solution</summary>\n{map}</details>\n"));
-    format!(
-        "<!DOCTYPE html>\n<html lang=\"en\">\n<head>\n<meta charset=\"utf-8\">\n\
-         <meta name=\"viewport\" content=\"width=device-width, initial-scale=1\">\n<title>{}</title>\n\
-         <style>\n{STYLE}</style>\n</head>\n<body>\n{map}{}<script>\n{SCRIPT}</script>\n</body>\n</html>\n",
-        escaped(title),
-        solution.unwrap_or_default()
-    )
+    let body = format!("{map}{}<script>\n{SCRIPT}</script>\n", solution.unwrap_or_default());
+    elements::page(title, STYLE, &body)
 }

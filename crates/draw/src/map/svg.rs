@@ -11,6 +11,7 @@ use super::sheet::{Sheet, TITLE_FACE};
 use super::strong::Part;
 use super::style::{INK, PAPER, QUIET, colour, dashes, letter, strokes};
 use super::words::{BADGE_WIDTH, BoxWords, FACTS_FACE, NET_FACE, NetWords, SMALL_FACE, UNIT_FACE};
+use crate::elements::{self, words};
 use crate::text::{Face, escaped};
 use shapes::{arrow, box_shape, path_data};
 
@@ -20,17 +21,9 @@ const PALE: &str = " opacity=\"0.22\"";
 /// The sheet as a text of SVG.
 pub(crate) fn svg(sheet: &Sheet) -> String {
     let mut text = String::new();
-    let (width, height) = (sheet.width, sheet.height);
-    // Writing to a string cannot fail, here and below.
-    let _ = writeln!(
-        text,
-        "<svg xmlns=\"http://www.w3.org/2000/svg\" viewBox=\"0 0 {width} {height}\" width=\"{width}\" height=\"{height}\" \
-         role=\"img\" font-family=\"Arial, 'Liberation Sans', 'DejaVu Sans', sans-serif\">"
-    );
-    let _ = writeln!(text, "<title>{}</title>", escaped(&sheet.title.join(" ")));
-    text.push_str(shapes::DEFINITIONS);
-    let _ = writeln!(text, "<rect width=\"{width}\" height=\"{height}\" fill=\"{PAPER}\"/>");
+    elements::begin(&mut text, (sheet.width, sheet.height), &sheet.title.join(" "), shapes::DEFINITIONS);
     heading(&mut text, sheet);
+    // Writing to a string cannot fail, here and below.
     let _ = writeln!(text, "<g transform=\"translate(0 {})\">", sheet.map_top);
     // Networks lie at the bottom, ways across them on top, so that a crossing does not look like a meeting.
     let (below, above): (Vec<&Line>, Vec<&Line>) =
@@ -42,18 +35,6 @@ pub(crate) fn svg(sheet: &Sheet) -> String {
     explanations::draw(&mut text, sheet);
     text.push_str("</svg>\n");
     text
-}
-
-/// A line of words.
-pub(super) fn words(text: &mut String, face: Face, anchor: &str, (x, y): (i32, i32), fill: &str, line: &str) {
-    let weight = if face.bold { " font-weight=\"bold\"" } else { "" };
-    let anchor = if anchor.is_empty() { String::new() } else { format!(" text-anchor=\"{anchor}\"") };
-    let _ = writeln!(
-        text,
-        "<text x=\"{x}\" y=\"{y}\" font-size=\"{}\"{weight}{anchor} fill=\"{fill}\">{}</text>",
-        face.size,
-        escaped(line)
-    );
 }
 
 fn heading(text: &mut String, sheet: &Sheet) {

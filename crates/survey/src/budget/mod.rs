@@ -70,10 +70,13 @@ impl Budget {
         Self { networks, lateness, paths }
     }
 
-    /// Whether some frame can miss its deadline, or what is sent takes more than so much of some network at most (1: all of it).
+    /// Whether on one of the networks that are asked for some frame can miss its deadline, or what is sent takes more than so much of it at
+    /// most (1: all of it).
     #[must_use]
-    pub fn is_exceeded(&self, limit: f64) -> bool {
-        let misses = self.lateness.iter().flatten().flatten().any(|found| found.streams.iter().any(Lateness::can_miss));
-        misses || self.networks.iter().any(|network| network.exceeds(limit))
+    pub fn is_exceeded(&self, limit: f64, wanted: impl Fn(NetworkId) -> bool) -> bool {
+        self.networks.iter().zip(&self.lateness).filter(|(load, _)| wanted(load.network)).any(|(load, late)| {
+            let can_miss = late.iter().flatten().any(|found| found.streams.iter().any(Lateness::can_miss));
+            can_miss || load.exceeds(limit)
+        })
     }
 }

@@ -40,13 +40,13 @@ fn the_example_of_the_paper() {
     let found = worst_us(&database, &budget, "drive");
     let expected = [("a", 2000.0), ("b", 3000.0), ("c", 3500.0)].map(|(name, us)| (name.to_owned(), Some(us)));
     assert_eq!(found, expected);
-    assert!(!budget.is_exceeded(1.0));
+    assert!(!budget.is_exceeded(1.0, |_| true));
 
     let (before, behind) = text.rsplit_once("3.5 ms").expect("it is there");
     let database = described(&format!("{before}3.4 ms{behind}"));
     let budget = Budget::of(&database);
     assert_eq!(worst_us(&database, &budget, "drive")[2].1, Some(3600.0));
-    assert!(budget.is_exceeded(1.0));
+    assert!(budget.is_exceeded(1.0, |_| true));
     let late = budget.lateness[0].as_ref().and_then(|found| found.as_ref().ok()).expect("it was calculated");
     assert_eq!(late.another_order, Some(true));
     let reasons = late.streams[2].reasons.as_ref().expect("it can miss");
@@ -77,7 +77,7 @@ fn periods_and_jitter_come_from_the_description() {
     for (found, (.., expected)) in worst_us(&database, &budget, "drive").iter().zip(set) {
         assert_eq!(found.1, Some(expected), "{}", found.0);
     }
-    assert!(!budget.is_exceeded(1.0));
+    assert!(!budget.is_exceeded(1.0, |_| true));
 }
 
 /// By hand: alone on both networks. 270 µs on the first, up to 5 ms in the gateway, 1080 µs on the second; there it comes 5.27 ms late.
@@ -158,7 +158,7 @@ fn overload_has_no_bound() {
     let found = worst_us(&database, &budget, "slow");
     assert_eq!(found[0].1, Some(2700.0));
     assert_eq!(found[1].1, None);
-    assert!(budget.networks[0].exceeds(1.0) && budget.is_exceeded(1.0));
+    assert!(budget.networks[0].exceeds(1.0) && budget.is_exceeded(1.0, |_| true));
 }
 
 /// By hand: a message of 20 bytes comes in 3 frames at once (ISO 15765-2); the last of them is there after the time of all three and of

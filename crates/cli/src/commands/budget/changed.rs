@@ -8,7 +8,7 @@ use wirelore_survey::budget::{Budget, NetworkLoad, Spread};
 use super::described::{frame_name, kind_word, rate_text};
 use super::pages::{Page, Part};
 use super::sheet::{Cell, Column, Sheet, figures, words};
-use super::{Wanted, added, find_network, title};
+use super::{Wanted, added, find_network, outcome, title};
 use crate::args::BudgetArguments;
 use crate::commands::budget::words as sentences;
 use crate::description::{is_text, load};
@@ -38,20 +38,17 @@ pub(super) fn run(arguments: &BudgetArguments, name: &str, limit: Option<f64>) -
         Failure::Usage(format!("with these changes the description does not hold together: {reason}"))
     })?;
     let (old, new) = (Budget::of(&before), Budget::of(&after));
-    let over = sentences::over_limit(&after, &new, limit.unwrap_or(1.0), &wanted);
-    let (verdict, can_miss) = sentences::verdict(&after, &new, &wanted);
     let page = Page {
         title: title(&before),
         parts: vec![
             Part::lines("changes", notes),
             Part::sheet("networks", networks((&before, &old), (&after, &new), &wanted)),
-            Part::lines("findings", over.iter().cloned().chain(verdict).collect()),
+            Part::lines("findings", sentences::findings(&after, &new, limit, &wanted)),
             Part::sheet("frames", frames((&before, &old), (&after, &new), &wanted)).shown_if(arguments.frames),
         ],
         main: if arguments.frames { "frames" } else { "networks" },
     };
-    let is_clean = over.is_empty() && !can_miss;
-    Ok((page, if is_clean { Outcome::Clean } else { Outcome::SomethingToLookAt }))
+    Ok((page, outcome(&after, &new, limit, &wanted)))
 }
 
 /// The description with the frames of `--add`: they are read as a file beside it, so that everything that the check knows holds for them.

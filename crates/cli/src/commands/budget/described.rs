@@ -35,9 +35,8 @@ pub(super) fn networks(database: &Database, budget: &Budget, wanted: &Wanted) ->
     sheet
 }
 
-/// Nothing is expected in between where nothing is known of stuff bits.
 fn shares(kind: NetworkKind, share: Option<Spread>) -> [Cell; 3] {
-    let expected = share.filter(|_| kind.is_can()).map(|share| share.expected);
+    let expected = share.and_then(|share| share.expected_on(kind));
     [share.map(|it| it.least), expected, share.map(|it| it.most)].map(Cell::share)
 }
 

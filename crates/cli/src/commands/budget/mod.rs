@@ -106,22 +106,20 @@ fn of_description(arguments: &BudgetArguments, name: &str, limit: Option<f64>) -
     let database = load(name)?;
     let wanted = Wanted::new(&database, arguments.only.as_deref())?;
     let budget = Budget::of(&database);
-    let over = words::over_limit(&database, &budget, limit.unwrap_or(1.0), &wanted);
-    let (verdict, can_miss) = words::verdict(&database, &budget, &wanted);
+    let findings = words::findings(&database, &budget, limit, &wanted);
     let page = Page {
         title: title(&database),
         parts: vec![
             Part::sheet("networks", described::networks(&database, &budget, &wanted)),
             Part::lines("remarks", words::remarks(&database, &budget, &wanted)),
-            Part::lines("findings", over.iter().cloned().chain(verdict).collect()),
+            Part::lines("findings", findings),
             Part::sheet("units", described::units(&database, &budget, &wanted)).shown_if(arguments.control_units),
             Part::sheet("frames", described::frames(&database, &budget, &wanted)).shown_if(arguments.frames),
             Part::sheet("paths", described::paths(&database, &budget, &wanted)).shown_if(arguments.frames),
         ],
         main: main_sheet(arguments),
     };
-    let is_clean = over.is_empty() && !can_miss;
-    Ok((page, if is_clean { Outcome::Clean } else { Outcome::SomethingToLookAt }))
+    Ok((page, outcome(&database, &budget, limit, &wanted)))
 }
 
 /// The load of each network as a picture.
@@ -132,10 +130,17 @@ fn bars(arguments: &BudgetArguments, name: &str, form: BudgetForm, limit: Option
     let bars = LoadBars::new(&database, &budget, |network| wanted.has(&database, NetworkId(network as u32)));
     let text = if form == BudgetForm::Svg { bars.svg() } else { bars.html() };
     write_whole(arguments.output.as_deref(), text.as_bytes())?;
-    let is_over = !words::over_limit(&database, &budget, limit.unwrap_or(1.0), &wanted).is_empty();
-    let (_, can_miss) = words::verdict(&database, &budget, &wanted);
-    Ok(if is_over || can_miss { Outcome::SomethingToLookAt } else { Outcome::Clean })
+    Ok(outcome(&database, &budget, limit, &wanted))
 }
+
+/// Whether there is something to look at.
+fn outcome(database: &Database, budget: &Budget, limit: Option<f64>, wanted: &Wanted) -> Outcome {
+    let is_exceeded = budget.is_exceeded(limit.unwrap_or(FULL), |network| wanted.has(database, network));
+    if is_exceeded { Outcome::SomethingToLookAt } else { Outcome::Clean }
+}
+
+/// The limit where none is given: what a network can carry.
+const FULL: f64 = 1.0;
 
 /// Which table csv is.
 fn main_sheet(arguments: &BudgetArguments) -> &'static str {

@@ -3,13 +3,14 @@
 use std::io::IsTerminal;
 use std::path::Path;
 
-use wirelore_decode::{BindMap, Decoder};
+use wirelore_decode::Decoder;
+use wirelore_draw::share_text;
 use wirelore_model::{Database, seen_text};
 use wirelore_survey::budget::measure::{Busiest, Meter, MeterTally, NetworkMeasure};
 
 use super::described::{kind_word, rate_cell, senders};
 use super::pages::{Page, Part};
-use super::sheet::{Cell, Column, Sheet, figures, share_text, words};
+use super::sheet::{Cell, Column, Sheet, figures, words};
 use super::{Wanted, main_sheet, title};
 use crate::args::BudgetArguments;
 use crate::description::load;
@@ -32,12 +33,11 @@ pub(super) fn run(
     if logs.iter().filter(|name| **name == "-").count() > 1 {
         return Err(Failure::Usage("standard input can be read once only; give - once".to_owned()));
     }
-    let options =
-        logs::options(arguments.columns.as_deref(), arguments.line.as_deref(), arguments.swapped_identifiers)?;
+    let options = logs::options(&arguments.reading)?;
     let database = load(name)?;
     let wanted = Wanted::new(&database, arguments.only.as_deref())?;
     let decoder = Decoder::new(&database)?;
-    let bind = arguments.bind.as_deref().map(BindMap::parse).transpose()?.unwrap_or_default();
+    let bind = logs::bind_map(&arguments.reading)?;
     let mut meter = Meter::new(&database, &decoder, &bind)?;
     let wants_progress = !arguments.quiet && (arguments.output.is_some() || !std::io::stdout().is_terminal());
     for log in logs {

@@ -2,6 +2,7 @@
 
 use serde_json::{Map, Value};
 use unicode_width::UnicodeWidthStr;
+use wirelore_draw::share_text;
 
 use crate::output::csv::quoted;
 use crate::output::table::padded;
@@ -78,17 +79,6 @@ const LITTLE: f64 = 0.995;
 /// `12.5`, and `0.05` where one digit would say nothing.
 pub(super) fn rate_text(rate: f64) -> String {
     if rate != 0.0 && rate.abs() < LITTLE { format!("{rate:.2}") } else { format!("{rate:.1}") }
-}
-
-/// `65.7 %`; little is shown with two digits, and what is hardly anything as less than that.
-pub(super) fn share_text(share: f64) -> String {
-    let percent = 100.0 * share;
-    match percent {
-        0.0 => "0 %".to_owned(),
-        0.0..0.005 => "<0.01 %".to_owned(),
-        0.005..LITTLE => format!("{percent:.2} %"),
-        _ => format!("{percent:.1} %"),
-    }
 }
 
 /// `270 µs`, `3.5 ms`, `1.25 s`: four digits at most.

@@ -1,13 +1,14 @@
 //! What the figures rest on and what follows from them, in sentences.
 
+use wirelore_draw::share_text;
 use wirelore_model::{Database, FrameId, Nanoseconds, NetworkId};
 use wirelore_survey::budget::{
     Budget, Delayed, Lateness, NetworkLateness, NetworkLoad, Reasons, Remark, ScheduleUse, SlotsUse, WhyNot,
 };
 
-use super::Wanted;
 use super::described::{frame_name, why_not};
-use super::sheet::{share_text, time_text};
+use super::sheet::time_text;
+use super::{FULL, Wanted};
 use crate::summary::counted;
 
 /// How many of a list are named.
@@ -135,23 +136,18 @@ fn time(Nanoseconds(time): Nanoseconds) -> String {
     time_text(time.into())
 }
 
-/// The frames that can miss their deadline, each with its reasons, or that there are none; and whether there are some.
-pub(super) fn verdict(database: &Database, budget: &Budget, wanted: &Wanted) -> (Vec<String>, bool) {
-    let mut lines = Vec::new();
-    let mut looked_at = 0;
-    for (load, late) in budget.networks.iter().zip(&budget.lateness) {
-        let Some(Ok(late)) = late else { continue };
-        if !wanted.has(database, load.network) {
-            continue;
-        }
-        looked_at += late.streams.len();
-        lines.extend(misses(database, load, late));
+/// What is too full, what can be late, or that all is in time.
+pub(super) fn findings(database: &Database, budget: &Budget, limit: Option<f64>, wanted: &Wanted) -> Vec<String> {
+    let mut lines = over_limit(database, budget, limit.unwrap_or(FULL), wanted);
+    let looked_at = budget.networks.iter().zip(&budget.lateness).filter(|(load, _)| wanted.has(database, load.network));
+    let looked_at: Vec<_> = looked_at.filter_map(|(load, late)| Some((load, late.as_ref()?.as_ref().ok()?))).collect();
+    let late: Vec<String> = looked_at.iter().flat_map(|(load, late)| misses(database, load, late)).collect();
+    let frames: usize = looked_at.iter().map(|(_, late)| late.streams.len()).sum();
+    if late.is_empty() && frames > 0 {
+        lines.push(format!("{} on CAN: each is in time, even at worst", counted(frames as u64, "frame")));
     }
-    let can_miss = !lines.is_empty();
-    if !can_miss && looked_at > 0 {
-        lines.push(format!("{} on CAN: each is in time, even at worst", counted(looked_at as u64, "frame")));
-    }
-    (lines, can_miss)
+    lines.extend(late);
+    lines
 }
 
 fn misses(database: &Database, load: &NetworkLoad, late: &NetworkLateness) -> Vec<String> {
@@ -226,12 +222,12 @@ fn reasons_text(database: &Database, load: &NetworkLoad, found: &Lateness, reaso
 }
 
 /// The networks on which more than the limit is sent at most.
-pub(super) fn over_limit(database: &Database, budget: &Budget, limit: f64, wanted: &Wanted) -> Vec<String> {
+fn over_limit(database: &Database, budget: &Budget, limit: f64, wanted: &Wanted) -> Vec<String> {
     let loads = budget.networks.iter().filter(|load| wanted.has(database, load.network) && load.exceeds(limit));
     let text = |load: &NetworkLoad| {
         let most = load.share.map_or(0.0, |share| share.most);
         let name = network_name(database, load.network);
-        if limit < 1.0 && most <= 1.0 {
+        if limit < FULL && most <= FULL {
             format!("{name} is above the limit of {}: {} at most", share_text(limit), share_text(most))
         } else {
             format!("{name} cannot carry what is sent: {} at most", share_text(most))

@@ -7,7 +7,7 @@ use std::io::IsTerminal;
 use std::path::Path;
 use std::time::Instant;
 
-use wirelore_decode::{BindMap, Decoder, Options, Selection, Session, SessionError, Setup, Sink, Tally, Units};
+use wirelore_decode::{Decoder, Options, Selection, Session, SessionError, Setup, Sink, Units};
 use wirelore_log::Recording;
 use wirelore_model::{Database, FrameId, NetworkId, SignalId};
 use wirelore_tables::{Grid, GridColumns};
@@ -37,7 +37,7 @@ pub(crate) fn run(arguments: &DecodeArguments) -> Result<Outcome, Failure> {
     let begun = Instant::now();
     refuse_names(arguments)?;
     let choice = Choice::of(arguments)?;
-    let log_options = log_options(arguments)?;
+    let log_options = logs::options(&arguments.reading)?;
     let database = load(&arguments.description)?;
     let selection = match &arguments.signals {
         Some(patterns) => Selection::matching(&database, patterns)?,
@@ -187,7 +187,7 @@ impl Run<'_> {
         if !self.arguments.quiet {
             tell(&summary::text(database, &self.session, begun.elapsed()));
         }
-        let strict = self.arguments.strict && (self.is_damaged || is_damaged_on_wire(self.session.tally()));
+        let strict = self.arguments.strict && (self.is_damaged || self.session.tally().was_damaged_on_the_way());
         Ok(if strict { Outcome::SomethingToLookAt } else { Outcome::Clean })
     }
 }
@@ -207,15 +207,6 @@ fn refuse_names(arguments: &DecodeArguments) -> Result<(), Failure> {
     Err(Failure::Usage(format!("there is no log {missing}{hint}")))
 }
 
-/// Whether anything did not come over the wire, or into the log, as it was sent.
-fn is_damaged_on_wire(tally: &Tally) -> bool {
-    tally.faulty + tally.error + tally.message_faults + tally.protections.messages_lost > 0
-}
-
-fn log_options(arguments: &DecodeArguments) -> Result<wirelore_log::Options, Failure> {
-    logs::options(arguments.columns.as_deref(), arguments.line.as_deref(), arguments.swapped_identifiers)
-}
-
 /// What the command reads.
 fn inputs(arguments: &DecodeArguments) -> impl Iterator<Item = &str> {
     arguments.logs.iter().chain([&arguments.description]).map(String::as_str)
@@ -229,7 +220,7 @@ fn asked_for(arguments: &DecodeArguments) -> Option<Vec<String>> {
 fn session_options(arguments: &DecodeArguments) -> Result<Options, Failure> {
     let time = |option, text: &Option<String>| text.as_deref().map(|text| parse_time_ns(option, text)).transpose();
     Ok(Options {
-        bind: arguments.bind.as_deref().map(BindMap::parse).transpose()?.unwrap_or_default(),
+        bind: logs::bind_map(&arguments.reading)?,
         only: asked_for(arguments),
         from_ns: time("--from", &arguments.from)?,
         until_ns: time("--until", &arguments.until)?,

@@ -5,7 +5,7 @@ use std::fmt::Write;
 use wirelore_model::NetworkKind;
 
 use super::shapes::{box_shape, chevrons, path_data, rhythm, wire};
-use super::words;
+use crate::elements::words;
 use crate::map::legend::{ENTRY_FACE, ENTRY_LEADING, Entry, HEADING_FACE, HEADING_ROOM, Look, SAMPLE_WIDTH, Sample};
 use crate::map::picture::{Rect, at};
 use crate::map::sheet::Sheet;

@@ -33,6 +33,12 @@ pub struct Spread {
 const EXPECTED_OF_MOST: f64 = 0.9;
 
 impl Spread {
+    /// What is to be expected, where that is a figure of its own: only of the stuff bits of CAN something is known in between.
+    #[must_use]
+    pub fn expected_on(self, kind: NetworkKind) -> Option<f64> {
+        kind.is_can().then_some(self.expected)
+    }
+
     /// Where nothing is known in between.
     #[must_use]
     pub fn between(least: f64, most: f64) -> Self {
