@@ -61,8 +61,9 @@
 //!
 //! // From here on every promise holds: indices lead somewhere, places lie inside their payloads, names are unique.
 //! let database = Database::new(description)?;
-//! let (_, frame) = database.frame_named("wheel_speeds").ok_or("it is there")?;
+//! let (id, frame) = database.frame_named("wheel_speeds").ok_or("it is there")?;
 //! assert_eq!(frame.signals_named("front_left").count(), 1);
+//! assert_eq!(database[id].label.name, "wheel_speeds");
 //!
 //! // Both stored forms load back to an equal database.
 //! assert_eq!(store::load(&store::to_lorebin(&database))?, database);
@@ -85,6 +86,7 @@ mod frame;
 mod identifier;
 mod identifier_text;
 mod ids;
+mod items;
 mod label;
 mod near;
 mod network;

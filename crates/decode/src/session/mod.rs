@@ -63,25 +63,18 @@ pub struct Options {
 /// their order.
 ///
 /// ```
-/// # use wirelore_decode::{Decoder, Event, Options, Reading, Session, Sink};
+/// # use wirelore_decode::{Decoder, Event, Options, Reading, Session};
 /// # use wirelore_model::*;
 /// # use wirelore_log::Recording;
 /// # let network = Network { label: Label::named("drive"), kind: NetworkKind::Can, rate: None, data_rate: None, telegram: None, flexray: None };
 /// # let database = Database::new(Description { networks: vec![network], ..Description::default() })?;
-/// struct Count(usize);
-/// impl Sink for Count {
-///     fn reading(&mut self, _event: &Event<'_>, _signal: SignalId, _reading: Reading<'_>) {
-///         self.0 += 1;
-///     }
-/// }
-///
 /// let decoder = Decoder::new(&database)?;
 /// let mut session = Session::new(&decoder, &Options::default())?;
 /// let log = "time_s,id_hex,ext,data_hex\n0.250,18FEF100,1,FF 34 17 FC\n";
 /// let mut recording = Recording::from_reader(Box::new(log.as_bytes()), "drive.csv", &wirelore_log::Options::default())?;
-/// let mut count = Count(0);
-/// session.run(&mut recording, &mut count)?;
-/// assert_eq!((session.tally().read, session.tally().without_description, count.0), (1, 1, 0));
+/// let mut readings = 0;
+/// session.run(&mut recording, &mut |_: &Event<'_>, _: SignalId, _: Reading<'_>| readings += 1)?;
+/// assert_eq!((session.tally().read, session.tally().without_description, readings), (1, 1, 0));
 /// assert_eq!(session.bindings()[0].to_string(), "channel `0` is network `drive`: there is one channel and one network");
 /// # Ok::<(), Box<dyn std::error::Error>>(())
 /// ```

@@ -30,6 +30,8 @@ pub struct Event<'a> {
 }
 
 /// Takes what a [`Session`](crate::Session) decodes: for each frame one `begin`, the verdicts of its checks, its readings, one `end`.
+///
+/// Whoever wants nothing but the readings gives a closure: `|event: &Event<'_>, signal: SignalId, reading: Reading<'_>|`.
 pub trait Sink {
     /// A frame begins.
     fn begin(&mut self, event: &Event<'_>) {
@@ -51,5 +53,12 @@ pub trait Sink {
     fn end(&mut self, event: &Event<'_>, outcome: &FrameOutcome) -> io::Result<()> {
         let _ = (event, outcome);
         Ok(())
+    }
+}
+
+impl<F: FnMut(&Event<'_>, SignalId, Reading<'_>)> Sink for F {
+    #[inline]
+    fn reading(&mut self, event: &Event<'_>, signal: SignalId, reading: Reading<'_>) {
+        self(event, signal, reading);
     }
 }
