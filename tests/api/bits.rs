@@ -4,6 +4,11 @@
 pub struct Affine {}
 impl Affine {
     pub fn new(factor: Ratio, offset: Ratio) -> Option<Self> {}
+    pub const fn from_parts(
+        factor: i128,
+        offset: i128,
+        denominator: u128,
+    ) -> Option<Self> {}
     pub const fn identity() -> Self {}
     pub const fn is_identity(&self) -> bool {}
     pub fn factor(&self) -> Ratio {}
@@ -378,6 +383,7 @@ pub use position::{BitPosition, PositionTextError};
 pub use ratio::Ratio;
 pub use raw::{Fit, RawFor};
 pub use scaler::Scaler;
+pub use trouble_code::TroubleCode;
 
 // lin.rs
 
@@ -569,3 +575,15 @@ impl ByteSum {
 pub const ROOM_BYTES: usize = 24;
 pub fn decimal(value: f64, to: &mut [u8; ROOM_BYTES]) -> Option<usize> {}
 pub fn whole(value: u64, to: &mut [u8; ROOM_BYTES]) -> usize {}
+
+// trouble_code.rs
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
+pub struct TroubleCode {}
+impl TroubleCode {
+    pub fn has_width(width: u8) -> bool {}
+    pub fn of_bits(bits: u64, width: u8) -> Option<Self> {}
+    pub fn bits_of(text: &str, width: u8) -> Option<u64> {}
+    pub fn as_str(&self) -> &str {}
+}
+impl fmt::Display for TroubleCode {}

@@ -332,6 +332,7 @@ pub fn on_wire(database: &Database, frame: FrameId, payload: &[u8]) -> Vec<OnWir
 #[non_exhaustive]
 pub enum SessionError {
     CurveTooFine { frame: String, signal: String },
+    TableTooLong,
     UnitTooFine { frame: String, signal: String, from: String, to: String },
     NoSuchSignal { pattern: String, hint: String },
     NothingChosen,
@@ -351,6 +352,10 @@ pub enum SessionError {
     Sink(io::Error),
 }
 
+// flat/mod.rs
+
+pub fn lorec(database: &Database) -> Result<Vec<u8>, SessionError> {}
+
 // lib.rs
 
 pub use batch::{Bitmap, Block, Column, Numbers, Store, TableSink, Tables};
@@ -364,6 +369,7 @@ pub use encode::{
     EncodeError, Encoded, Given, Note, OnWire, encode, on_wire, parse_assignment,
 };
 pub use error::SessionError;
+pub use flat::lorec;
 pub use reach::reachable;
 pub use reading::{FrameOutcome, Reading, Readings, Unmatched, Value};
 pub use selection::Selection;

@@ -165,6 +165,7 @@ pub struct Page {
 pub enum Contents {
     Recording,
     Compiled,
+    FlatTable,
 }
 
 // source/file_loader.rs

@@ -350,9 +350,9 @@ pub use signal::{
 pub use states::{Meaning, RawSpan, RawValue, StateTable, StateWord};
 pub use telegram::{Telegram, TelegramCheck, TelegramSize};
 pub use texts::{formula_text, state_words_text};
-pub use trouble_code::TroubleCode;
 pub use unit::Unit;
 pub use validate::{Flaw, InvalidDescription};
+pub use wirelore_bits::TroubleCode;
 pub use wirelore_bits::lin::LinChecksum;
 
 // near.rs
@@ -696,18 +696,6 @@ pub enum TelegramCheck {
 
 pub fn formula_text(scaling: &Scaling) -> String {}
 pub fn state_words_text(database: &Database, signal: &Signal) -> String {}
-
-// trouble_code.rs
-
-#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash)]
-pub struct TroubleCode {}
-impl TroubleCode {
-    pub fn has_width(width: u8) -> bool {}
-    pub fn of_bits(bits: u64, width: u8) -> Option<Self> {}
-    pub fn bits_of(text: &str, width: u8) -> Option<u64> {}
-    pub fn as_str(&self) -> &str {}
-}
-impl fmt::Display for TroubleCode {}
 
 // unit/dimension.rs
 

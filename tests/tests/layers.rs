@@ -5,10 +5,11 @@ use std::fs;
 use std::path::Path;
 
 /// Floors as drawn in DEVELOPERS.md. The facade stands beside the command, on top of what it re-exports.
-const FLOORS: [(&str, u32); 11] = [
+const FLOORS: [(&str, u32); 12] = [
     ("bits", 0),
     ("model", 1),
     ("transport", 1),
+    ("lorec", 1),
     ("lang", 2),
     ("log", 2),
     ("decode", 3),

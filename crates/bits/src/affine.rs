@@ -42,6 +42,16 @@ impl Affine {
         })
     }
 
+    /// The formula `(raw * factor + offset) / denominator`; `None` for a factor or a denominator of zero.
+    ///
+    /// The parts are taken as they are: for those that [`Affine::factor_numerator`] and its like gave, this is the same formula again.
+    pub const fn from_parts(factor: i128, offset: i128, denominator: u128) -> Option<Self> {
+        if factor == 0 || denominator == 0 {
+            return None;
+        }
+        Some(Self { factor_numerator: factor, offset_numerator: offset, denominator })
+    }
+
     /// The formula that leaves the raw value as it is.
     pub const fn identity() -> Self {
         Self { factor_numerator: 1, offset_numerator: 0, denominator: 1 }

@@ -74,6 +74,7 @@ mod scaler;
 mod serial;
 pub mod sums;
 pub mod text;
+mod trouble_code;
 mod wide;
 
 pub use affine::Affine;
@@ -87,3 +88,4 @@ pub use position::{BitPosition, PositionTextError};
 pub use ratio::Ratio;
 pub use raw::{Fit, RawFor};
 pub use scaler::Scaler;
+pub use trouble_code::TroubleCode;

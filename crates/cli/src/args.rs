@@ -22,7 +22,7 @@ pub(crate) enum Command {
     Format(FormatArguments),
     /// Draw where each bit of a frame sits, with formulas and reachable values; or explain a message by its name
     Explain(ExplainArguments),
-    /// Write the checked description as .json or as a compact .lorebin
+    /// Write the checked description as .json, as a compact .lorebin, or as a .lorec table for controllers
     Compile(CompileArguments),
     /// Turn logged frames into engineering values
     Decode(Box<DecodeArguments>),
@@ -101,6 +101,8 @@ pub(crate) enum DatabaseForm {
     Json,
     /// The compact binary
     Lorebin,
+    /// A flat table for controllers, read by the crate wirelore-lorec
+    Lorec,
 }
 
 /// `wirelore decode`

@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use wirelore_lang::{Checked, FileLoader, Level, check, render};
+use wirelore_lang::{Checked, FileLoader, Level, check, holds_stored, render};
 use wirelore_model::{Database, store};
 
 use crate::failure::Failure;
@@ -28,7 +28,7 @@ pub(crate) fn load(name: &str) -> Result<Database, Failure> {
 
 /// Whether a file is a description, by the ending of its name; else it is a log.
 pub(crate) fn stores_description(name: &str) -> bool {
-    is_stored(name) || is_text(name)
+    holds_stored(Path::new(name)) || is_text(name)
 }
 
 /// Whether it is a text in the language.
@@ -36,16 +36,10 @@ pub(crate) fn is_text(name: &str) -> bool {
     Path::new(name).extension().is_some_and(|ending| ending == "lore")
 }
 
-/// Whether it is a stored database.
-fn is_stored(name: &str) -> bool {
-    let ending = Path::new(name).extension();
-    ending.is_some_and(|ending| ending == "json" || ending == "lorebin" || ending == "lorec")
-}
-
 /// The bytes of a stored database, or nothing where the file is a text in the language.
 fn stored_bytes(name: &str) -> Result<Option<Vec<u8>>, Failure> {
     let path = Path::new(name);
-    if !is_stored(name) {
+    if !holds_stored(path) {
         return Ok(None);
     }
     std::fs::read(path).map(Some).map_err(|reason| Failure::Read { path: path.to_owned(), reason })

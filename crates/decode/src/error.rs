@@ -18,6 +18,11 @@ pub enum SessionError {
         /// The signal.
         signal: String,
     },
+    /// A description with more than a flat table can hold.
+    #[error(
+        "the description makes a .lorec table of more than 4 GiB, and its lengths have 32 bits; split it into several"
+    )]
+    TableTooLong,
     /// A formula that cannot be kept exactly in the wanted unit.
     #[error(
         "cannot show signal `{signal}` of frame `{frame}` in {to}: its formula becomes too fine for exact fractions of 128 bits; leave {from} out of the wanted units"

@@ -33,6 +33,7 @@ mod checks;
 mod decoder;
 mod encode;
 mod error;
+mod flat;
 mod lin;
 mod lookup;
 mod near;
@@ -55,6 +56,7 @@ pub use checks::{Belongs, Checks, ChecksumVerdict, CounterVerdict, Origin, Prote
 pub use decoder::{Decoder, Setup};
 pub use encode::{EncodeError, Encoded, Given, Note, OnWire, encode, on_wire, parse_assignment};
 pub use error::SessionError;
+pub use flat::lorec;
 pub use reach::reachable;
 pub use reading::{FrameOutcome, Reading, Readings, Unmatched, Value};
 pub use selection::Selection;

@@ -99,7 +99,6 @@ mod states;
 pub mod store;
 mod telegram;
 mod texts;
-mod trouble_code;
 pub mod unit;
 mod validate;
 
@@ -121,7 +120,7 @@ pub use signal::{ByteSpan, Charset, Content, Curve, CurvePoint, Scaling, Signal,
 pub use states::{Meaning, RawSpan, RawValue, StateTable, StateWord};
 pub use telegram::{Telegram, TelegramCheck, TelegramSize};
 pub use texts::{formula_text, state_words_text};
-pub use trouble_code::TroubleCode;
 pub use unit::Unit;
 pub use validate::{Flaw, InvalidDescription};
+pub use wirelore_bits::TroubleCode;
 pub use wirelore_bits::lin::LinChecksum;

@@ -6,7 +6,8 @@
 //! | module | feature | for |
 //! | --- | --- | --- |
 //! | [`bits`] | | bits to numbers, exactly |
-//! | [`model`] | | the typed database, and its stored forms |
+//! | [`lorec`] | | frames to values without an operating system, by a table that was compiled before |
+#![cfg_attr(feature = "model", doc = "| [`model`] | `model` | the typed database, and its stored forms |")]
 #![cfg_attr(feature = "lang", doc = "| [`lang`] | `lang` | text to database, with messages that lead to the mistake |")]
 #![cfg_attr(feature = "decode", doc = "| [`log`] | `decode` | recordings, frame after frame |")]
 #![cfg_attr(feature = "decode", doc = "| [`transport`] | `decode` | messages longer than a frame |")]
@@ -41,8 +42,10 @@
 //! # }
 //! ```
 
+#![no_std]
+
 pub use wirelore_bits as bits;
-pub use wirelore_model as model;
+pub use wirelore_lorec as lorec;
 
 #[cfg(feature = "decode")]
 pub use wirelore_decode as decode;
@@ -50,8 +53,12 @@ pub use wirelore_decode as decode;
 pub use wirelore_draw as draw;
 #[cfg(feature = "lang")]
 pub use wirelore_lang as lang;
+#[cfg(feature = "lang")]
+pub use wirelore_lang::{OpenError, open};
 #[cfg(feature = "decode")]
 pub use wirelore_log as log;
+#[cfg(feature = "model")]
+pub use wirelore_model as model;
 #[cfg(feature = "survey")]
 pub use wirelore_survey as survey;
 #[cfg(feature = "tables")]

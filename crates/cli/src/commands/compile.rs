@@ -29,6 +29,7 @@ pub(crate) fn run(arguments: &CompileArguments) -> Result<Outcome, Failure> {
     let bytes = match form {
         DatabaseForm::Json => store::to_json(&database).into_bytes(),
         DatabaseForm::Lorebin => store::to_lorebin(&database),
+        DatabaseForm::Lorec => wirelore_decode::lorec(&database)?,
     };
     write_whole(Some(&arguments.output), &bytes)?;
     Ok(if grave.is_empty() { Outcome::Clean } else { Outcome::SomethingToLookAt })
@@ -37,9 +38,10 @@ pub(crate) fn run(arguments: &CompileArguments) -> Result<Outcome, Failure> {
 fn form_of_ending(arguments: &CompileArguments) -> Result<DatabaseForm, Failure> {
     match arguments.output.extension().and_then(|ending| ending.to_str()) {
         Some("json") => Ok(DatabaseForm::Json),
-        Some("lorebin" | "lorec") => Ok(DatabaseForm::Lorebin),
+        Some("lorebin") => Ok(DatabaseForm::Lorebin),
+        Some("lorec") => Ok(DatabaseForm::Lorec),
         _ => Err(Failure::Usage(format!(
-            "cannot tell from \"{}\" what to write; let its name end in .json or .lorebin, or say --to json or --to lorebin",
+            "cannot tell from \"{}\" what to write; let its name end in .json, .lorebin or .lorec, or say --to json, lorebin or lorec",
             arguments.output.display()
         ))),
     }

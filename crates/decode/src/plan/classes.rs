@@ -78,12 +78,18 @@ impl Classes {
     }
 }
 
+/// What all raw numbers of a signal are, in rising runs of one class each; the words are counted from the signal's first one. None for floating-point
+/// signals.
+pub(crate) fn class_runs(signal: &Signal, encoding: Encoding, words: &[StateWord]) -> Vec<Run<Class>> {
+    match encoding.integer_range() {
+        Some(all) => Layers::new(signal, encoding, words, 0, all).joined(all),
+        None => Vec::new(),
+    }
+}
+
 /// The raw numbers that are readings, in rising runs; none for floating-point signals.
 pub(crate) fn reading_runs(signal: &Signal, encoding: Encoding, words: &[StateWord]) -> Vec<(i128, i128)> {
-    let Some(all) = encoding.integer_range() else {
-        return Vec::new();
-    };
-    let runs = Layers::new(signal, encoding, words, 0, all).joined(all);
+    let runs = class_runs(signal, encoding, words);
     let readings = runs.iter().filter(|run| run.what.standing == Standing::Reading);
     readings.map(|run| (run.first, run.last)).collect()
 }

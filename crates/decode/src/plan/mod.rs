@@ -12,9 +12,10 @@ mod range;
 mod step;
 mod switch;
 
-pub(crate) use classes::{Standing, reading_runs};
+pub(crate) use classes::{Standing, class_runs, reading_runs};
 pub(crate) use curve::ExactLine;
 pub(crate) use detail::Detail;
+pub(crate) use floats::FloatSpan;
 pub(crate) use frame::{FramePlan, Group, NO_SWITCH, Planner, Visit};
 pub(crate) use step::{Form, Geometry, Step};
 pub(crate) use switch::{Selected, Switch};

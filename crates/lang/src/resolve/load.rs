@@ -199,6 +199,9 @@ fn not_loaded(error: &LoadError, site: Site, named_by: NamedBy) -> Diagnostic {
         (LoadError::NoDescription { contents: Contents::Compiled, .. }, _) => {
             "this is a compiled description; `decode` and `explain` take it as it is"
         }
+        (LoadError::NoDescription { contents: Contents::FlatTable, .. }, _) => {
+            "this is a table for controllers, of which no description can be made again; give the text that it was compiled from"
+        }
         _ => return message,
     };
     message.help(help)

@@ -8,6 +8,8 @@ pub enum Contents {
     Recording,
     /// A description that was compiled.
     Compiled,
+    /// A flat table for controllers, of which no description can be made again.
+    FlatTable,
 }
 
 /// How recordings begin: gzip (RFC 1952), Zstandard (RFC 8878), pcapng (draft-ietf-opsawg-pcapng), and pcap with its two resolutions
@@ -25,6 +27,9 @@ const RECORDINGS: [&[u8]; 7] = [
 /// How a compiled description begins.
 const LOREBIN: &[u8] = b"\xF1LOREBIN";
 
+/// How a flat table begins.
+const LOREC: &[u8] = b"\xF1LOREC\r\n";
+
 /// A line of headings is looked at no further than this, in bytes.
 const LONGEST_HEADINGS: usize = 4096;
 
@@ -39,6 +44,9 @@ impl Contents {
             start.strip_prefix(b"{").is_some_and(|inside| inside.trim_ascii_start().starts_with(b"\"wirelore\""));
         if is_json || bytes.starts_with(LOREBIN) {
             return Some(Self::Compiled);
+        }
+        if bytes.starts_with(LOREC) {
+            return Some(Self::FlatTable);
         }
         begins_with_headings(start).then_some(Self::Recording)
     }

@@ -96,7 +96,7 @@ fn unreadable_files_are_told_apart() {
 #[test]
 fn files_beside_descriptions_are_told_for_what_they_are() {
     let folder = Folder::new("beside");
-    let cases: [(&str, &[u8], &str); 9] = [
+    let cases: [(&str, &[u8], &str); 10] = [
         ("a.pcapng", b"\x0A\x0D\x0D\x0A\x1C\0\0\0", "decode van.lore drive.pcapng"),
         ("a.pcap", b"\xD4\xC3\xB2\xA1\x02\0\x04\0", "decode van.lore drive.pcapng"),
         ("a.gz", b"\x1F\x8B\x08\0", "decode van.lore drive.pcapng"),
@@ -104,6 +104,7 @@ fn files_beside_descriptions_are_told_for_what_they_are() {
         ("b.csv", b"\"Time\";\"id\"\r\n", "decode van.lore drive.pcapng"),
         ("a.json", b"{\n  \"wirelore\": {", "compiled description"),
         ("a.lorebin", b"\xF1LOREBIN\x01\0\0\0", "compiled description"),
+        ("a.lorec", b"\xF1LOREC\r\n\x01\0\0\0", "table for controllers"),
         ("latin.lore", b"vehicle t\xFCr", ""),
         ("timeout.lore", b"timeout 100 ms, every 3 ms", ""),
     ];

@@ -1,6 +1,6 @@
 //! Diagnostic trouble codes as people say them: P0135, U0100-87.
 
-use std::fmt;
+use core::fmt;
 
 /// The first letters, by the two most significant bits of a code (SAE J2012, ISO 15031-6; from memory of the standards).
 const LETTERS: [u8; 4] = *b"PCBU";
@@ -16,7 +16,7 @@ const LONG_BITS: u8 = 24;
 /// A trouble code in words: a letter and four digits, and in the form of 24 bits two more for the type of the failure.
 ///
 /// ```
-/// use wirelore_model::TroubleCode;
+/// use wirelore_bits::TroubleCode;
 ///
 /// assert_eq!(TroubleCode::of_bits(0x0135, 16).map(|code| code.to_string()).as_deref(), Some("P0135"));
 /// assert_eq!(TroubleCode::of_bits(0xC10087, 24).map(|code| code.to_string()).as_deref(), Some("U0100-87"));
@@ -85,7 +85,7 @@ impl TroubleCode {
     pub fn as_str(&self) -> &str {
         let text = self.text.get(..usize::from(self.length)).unwrap_or_default();
         // Letters, digits and a hyphen.
-        std::str::from_utf8(text).unwrap_or_default()
+        core::str::from_utf8(text).unwrap_or_default()
     }
 }
 
@@ -103,6 +103,7 @@ impl fmt::Display for TroubleCode {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use std::string::ToString;
 
     fn both_ways(bits: u64, width: u8, text: &str) {
         assert_eq!(TroubleCode::of_bits(bits, width).map(|code| code.to_string()).as_deref(), Some(text));
