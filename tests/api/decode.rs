@@ -111,6 +111,9 @@ pub enum Reason {
     NothingDescribed { seen: usize },
     NoMessageDescribed { seen: usize },
 }
+impl Reason {
+    pub fn was_a_choice(&self) -> bool {}
+}
 impl fmt::Display for Binding {}
 impl fmt::Display for Reason {}
 

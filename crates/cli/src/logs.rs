@@ -2,7 +2,7 @@
 
 use std::path::Path;
 
-use wirelore_decode::{BindMap, Reason};
+use wirelore_decode::BindMap;
 use wirelore_log::{ColumnMap, IdentifierOrder, LinePattern, Options, Recording, Report};
 
 use crate::args::LogReading;
@@ -52,18 +52,4 @@ pub(crate) fn tell_report(name: &str, report: &Report) -> bool {
         tell_line(&format!("{name}: {note}"));
     }
     report.damaged > 0 || report.lost_tail.is_some()
-}
-
-/// Whether another reader of the log might have decided otherwise about a channel.
-pub(crate) fn was_a_choice(reason: &Reason) -> bool {
-    match reason {
-        Reason::Told | Reason::SameName | Reason::EarlierLog | Reason::OnlyOne => false,
-        Reason::Identifiers { .. }
-        | Reason::Messages { .. }
-        | Reason::AnyMessage
-        | Reason::NotNamed
-        | Reason::NameTaken { .. }
-        | Reason::NothingDescribed { .. }
-        | Reason::NoMessageDescribed { .. } => true,
-    }
 }

@@ -124,6 +124,23 @@ pub enum Reason {
     },
 }
 
+impl Reason {
+    /// Whether another reader of the log might have decided otherwise, so that a person should be told.
+    #[must_use]
+    pub fn was_a_choice(&self) -> bool {
+        match self {
+            Self::Told | Self::SameName | Self::EarlierLog | Self::OnlyOne => false,
+            Self::Identifiers { .. }
+            | Self::Messages { .. }
+            | Self::AnyMessage
+            | Self::NotNamed
+            | Self::NameTaken { .. }
+            | Self::NothingDescribed { .. }
+            | Self::NoMessageDescribed { .. } => true,
+        }
+    }
+}
+
 impl fmt::Display for Binding {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match &self.network_name {

@@ -67,7 +67,7 @@ pub(super) fn run(
 }
 
 fn tell_bindings(meter: &Meter<'_>) {
-    for binding in meter.bindings().iter().filter(|binding| logs::was_a_choice(&binding.reason)) {
+    for binding in meter.bindings().iter().filter(|binding| binding.reason.was_a_choice()) {
         tell_line(&binding.to_string());
     }
     for channel in meter.channels_never_seen() {

@@ -165,7 +165,7 @@ impl Run<'_> {
     fn tell_bindings(&mut self) {
         let bindings = self.session.bindings();
         for binding in &bindings[self.bindings_told..] {
-            if logs::was_a_choice(&binding.reason) {
+            if binding.reason.was_a_choice() {
                 tell_line(&binding.to_string());
             }
         }
