@@ -655,3 +655,24 @@ impl Units {
     pub fn parse(text: &str) -> Result<Self, SessionError> {}
     pub fn shown(&self, described: &Unit) -> Unit {}
 }
+
+// words.rs
+
+impl fmt::Display for Value<'_> {}
+impl Value<'_> {
+    pub fn instead(&self) -> Option<&'static str> {}
+}
+impl Reading<'_> {
+    pub fn state(&self, verdict: Option<Verdict>) -> impl fmt::Display {}
+    pub fn write_state(
+        &self,
+        verdict: Option<Verdict>,
+        to: &mut impl Write,
+    ) -> fmt::Result {}
+}
+impl Event<'_> {
+    pub fn since_first_ns(&self) -> Option<i64> {}
+    pub fn seconds(&self) -> impl fmt::Display {}
+}
+impl fmt::Display for Verdict {}
+impl fmt::Display for ProtectionVerdict {}

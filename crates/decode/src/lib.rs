@@ -49,6 +49,7 @@ mod spans;
 mod testing;
 mod threads;
 mod units;
+mod words;
 
 pub use batch::{Bitmap, Block, Column, Numbers, Store, TableSink, Tables};
 pub use bind::{BindMap, Binding, Reason};

@@ -4,7 +4,7 @@
 //! can ask for all rows of one state.
 
 use arrow_array::ArrayRef;
-use wirelore_decode::{ChecksumVerdict, Column, CounterVerdict, ProtectionVerdict, Reading, Value, Verdict};
+use wirelore_decode::{ChecksumVerdict, Column, CounterVerdict, ProtectionVerdict, Reading, Verdict};
 
 use super::Words;
 
@@ -25,7 +25,7 @@ impl States {
         self.text.clear();
         if let Some(reading) = reading {
             let parts = [
-                value_state(&reading.value),
+                reading.value.instead(),
                 reading.word,
                 reading.outside_range.then_some("outside range"),
                 verdict.and_then(verdict_state),
@@ -52,19 +52,6 @@ impl States {
 
     pub(crate) fn restock(&mut self) {
         self.words.restock();
-    }
-}
-
-fn value_state(value: &Value<'_>) -> Option<&'static str> {
-    match value {
-        Value::NoReading => Some("no reading"),
-        Value::SensorFault => Some("sensor fault"),
-        Value::NotDigits => Some("not decimal digits"),
-        Value::BeyondCurve => Some("beyond the curve"),
-        Value::TooShort => Some("frame too short"),
-        Value::Number(number) if number.is_nan() => Some("not a number"),
-        Value::Number(number) if number.is_infinite() => Some("infinite"),
-        Value::Integer(_) | Value::Number(_) | Value::TroubleCode(_) | Value::Text(_) | Value::Bytes(_) => None,
     }
 }
 
