@@ -75,8 +75,8 @@ pub(crate) struct ExplainArguments {
     /// A description, or the name of a message
     #[arg(value_name = "FILE.lore | RULE")]
     pub(crate) subject: String,
-    /// The frame to draw, or one signal of it; left out: the list of frames
-    #[arg(value_name = "FRAME[.SIGNAL]")]
+    /// The frame to draw, one signal of it, or a network with what is on it; left out: the list of frames
+    #[arg(value_name = "FRAME[.SIGNAL] | NETWORK")]
     pub(crate) frame: Option<String>,
 }
 
@@ -343,8 +343,9 @@ pub(crate) struct MapArguments {
     /// Only these networks and the control units on them, several with commas
     #[arg(long, value_name = "NETWORKS")]
     pub(crate) network: Option<String>,
-    /// Who sends this frame, through which gateways it goes, who reads it: drawn strong, the rest pale
-    #[arg(long, value_name = "FRAME")]
+    /// Who sends this frame or signal, through which gateways it goes, who reads it: drawn strong, the rest pale. A signal is
+    /// FRAME.SIGNAL, or its name alone where only one frame has it
+    #[arg(long, value_name = "FRAME|SIGNAL")]
     pub(crate) listen: Option<String>,
     /// An exercise: numbered empty boxes. The solution is in NAME.solution.svg beside it, or folded into the page
     #[arg(long)]

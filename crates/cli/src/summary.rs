@@ -1,5 +1,6 @@
 //! What became of every frame, for the person, on standard error.
 
+mod doubts;
 mod wire;
 
 use std::fmt::Write;
@@ -7,6 +8,8 @@ use std::time::Duration;
 
 use wirelore_decode::{Session, Tally};
 use wirelore_model::{Database, FrameId, NetworkId, seen_text};
+
+pub(crate) use doubts::doubts;
 
 /// How many of a kind are named before the rest is only counted.
 pub(crate) const NAMED: usize = 6;

@@ -6,7 +6,7 @@ use wirelore_model::Database;
 use wirelore_survey::budget::{Budget, Spread};
 
 use crate::elements::{begin, page, words};
-use crate::map::scene::facts;
+use crate::map::scene::network_facts;
 use crate::map::style::{FILL, INK, QUIET, colour};
 use crate::text::{Face, clean};
 
@@ -77,7 +77,7 @@ impl<'a> LoadBars<'a> {
         let room = EMPTY_X - MARGIN - 14;
         let name = NAME.shortened(&clean(network.label.display()), room);
         words(text, NAME, "", (MARGIN, middle - 3), INK, &name);
-        words(text, SMALL, "", (MARGIN, middle + 12), QUIET, &SMALL.shortened(&facts(network), room));
+        words(text, SMALL, "", (MARGIN, middle + 12), QUIET, &SMALL.shortened(&network_facts(network), room));
         let Some(share) = share else {
             words(text, SMALL, "", (EMPTY_X + 8, middle + 4), QUIET, "nothing can be said: see the table");
             return;

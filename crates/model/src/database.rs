@@ -4,7 +4,8 @@ use std::ops::Deref;
 
 use crate::validate::{self, Flaw, FrameChecks, InvalidDescription};
 use crate::{
-    Description, Ecu, EcuId, Frame, FrameId, Label, Network, NetworkId, Signal, StateTable, StateWord, States, StatesId,
+    Certainty, Description, Ecu, EcuId, Frame, FrameId, Label, Network, NetworkId, Signal, SignalId, StateTable,
+    StateWord, States, StatesId,
 };
 
 /// A validated description, not to be changed any more.
@@ -86,6 +87,19 @@ impl Database {
             Some(States::Own(words)) => words,
             None => &[],
         }
+    }
+
+    /// How sure the author is of what a signal says: its own word on it, else that of its frame, else that of its table of state words.
+    #[must_use]
+    pub fn certainty(&self, frame: FrameId, signal: SignalId) -> Option<&Certainty> {
+        let frame = self.description.frames.get(frame.index())?;
+        let signal = frame.signals.get(signal.index())?;
+        let table = match &signal.states {
+            Some(States::Table(id)) => self.description.states.get(id.index()),
+            _ => None,
+        };
+        let labels = [Some(&signal.label), Some(&frame.label), table.map(|table| &table.label)];
+        labels.into_iter().flatten().find_map(|label| label.certainty.as_ref())
     }
 
     /// The description, free to be changed and checked again.

@@ -57,3 +57,38 @@ pub enum Grade {
     /// Taken from a document.
     Document,
 }
+
+impl Certainty {
+    /// Grade and evidence in words: `guessed: falls with the mileage`.
+    #[must_use]
+    pub fn text(&self) -> String {
+        match &self.evidence {
+            Some(evidence) => format!("{}: {evidence}", self.grade.words()),
+            None => self.grade.words().to_owned(),
+        }
+    }
+}
+
+impl Grade {
+    /// What it is called.
+    #[must_use]
+    pub fn words(self) -> &'static str {
+        match self {
+            Self::Confirmed => "confirmed",
+            Self::Likely => "likely",
+            Self::Guessed => "guessed",
+            Self::Measured => "measured",
+            Self::Document => "from a document",
+        }
+    }
+
+    /// The sign that stands beside what is not certain, where there is no room for words.
+    #[must_use]
+    pub fn mark(self) -> Option<char> {
+        match self {
+            Self::Guessed => Some('?'),
+            Self::Likely => Some('~'),
+            Self::Confirmed | Self::Measured | Self::Document => None,
+        }
+    }
+}

@@ -6,4 +6,4 @@ pub mod budget;
 mod listening;
 pub mod response;
 
-pub use listening::{Hop, Listening};
+pub use listening::{Hop, Listening, Topic};

@@ -4,7 +4,9 @@
 use std::collections::HashMap;
 
 use wirelore_decode::Decoder;
-use wirelore_model::{Database, Frame, FrameId, Scaling, SignalId, appearance_text, formula_text, state_words_text};
+use wirelore_model::{
+    Certainty, Database, Frame, FrameId, Scaling, SignalId, appearance_text, formula_text, state_words_text,
+};
 
 use crate::setup::{Setup, Store};
 
@@ -43,6 +45,7 @@ pub(crate) fn of_frame(database: &Database, frame: &Frame, setup: &Setup) -> Pai
     put(&mut pairs, "frame", frame.label.name.as_str());
     put(&mut pairs, "title", frame.label.title.clone().unwrap_or_default());
     put(&mut pairs, "note", frame.label.note.clone().unwrap_or_default());
+    put_certainty(&mut pairs, frame.label.certainty.as_ref());
     put(&mut pairs, "networks", networks(database, frame));
     put(&mut pairs, "identifiers", identifiers(database, frame));
     pairs
@@ -63,6 +66,7 @@ pub(crate) fn of_signal(
     put(&mut pairs, "signal", label.name.as_str());
     put(&mut pairs, "title", label.title.clone().unwrap_or_default());
     put(&mut pairs, "note", label.note.clone().unwrap_or_default());
+    put_certainty(&mut pairs, database.certainty(id, signal));
     put(&mut pairs, "networks", networks(database, frame));
     put(&mut pairs, "identifiers", identifiers(database, frame));
     put(&mut pairs, "words", state_words_text(database, described));
@@ -79,6 +83,13 @@ pub(crate) fn of_signal(
         }
     }
     pairs
+}
+
+/// How sure the author is, and what that rests on, where it is stated.
+fn put_certainty(pairs: &mut Pairs, certainty: Option<&Certainty>) {
+    let Some(certainty) = certainty else { return };
+    put(pairs, "certainty", certainty.grade.words());
+    put(pairs, "evidence", certainty.evidence.clone().unwrap_or_default());
 }
 
 fn networks(database: &Database, frame: &Frame) -> String {

@@ -1,9 +1,9 @@
-//! `wirelore explain`: a frame drawn bit by bit, a signal in full, or the page of a message.
+//! `wirelore explain`: a frame drawn bit by bit, a signal in full, a network in words, or the page of a message.
 
 use std::path::Path;
 
 use wirelore_lang::Rule;
-use wirelore_model::{Database, FrameId, SignalId};
+use wirelore_model::{Database, Frame, FrameId, SignalId};
 
 use crate::args::ExplainArguments;
 use crate::atomic::write_whole;
@@ -12,7 +12,7 @@ use crate::drawing;
 use crate::failure::{Failure, Outcome};
 use crate::tell::visible_lines;
 
-/// Explains a rule, a frame or a signal on standard output.
+/// Explains a rule, a frame, a signal or a network on standard output.
 pub(crate) fn run(arguments: &ExplainArguments) -> Result<Outcome, Failure> {
     let text = match Rule::named(&arguments.subject) {
         Some(rule) if arguments.frame.is_none() => rule_text(rule),
@@ -36,18 +36,15 @@ fn from_description(arguments: &ExplainArguments) -> Result<String, Failure> {
         Some((frame, signal)) => (frame, Some(signal)),
         None => (wanted.as_str(), None),
     };
+    let is_network = signal_name.is_none() && database.frame_named(frame_name).is_none();
+    if let Some((network, _)) = database.network_named(frame_name).filter(|_| is_network) {
+        return Ok(drawing::network(&database, network));
+    }
     let frame = &database.frames[find_frame(&database, frame_name)?.index()];
     let Some(signal_name) = signal_name else {
         return Ok(drawing::frame(&database, frame));
     };
-    let found: Vec<SignalId> = (0..frame.signals.len() as u32)
-        .map(SignalId)
-        .filter(|id| frame.signals[id.index()].label.name == signal_name)
-        .collect();
-    if found.is_empty() {
-        let near = nearest(signal_name, frame.signals.iter().map(|signal| signal.label.name.as_str()));
-        return Err(Failure::Usage(format!("frame \"{frame_name}\" has no signal \"{signal_name}\"{near}")));
-    }
+    let found = signals_of(frame, signal_name)?;
     Ok(found.iter().map(|id| drawing::signal(&database, frame, *id)).collect::<Vec<_>>().join("\n"))
 }
 
@@ -60,6 +57,19 @@ pub(crate) fn find_frame(database: &Database, name: &str) -> Result<FrameId, Fai
         let near = nearest(name, database.frames.iter().map(|frame| frame.label.name.as_str()));
         Failure::Usage(format!("the description has no frame \"{name}\"{near}"))
     })
+}
+
+/// The signals of a name: several where pages have one each.
+///
+/// # Errors
+/// [`Failure::Usage`] with the nearest name.
+pub(crate) fn signals_of(frame: &Frame, name: &str) -> Result<Vec<SignalId>, Failure> {
+    let found: Vec<SignalId> = frame.signals_named(name).map(|(id, _)| id).collect();
+    if found.is_empty() {
+        let near = nearest(name, frame.signals.iter().map(|signal| signal.label.name.as_str()));
+        return Err(Failure::Usage(format!("frame \"{}\" has no signal \"{name}\"{near}", frame.label.name)));
+    }
+    Ok(found)
 }
 
 /// `; did you mean "x"?`, or what else to do.

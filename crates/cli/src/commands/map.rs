@@ -3,13 +3,15 @@
 use std::path::{Path, PathBuf};
 
 use wirelore_draw::{Blank, MapOptions, VehicleMap};
-use wirelore_model::Database;
+use wirelore_model::{Database, FrameId};
+use wirelore_survey::Topic;
 
 use crate::args::{MapArguments, MapForm};
 use crate::atomic::{refuse_overwriting, write_whole};
-use crate::commands::explain::{find_frame, nearest};
+use crate::commands::explain::{find_frame, nearest, signals_of};
 use crate::description::load;
 use crate::failure::{Failure, Outcome};
+use crate::summary::NAMED;
 use crate::tell::{tell_line, visible_lines};
 
 /// Draws the map and writes it; an exercise as SVG gets a second file with its solution.
@@ -19,7 +21,7 @@ pub(crate) fn run(arguments: &MapArguments) -> Result<Outcome, Failure> {
     let database = load(&arguments.description)?;
     let options = MapOptions {
         networks: listed(arguments.network.as_deref(), |name| network(&database, name))?,
-        listen: arguments.listen.as_deref().map(|name| find_frame(&database, name)).transpose()?,
+        listen: arguments.listen.as_deref().map(|name| topic(&database, name)).transpose()?,
         blank: if arguments.blank { Blank::Exercise } else { Blank::No },
         marked: listed(arguments.mark.as_deref(), |name| control_unit(&database, name))?,
         certainty: arguments.certainty,
@@ -84,6 +86,38 @@ fn solution_path(output: &Path) -> PathBuf {
     name.push(".solution.");
     name.push(output.extension().unwrap_or("svg".as_ref()));
     output.with_file_name(name)
+}
+
+/// What is listened to: a frame, `FRAME.SIGNAL`, or a signal of which there is one.
+fn topic(database: &Database, name: &str) -> Result<Topic, Failure> {
+    if let Some((frame, _)) = database.frame_named(name) {
+        return Ok(frame.into());
+    }
+    if let Some((frame, signal)) = name.split_once('.') {
+        let frame = find_frame(database, frame)?;
+        return Ok(Topic { frame, signals: signals_of(&database.frames[frame.index()], signal)? });
+    }
+    let signals = |frame: FrameId| database.frames[frame.index()].signals_named(name).map(|(id, _)| id).collect();
+    let frames = (0..database.frames.len() as u32).map(FrameId);
+    let found: Vec<Topic> = frames.map(|frame| Topic { frame, signals: signals(frame) }).collect();
+    let mut found = found.into_iter().filter(|topic| !topic.signals.is_empty());
+    let Some(first) = found.next() else {
+        let frames = database.frames.iter();
+        let names = frames.flat_map(|frame| [&frame.label].into_iter().chain(frame.signals.iter().map(|it| &it.label)));
+        let near = nearest(name, names.map(|label| label.name.as_str()));
+        return Err(Failure::Usage(format!("the description has no frame and no signal \"{name}\"{near}")));
+    };
+    let others: Vec<Topic> = found.collect();
+    if others.is_empty() {
+        return Ok(first);
+    }
+    let full = |topic: &Topic| format!("{}.{name}", database.frames[topic.frame.index()].label.name);
+    let all: Vec<String> = [&first].into_iter().chain(&others).take(NAMED).map(full).collect();
+    let rest = match (1 + others.len()).saturating_sub(NAMED) {
+        0 => String::new(),
+        rest => format!(" and {rest} more"),
+    };
+    Err(Failure::Usage(format!("several frames have a signal \"{name}\": say which of {}{rest}", all.join(", "))))
 }
 
 /// The items of a list with commas.

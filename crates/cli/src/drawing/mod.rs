@@ -5,13 +5,16 @@
 
 mod bits;
 mod lin;
+mod network;
 mod words;
 
 use std::fmt::Write;
 
-use wirelore_model::{Database, Element, Frame, Page, PageId, Signal, SignalId, appearance_text};
+use wirelore_model::{Appearance, Database, Element, Frame, Page, PageId, Signal, SignalId, appearance_text};
 
 use crate::summary::counted;
+
+pub(crate) use network::network;
 
 /// The frame with all its signals.
 pub(crate) fn frame(database: &Database, frame: &Frame) -> String {
@@ -54,20 +57,21 @@ pub(crate) fn signal(database: &Database, frame: &Frame, id: SignalId) -> String
 
 /// The frames of a description, one line each.
 pub(crate) fn list(database: &Database) -> String {
-    let rows: Vec<[String; 4]> = database
-        .frames
-        .iter()
-        .map(|frame| {
-            let home = &frame.seen_on[0];
-            [
-                frame.label.name.clone(),
-                appearance_text(database, home),
-                counted(frame.signals.len() as u64, "signal"),
-                frame.label.title.clone().or_else(|| first_line(frame)).unwrap_or_default(),
-            ]
-        })
-        .collect();
+    let rows: Vec<[String; 4]> =
+        database.frames.iter().map(|frame| frame_row(database, frame, &frame.seen_on[0])).collect();
     columns(&rows, "")
+}
+
+/// Name, how it is recognised somewhere, how much is in it, what it is.
+fn frame_row(database: &Database, frame: &Frame, seen: &Appearance) -> [String; 4] {
+    let title = frame.label.title.clone().or_else(|| first_line(frame));
+    let certainty = frame.label.certainty.as_ref().map(|certainty| certainty.grade.words().to_owned());
+    [
+        frame.label.name.clone(),
+        appearance_text(database, seen),
+        counted(frame.signals.len() as u64, "signal"),
+        title.into_iter().chain(certainty).collect::<Vec<_>>().join("; "),
+    ]
 }
 
 fn first_line(frame: &Frame) -> Option<String> {

@@ -6,8 +6,9 @@ use wirelore_bits::e2e::{DataId, Part};
 use wirelore_bits::{ByteOrder, NumberKind, Place};
 use wirelore_decode::reachable;
 use wirelore_model::{
-    ByteSpan, Content, Database, EcuId, Frame, Label, LengthRange, MixedByte, Nanoseconds, Period, Protection, RawSpan,
-    RawValue, Role, Scaling, Sending, Signal, SignalId, Test, appearance_text, formula_text, state_words_text,
+    ByteSpan, Certainty, Content, Database, EcuId, Frame, Label, LengthRange, MixedByte, Nanoseconds, Period,
+    Protection, RawSpan, RawValue, Role, Scaling, Sending, Signal, SignalId, Test, appearance_text, formula_text,
+    state_words_text,
 };
 
 /// A name and its title.
@@ -27,19 +28,7 @@ pub(crate) fn push_label(text: &mut String, label: &Label) {
         let _ = writeln!(text, "  called \"{called}\" elsewhere");
     }
     if let Some(certainty) = &label.certainty {
-        let evidence = certainty.evidence.as_ref().map(|words| format!(": {words}")).unwrap_or_default();
-        let _ = writeln!(text, "  {}{evidence}", grade_word(certainty.grade));
-    }
-}
-
-fn grade_word(grade: wirelore_model::Grade) -> &'static str {
-    use wirelore_model::Grade;
-    match grade {
-        Grade::Confirmed => "confirmed",
-        Grade::Likely => "likely",
-        Grade::Guessed => "guessed",
-        Grade::Measured => "measured",
-        Grade::Document => "from a document",
+        let _ = writeln!(text, "  {}", certainty.text());
     }
 }
 
@@ -61,6 +50,10 @@ pub(super) fn frame_heading(database: &Database, frame: &Frame) -> String {
         }
     }
     super::lin::push_lines(&mut text, database, frame);
+    let network = &database.networks[home.network.index()].label;
+    if let Some(certainty) = network.certainty.as_ref().filter(|certainty| certainty.grade.mark().is_some()) {
+        let _ = writeln!(text, "  network {} is {}", network.name, certainty.text());
+    }
     for passed in &frame.seen_on[1..] {
         let gateway = passed.via.map(|route| database.routes[route.index()].gateway);
         let gateway = gateway.map(|ecu| format!(" by {}", database.ecus[ecu.index()].label.name)).unwrap_or_default();
@@ -210,11 +203,12 @@ const WORDS_IN_LEGEND: usize = 32;
 /// The short remarks of the legend: what is not a reading, what has a word, which duty there is.
 pub(super) fn short_remarks(database: &Database, frame: &Frame, signal: &Signal) -> Vec<String> {
     let words = database.words(signal).len();
+    let certainty = signal.label.certainty.as_ref().map(Certainty::text);
     if words <= WORDS_IN_LEGEND {
-        return remarks(database, frame, signal);
+        return remarks(database, frame, signal).into_iter().chain(certainty).collect();
     }
     let told = format!("{words} words, told where the signal is explained alone");
-    [numbers(signal), vec![told]].concat().into_iter().chain(role_text(frame, &signal.role)).collect()
+    [numbers(signal), vec![told]].concat().into_iter().chain(role_text(frame, &signal.role)).chain(certainty).collect()
 }
 
 fn remarks(database: &Database, frame: &Frame, signal: &Signal) -> Vec<String> {
@@ -304,6 +298,12 @@ pub(super) fn signal_details(database: &Database, frame: &Frame, id: SignalId) -
     let reach = frame_id.and_then(|frame_id| reachable(database, frame_id, id));
     lines.extend(reach.map(|(low, high)| format!("can say {low} to {high}{}", unit_suffix(signal))));
     lines.extend(remarks(database, frame, signal));
+    // Its own word on it stands above.
+    let around = frame_id.filter(|_| signal.label.certainty.is_none()).and_then(|it| database.certainty(it, id));
+    lines.extend(around.map(|certainty| match &frame.label.certainty {
+        Some(_) => format!("its frame is {}", certainty.text()),
+        None => format!("its words are {}", certainty.text()),
+    }));
     lines
 }
 

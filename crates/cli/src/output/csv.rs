@@ -18,7 +18,7 @@ impl Csv {
     pub(crate) fn new(database: &Database, decoder: &Decoder) -> Self {
         let texts = Texts::new(database, decoder, "\n", |part, name| match part {
             Part::Network | Part::Frame | Part::Source => format!(",{}", quoted(name)),
-            Part::Signal | Part::Unit => format!(",{},", quoted(name)),
+            Part::Signal | Part::Unit(_) => format!(",{},", quoted(name)),
         });
         Self { texts }
     }

@@ -33,14 +33,21 @@ pub(crate) struct GridLines<'w, W> {
 
 impl<'w, W: Write> GridLines<'w, W> {
     /// Lines for a grid of these columns, with their heading where the form has one.
-    pub(crate) fn new(columns: &GridColumns, form: LineForm, times: TimeBase, to: &'w mut W) -> Self {
-        let widths = columns.columns().iter().map(|column| column.name().width().max(COLUMN_WIDTH)).collect();
+    pub(crate) fn new(
+        database: &Database,
+        columns: &GridColumns,
+        form: LineForm,
+        times: TimeBase,
+        to: &'w mut W,
+    ) -> Self {
+        let marked: Vec<String> = columns.columns().iter().map(|column| marked_name(database, column)).collect();
+        let widths = marked.iter().map(|name| name.width().max(COLUMN_WIDTH)).collect();
         let mut grid = Self { form, times, widths, to, lines: Vec::new() };
-        grid.heading(columns.columns());
+        grid.heading(columns.columns(), &marked);
         grid
     }
 
-    fn heading(&mut self, columns: &[GridColumn]) {
+    fn heading(&mut self, columns: &[GridColumn], marked: &[String]) {
         let lines = &mut self.lines;
         match self.form {
             LineForm::Csv => {
@@ -53,9 +60,9 @@ impl<'w, W: Write> GridLines<'w, W> {
             }
             LineForm::Table => {
                 push_right(b"time", self.times.width(), lines);
-                for (column, width) in columns.iter().zip(&self.widths) {
+                for (name, width) in marked.iter().zip(&self.widths) {
                     lines.extend_from_slice(b"  ");
-                    push_right(visible(column.name()).as_bytes(), *width, lines);
+                    push_right(name.as_bytes(), *width, lines);
                 }
                 lines.push(b'\n');
             }
@@ -112,6 +119,13 @@ impl<W: Write> GridRows for GridLines<'_, W> {
     fn finish(&mut self) -> io::Result<()> {
         pass_on(&mut self.lines, self.to, 0)
     }
+}
+
+/// What stands above a column for people, with a mark where it is not certain what it shows.
+fn marked_name(database: &Database, column: &GridColumn) -> String {
+    let (frame, signal) = column.signal();
+    let mark = database.certainty(frame, signal).and_then(|certainty| certainty.grade.mark());
+    format!("{}{}", visible(column.name()), mark.map_or_else(String::new, |mark| format!(" {mark}")))
 }
 
 /// The number of a reading, unless a word stands for it.

@@ -1,4 +1,5 @@
-//! JSON lines: one object a value, every key always there; what is missing is null.
+//! JSON lines: one object a value, every key always there; what is missing is null. Only `certainty` stands nowhere but at signals that are
+//! guessed or likely.
 
 use wirelore_decode::{Decoder, Event, Value};
 use wirelore_model::{Database, FrameId, SignalId};
@@ -25,7 +26,11 @@ impl Jsonl {
             Part::Frame => format!(",\"frame\":{}", string(name)),
             Part::Source => format!(",\"source\":{}", or_null(name)),
             Part::Signal => format!(",\"signal\":{},\"value\":", string(name)),
-            Part::Unit => format!(",\"unit\":{},\"state\":", or_null(name)),
+            Part::Unit(grade) => {
+                let doubt = grade.filter(|grade| grade.mark().is_some());
+                let doubt = doubt.map_or_else(String::new, |grade| format!(",\"certainty\":\"{}\"", grade.words()));
+                format!(",\"unit\":{}{doubt},\"state\":", or_null(name))
+            }
         });
         Self { texts, time_is_text: times == TimeBase::Clock, state: Vec::new() }
     }

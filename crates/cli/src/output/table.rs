@@ -4,7 +4,7 @@
 use unicode_width::UnicodeWidthStr;
 use wirelore_decode::{Decoder, Event, Selection, Value};
 use wirelore_lang::render::visible;
-use wirelore_model::{Database, FrameId, SignalId};
+use wirelore_model::{Database, FrameId, Grade, SignalId};
 
 use super::cell::{push_state, push_value};
 use super::long::{Form, Line};
@@ -39,6 +39,8 @@ impl Table {
             for (signal, signal_id) in signals.filter(|(_, signal)| selection.wants(id, *signal)) {
                 widths.signal = widths.signal.max(signal.label.name.width());
                 widths.unit = widths.unit.max(decoder.unit(id, signal_id).map_or(0, |unit| unit.as_str().width()));
+                let doubt = database.certainty(id, signal_id).and_then(|certainty| certainty.grade.mark());
+                widths.mark = widths.mark.max(usize::from(doubt.is_some()));
             }
         }
         let longest = source_width(database);
@@ -48,7 +50,10 @@ impl Table {
             Part::Frame => format!("  {}", padded(name, widths.frame)),
             Part::Source => format!("  {}", padded(name, widths.source)),
             Part::Signal => format!("  {}  ", padded(name, widths.signal)),
-            Part::Unit => format!("  {}  ", padded(name, widths.unit)),
+            Part::Unit(grade) => {
+                let mark = grade.and_then(Grade::mark).map(String::from).unwrap_or_default();
+                format!(" {} {}  ", padded(&mark, widths.mark), padded(name, widths.unit))
+            }
         });
         Self { texts, times, widths, cell: Vec::new() }
     }
@@ -60,26 +65,30 @@ struct Widths {
     frame: usize,
     source: usize,
     signal: usize,
+    /// Behind the value: the mark of what is not certain; 0 where everything is.
+    mark: usize,
     unit: usize,
 }
 
 impl Widths {
     fn of_headings() -> Self {
-        Self { network: "network".len(), frame: "frame".len(), source: 0, signal: "signal".len(), unit: "unit".len() }
+        let [network, frame, signal, unit] = ["network", "frame", "signal", "unit"].map(str::len);
+        Self { network, frame, source: 0, signal, mark: 0, unit }
     }
 }
 
 impl Form for Table {
     fn header(&self, to: &mut Vec<u8>) {
-        let Widths { network, frame, source, signal, unit } = self.widths;
+        let Widths { network, frame, source, signal, mark, unit } = self.widths;
         let source = if source > 0 { format!("  {}", padded("source", source)) } else { String::new() };
         let heading = format!(
-            "{:>time$}  {}  {}{source}  {}  {:>VALUE_WIDTH$}  {}  state\n",
+            "{:>time$}  {}  {}{source}  {}  {:>VALUE_WIDTH$} {:mark$} {}  state\n",
             "time",
             padded("network", network),
             padded("frame", frame),
             padded("signal", signal),
             "value",
+            "",
             padded("unit", unit),
             time = self.times.width(),
         );

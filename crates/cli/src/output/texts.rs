@@ -2,7 +2,7 @@
 
 use unicode_width::UnicodeWidthStr;
 use wirelore_decode::{Decoder, Event};
-use wirelore_model::{Database, Ecu, FrameId, Identifier, NetworkId, SignalId};
+use wirelore_model::{Database, Ecu, FrameId, Grade, Identifier, NetworkId, SignalId};
 
 use super::snippet::Snippet;
 
@@ -14,8 +14,8 @@ pub(crate) enum Part {
     /// Who sent a parameter group; empty where the frame does not tell.
     Source,
     Signal,
-    /// Empty where there is none.
-    Unit,
+    /// Empty where there is none. How sure the author is of the signal stands here, so that it costs nothing for each value.
+    Unit(Option<Grade>),
 }
 
 /// All names, each as the output shows it.
@@ -45,7 +45,8 @@ impl Texts {
     ) -> Self {
         let signal_text = |frame: FrameId, signal: SignalId, name: &str| {
             let unit = decoder.unit(frame, signal).map_or("", |unit| unit.as_str());
-            let (before, behind) = (make(Part::Signal, name), make(Part::Unit, unit));
+            let grade = database.certainty(frame, signal).map(|certainty| certainty.grade);
+            let (before, behind) = (make(Part::Signal, name), make(Part::Unit(grade), unit));
             let whole = format!("{behind}{line_end}");
             let ready = Snippet::new(before.as_bytes()).zip(Snippet::new(whole.as_bytes()));
             SignalText { before, behind, ready: ready.map(<[Snippet; 2]>::from) }

@@ -1,11 +1,10 @@
 //! What stands below a map: the meaning of lines and boxes, the plain wires, the way of a frame, and what certainty rests on.
 
 use wirelore_model::{Database, Grade, Label, NetworkKind, Pace, Passed, identifier_text};
-use wirelore_survey::Listening;
+use wirelore_survey::{Listening, Topic};
 
 use super::scene::{Scene, kind_word};
 use super::strong::{Part, Strong};
-use super::style::grade_word;
 use super::{Blank, MapOptions};
 use crate::text::{Face, clean, isolated};
 
@@ -86,8 +85,10 @@ pub(crate) fn sections(
     strong: Option<&Strong>,
 ) -> Vec<Section> {
     let mut sections = Vec::new();
-    let listened = options.listen.map(|frame| way_of(database, &Listening::to(database, frame), frame.index()));
-    sections.extend(listened.map(|items| Section { heading: "The way of the frame", items }));
+    sections.extend(options.listen.as_ref().map(|topic| Section {
+        heading: if topic.signals.is_empty() { "The way of the frame" } else { "The way of the signal" },
+        items: way_of(database, topic),
+    }));
     sections.push(Section { heading: "Lines", items: kinds(scene) });
     sections.push(Section { heading: "Boxes", items: looks(scene, options, strong) });
     sections.push(Section { heading: "Plain wires", items: wires(scene, options.blank) });
@@ -173,8 +174,7 @@ pub(crate) fn evidence(database: &Database, scene: &Scene, blank: Blank) -> Vec<
         if let Some(certainty) = &label.certainty {
             let why = certainty.evidence.as_ref().map(|words| format!(": {}", isolated(&clean(words))));
             let name = isolated(&clean(label.display()));
-            items
-                .push((certainty.grade, format!("{name}: {}{}", grade_word(certainty.grade), why.unwrap_or_default())));
+            items.push((certainty.grade, format!("{name}: {}{}", certainty.grade.words(), why.unwrap_or_default())));
         }
     };
     database.vehicle.iter().for_each(|vehicle| add(&vehicle.label));
@@ -189,19 +189,25 @@ pub(crate) fn evidence(database: &Database, scene: &Scene, blank: Blank) -> Vec<
     items.into_iter().map(|(_, text)| (Sample::None, text)).collect()
 }
 
-/// The way of a frame in sentences.
-pub(crate) fn way_of(database: &Database, listening: &Listening, frame: usize) -> Vec<(Sample, String)> {
+/// The way of a frame or a signal in sentences.
+pub(crate) fn way_of(database: &Database, topic: &Topic) -> Vec<(Sample, String)> {
+    let listening = &Listening::to(database, topic.clone());
     let ecu = |id: wirelore_model::EcuId| isolated(&clean(database.ecus[id.index()].label.display()));
     let network = |id: wirelore_model::NetworkId| clean(&database.networks[id.index()].label.name);
-    let frame = &database.frames[frame];
+    let frame = &database.frames[topic.frame.index()];
+    let signal = topic.signals.first().map(|id| &frame.signals[id.index()].label.name);
+    let name = signal.map_or_else(|| frame.label.name.clone(), |signal| format!("{}.{signal}", frame.label.name));
+    let certainty = match topic.signals.first() {
+        Some(signal) => database.certainty(topic.frame, *signal),
+        None => frame.label.certainty.as_ref(),
+    };
+    let doubt = certainty.filter(|certainty| certainty.grade.mark().is_some());
+    let doubt = doubt.map_or_else(String::new, |certainty| format!("; {}", isolated(&clean(&certainty.text()))));
     let list = |names: Vec<String>| if names.is_empty() { "nobody that is named".to_owned() } else { names.join(", ") };
     let senders = list(listening.senders.iter().map(|id| ecu(*id)).collect());
     let recognised = identifier_text(&frame.seen_on[0].identifier);
-    let mut lines = vec![format!(
-        "{} ({recognised}) on {}: sent by {senders}",
-        clean(&frame.label.name),
-        network(listening.network)
-    )];
+    let mut lines =
+        vec![format!("{} ({recognised}) on {}: sent by {senders}{doubt}", clean(&name), network(listening.network))];
     for hop in &listening.hops {
         let rule = &database.routes[hop.route.index()];
         let pace = match rule.pace {

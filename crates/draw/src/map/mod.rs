@@ -23,15 +23,17 @@ mod terminal;
 mod tests;
 mod words;
 
-use wirelore_model::{Database, EcuId, FrameId, NetworkId};
+pub use scene::network_facts;
+use wirelore_model::{Database, EcuId, NetworkId};
+use wirelore_survey::Topic;
 
 /// What a map shows, and how.
 #[derive(Debug, Clone, Default)]
 pub struct MapOptions {
     /// Only these networks and the units on them; empty: all.
     pub networks: Vec<NetworkId>,
-    /// Draw the way of this frame strong, the rest pale.
-    pub listen: Option<FrameId>,
+    /// Draw the way of this frame, or of these signals of it, strong, the rest pale.
+    pub listen: Option<Topic>,
     /// For people who learn: empty boxes with numbers.
     pub blank: Blank,
     /// These units are hatched.

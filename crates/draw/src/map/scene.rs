@@ -126,7 +126,7 @@ fn net(database: &Database, id: NetworkId) -> Net {
         kind: network.kind,
         name: clean(&network.label.name),
         title: clean(network.label.display()),
-        facts: facts(network),
+        facts: network_facts(network),
         members: Vec::new(),
         leader: None,
         grade: grade(&network.label),
@@ -225,7 +225,8 @@ pub(crate) fn kind_word(kind: NetworkKind) -> &'static str {
 }
 
 /// Kind and rates: `CAN FD 500 kbit/s, data 2 Mbit/s`.
-pub(crate) fn facts(network: &Network) -> String {
+#[must_use]
+pub fn network_facts(network: &Network) -> String {
     let mut text = kind_word(network.kind).to_owned();
     if let Some(rate) = network.rate {
         text.push(' ');

@@ -61,7 +61,7 @@ impl Sheet {
     pub(crate) fn of(database: &Database, options: &MapOptions) -> Self {
         let scene = Scene::of(database, options);
         let plan = Plan::of(&scene);
-        let strong = options.listen.map(|frame| Strong::of(database, &scene, frame));
+        let strong = options.listen.as_ref().map(|topic| Strong::of(database, &scene, topic));
         let sections = |blank| {
             let options = MapOptions { blank, ..options.clone() };
             legend::sections(database, &scene, &options, strong.as_ref())

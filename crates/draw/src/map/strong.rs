@@ -1,7 +1,7 @@
 //! What is drawn strong where somebody asks who hears a frame.
 
-use wirelore_model::{Database, FrameId};
-use wirelore_survey::Listening;
+use wirelore_model::Database;
+use wirelore_survey::{Listening, Topic};
 
 use super::scene::Scene;
 
@@ -25,8 +25,8 @@ pub(crate) struct Strong {
 }
 
 impl Strong {
-    pub(crate) fn of(database: &Database, scene: &Scene, frame: FrameId) -> Self {
-        let listening = Listening::to(database, frame);
+    pub(crate) fn of(database: &Database, scene: &Scene, topic: &Topic) -> Self {
+        let listening = Listening::to(database, topic.clone());
         let unit = |id| scene.units.iter().position(|unit| unit.id == id);
         let net = |id| scene.nets.iter().position(|net| net.id == Some(id));
         let mut strong =

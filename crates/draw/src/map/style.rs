@@ -44,17 +44,6 @@ pub(crate) fn dashes(grade: Option<Grade>, all_grades: bool) -> Option<&'static 
     }
 }
 
-/// What a grade is called.
-pub(crate) fn grade_word(grade: Grade) -> &'static str {
-    match grade {
-        Grade::Confirmed => "confirmed",
-        Grade::Likely => "likely",
-        Grade::Guessed => "guessed",
-        Grade::Measured => "measured",
-        Grade::Document => "from a document",
-    }
-}
-
 /// The letter of a network: A to Z, then AA, AB and so on.
 pub(crate) fn letter(number: usize) -> String {
     let last = char::from(b'A' + (number % 26) as u8);

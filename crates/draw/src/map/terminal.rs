@@ -4,13 +4,11 @@ use std::fmt::Write;
 
 use unicode_width::{UnicodeWidthChar, UnicodeWidthStr};
 use wirelore_model::{Database, Grade, NetworkKind};
-use wirelore_survey::Listening;
 
 use super::MapOptions;
 use super::legend::{evidence, way_of};
 use super::scene::{Net, Scene};
 use super::strong::{Part, Strong};
-use super::style::grade_word;
 
 /// No line is longer.
 const COLUMNS: usize = 100;
@@ -21,14 +19,14 @@ const TITLE_ROOM: usize = 34;
 /// The whole map.
 pub(crate) fn text(database: &Database, options: &MapOptions) -> String {
     let scene = Scene::of(database, options);
-    let strong = options.listen.map(|frame| Strong::of(database, &scene, frame));
+    let strong = options.listen.as_ref().map(|topic| Strong::of(database, &scene, topic));
     let mut text = format!("{}\n", shortened(&scene.title, COLUMNS));
     if scene.networks() == 0 && scene.units.is_empty() {
         text.push_str("The description has no networks and no control units yet.\n");
     }
-    if let Some(frame) = options.listen {
+    if let Some(topic) = &options.listen {
         text.push('\n');
-        for (_, line) in way_of(database, &Listening::to(database, frame), frame.index()) {
+        for (_, line) in way_of(database, topic) {
             push_wrapped(&mut text, "", "    ", &line);
         }
     }
@@ -121,7 +119,7 @@ fn remarks(scene: &Scene, options: &MapOptions, strong: Option<&Strong>, net: us
 
 /// What is guessed shows always, the finer grades where somebody asks for them.
 fn shown_grade(grade: Option<Grade>, options: &MapOptions) -> Option<&'static str> {
-    grade.filter(|grade| options.certainty || *grade == Grade::Guessed).map(grade_word)
+    grade.filter(|grade| options.certainty || *grade == Grade::Guessed).map(Grade::words)
 }
 
 fn push_wires(text: &mut String, scene: &Scene) {

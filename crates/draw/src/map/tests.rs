@@ -285,7 +285,7 @@ fn who_listens_is_drawn_strong() {
          gateway hub { pass speed from drive to body }",
     );
     let (frame, _) = database.frame_named("speed").expect("it is described");
-    let sheet = Sheet::of(&database, &MapOptions { listen: Some(frame), ..MapOptions::default() });
+    let sheet = Sheet::of(&database, &MapOptions { listen: Some(frame.into()), ..MapOptions::default() });
     let strong = sheet.strong.as_ref().expect("somebody listens");
     let parts: Vec<_> =
         sheet.scene.units.iter().zip(&strong.units).map(|(unit, part)| (unit.name.as_str(), *part)).collect();

@@ -89,6 +89,12 @@ impl GridColumn {
         &self.name
     }
 
+    /// The signal that describes it.
+    #[must_use]
+    pub fn signal(&self) -> (FrameId, SignalId) {
+        (self.frame, self.signal)
+    }
+
     /// The last reading at a time, unless it is too old for its frame.
     #[must_use]
     pub fn reading_at(&self, at_ns: i64) -> Option<Reading<'_>> {

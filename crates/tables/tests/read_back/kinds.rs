@@ -22,7 +22,7 @@ frame kinds "All kinds" on drive id 0x100 {
     ## At the hub.
     signal speed "Speed" in bytes 1..0 = raw * 0.05 - 40 km/h, range 0..300, absent 0xFFFF, fault 0xFFFE
     signal ratio    in bytes 3..2 signed = raw / 256
-    signal plain    in byte 4
+    signal plain    in byte 4, guessed "moves with the lever"
     signal wide     in bytes 12..5
     signal wide_too in bytes 20..13 signed
     signal lever    in bits 21.3..21.0, states { 0 park, 1..3 forward, 14 broken as fault, 15 unknown as absent }

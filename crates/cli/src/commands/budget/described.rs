@@ -23,7 +23,7 @@ pub(super) fn networks(database: &Database, budget: &Budget, wanted: &Wanted) ->
         let network = &database.networks[load.network.index()];
         let [least, expected, most] = shares(network.kind, load.share);
         sheet.push(vec![
-            Cell::text(&network.label.name),
+            Cell::name(&network.label, &network.label.name),
             Cell::text(kind_word(network.kind)),
             rate_cell(network),
             Cell::Rate(load.frames_per_s),
@@ -57,7 +57,7 @@ pub(super) fn units(database: &Database, budget: &Budget, wanted: &Wanted) -> Sh
         for unit in &load.units {
             let [least, expected, most] = shares(network.kind, unit.share);
             sheet.push(vec![
-                Cell::text(&network.label.name),
+                Cell::name(&network.label, &network.label.name),
                 Cell::text(senders(database, &unit.ecus)),
                 Cell::Rate(unit.frames_per_s),
                 least,
@@ -109,8 +109,8 @@ fn frame_row(database: &Database, load: &NetworkLoad, stream: &StreamLoad, late:
     let worst = late.and_then(|late| late.worst.ok());
     let margin = late.zip(worst).map(|(late, worst)| Cell::Time(i128::from(late.deadline.0) - i128::from(worst.0)));
     vec![
-        Cell::text(&network.label.name),
-        Cell::text(frame_name(database, stream)),
+        Cell::name(&network.label, &network.label.name),
+        Cell::name(&database.frames[stream.stream.frame.index()].label, frame_name(database, stream)),
         Cell::text(recognised_by(database, stream)),
         Cell::text(senders(database, &stream.stream.senders)),
         Cell::Count(stream.stream.bytes.into()),
@@ -174,10 +174,11 @@ pub(super) fn paths(database: &Database, budget: &Budget, wanted: &Wanted) -> Sh
     };
     for path in budget.paths.iter().filter(is_wanted) {
         let route = &database.routes[path.route.index()];
+        let frame = &database.frames[path.frame.index()].label;
         let name = |network: wirelore_model::NetworkId| &database.networks[network.index()].label.name;
         let time = |time: Option<Nanoseconds>| Cell::time(time.map(|time| time.0));
         sheet.push(vec![
-            Cell::text(&database.frames[path.frame.index()].label.name),
+            Cell::name(frame, &frame.name),
             Cell::text(name(route.from)),
             Cell::text(name(route.to)),
             time(path.before),

@@ -1,6 +1,7 @@
 //! A result: tables and sentences, in the form that is wanted.
 
 use serde_json::{Map, Value};
+use wirelore_model::Grade;
 
 use super::sheet::Sheet;
 
@@ -40,6 +41,10 @@ impl Part {
         Self { is_shown: wanted, ..self }
     }
 
+    fn has_mark(&self, mark: char) -> bool {
+        matches!(&self.content, Content::Sheet(sheet) if sheet.has_mark(mark))
+    }
+
     fn text(&self) -> Option<String> {
         match &self.content {
             _ if !self.is_shown => None,
@@ -54,8 +59,17 @@ impl Part {
 impl Page {
     pub(super) fn table(&self) -> String {
         let title = Some(format!("{}\n", self.title)).filter(|_| !self.title.is_empty());
-        let parts: Vec<String> = title.into_iter().chain(self.parts.iter().filter_map(Part::text)).collect();
-        parts.join("\n")
+        let parts = title.into_iter().chain(self.parts.iter().filter_map(Part::text)).chain(self.marks());
+        parts.collect::<Vec<_>>().join("\n")
+    }
+
+    /// What the marks of uncertain items mean, where there are any to be seen.
+    fn marks(&self) -> Option<String> {
+        let is_there = |mark: char| self.parts.iter().any(|part| part.is_shown && part.has_mark(mark));
+        let grades = [Grade::Guessed, Grade::Likely].into_iter();
+        let marks = grades.filter_map(|grade| grade.mark().filter(|mark| is_there(*mark)).map(|mark| (mark, grade)));
+        let marks: Vec<String> = marks.map(|(mark, grade)| format!("{mark} {}", grade.words())).collect();
+        (!marks.is_empty()).then(|| format!("{}\n", marks.join(", ")))
     }
 
     pub(super) fn csv(&self) -> String {

@@ -98,7 +98,7 @@ fn networks_sheet(database: &Database, networks: &[NetworkMeasure]) -> Sheet {
         let busiest = |found: Option<Busiest>| Cell::share(found.filter(|_| is_counted).map(|busiest| busiest.share));
         let begins = measure.busiest_second.map(|busiest| Cell::Time(busiest.from_ns.into()));
         sheet.push(vec![
-            Cell::text(&network.label.name),
+            Cell::name(&network.label, &network.label.name),
             Cell::text(kind_word(network.kind)),
             rate_cell(network),
             Cell::Count(all),
@@ -155,7 +155,8 @@ fn identifiers(database: &Database, networks: &[NetworkMeasure]) -> Sheet {
     let mut sheet = Sheet::new(&IDENTIFIERS);
     for measure in networks {
         for id in &measure.identifiers {
-            let frame = id.frame.map(|frame| Cell::text(&database.frames[frame.index()].label.name));
+            let frame = id.frame.map(|frame| &database.frames[frame.index()].label);
+            let frame = frame.map(|label| Cell::name(label, &label.name));
             sheet.push(vec![
                 Cell::text(&database.networks[measure.network.index()].label.name),
                 Cell::text(seen_text(id.seen)),

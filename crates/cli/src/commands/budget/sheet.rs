@@ -3,6 +3,7 @@
 use serde_json::{Map, Value};
 use unicode_width::UnicodeWidthStr;
 use wirelore_draw::share_text;
+use wirelore_model::Label;
 
 use crate::output::csv::quoted;
 use crate::output::table::padded;
@@ -12,6 +13,8 @@ use crate::output::table::padded;
 pub(super) enum Cell {
     /// Words.
     Text(String),
+    /// The name of something that is not certain, with its mark for people.
+    Doubted(String, char),
     /// A whole number.
     Count(u64),
     /// So much a second.
@@ -29,6 +32,14 @@ impl Cell {
         Self::Text(text.into())
     }
 
+    /// The name of an item, or a text for it, with a mark for people where its author is not certain of it.
+    pub(super) fn name(label: &Label, text: impl Into<String>) -> Self {
+        match label.certainty.as_ref().and_then(|certainty| certainty.grade.mark()) {
+            Some(mark) => Self::Doubted(text.into(), mark),
+            None => Self::Text(text.into()),
+        }
+    }
+
     pub(super) fn share(share: Option<f64>) -> Self {
         share.map_or(Self::Nothing, Self::Share)
     }
@@ -40,6 +51,7 @@ impl Cell {
     fn shown(&self) -> String {
         match self {
             Self::Text(text) => text.clone(),
+            Self::Doubted(text, mark) => format!("{text} {mark}"),
             Self::Count(count) => crate::summary::grouped(*count),
             Self::Rate(rate) => rate_text(*rate),
             Self::Share(share) => share_text(*share),
@@ -50,7 +62,7 @@ impl Cell {
 
     fn plain(&self) -> String {
         match self {
-            Self::Text(text) => quoted(text),
+            Self::Text(text) | Self::Doubted(text, _) => quoted(text),
             Self::Count(count) => count.to_string(),
             Self::Rate(number) | Self::Share(number) => number.to_string(),
             Self::Time(time) => milliseconds(*time).to_string(),
@@ -60,7 +72,7 @@ impl Cell {
 
     fn json(&self) -> Value {
         match self {
-            Self::Text(text) => text.clone().into(),
+            Self::Text(text) | Self::Doubted(text, _) => text.clone().into(),
             Self::Count(count) => (*count).into(),
             Self::Rate(number) | Self::Share(number) => (*number).into(),
             Self::Time(time) => milliseconds(*time).into(),
@@ -139,6 +151,11 @@ impl Sheet {
 
     pub(super) fn is_empty(&self) -> bool {
         self.rows.is_empty()
+    }
+
+    /// Whether something in it has this mark.
+    pub(super) fn has_mark(&self, mark: char) -> bool {
+        self.rows.iter().flatten().any(|cell| matches!(cell, Cell::Doubted(_, other) if *other == mark))
     }
 
     /// Aligned columns; one that is empty in every row is left out.

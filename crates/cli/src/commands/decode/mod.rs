@@ -59,7 +59,8 @@ pub(crate) fn run(arguments: &DecodeArguments) -> Result<Outcome, Failure> {
         Choice::Grid { format, every_ns, setup } => run.grid_table(&subject, format, every_ns, &setup)?,
         Choice::Frames { format, setup } => run.frames(&subject, format, &setup)?,
     };
-    run.close(&database, &notes, begun)
+    let doubts = summary::doubts(&database, |frame, signal| subject.wants_anywhere(frame, signal));
+    run.close(&database, &notes, &doubts, begun)
 }
 
 /// What is decoded: a description, and what of it is wanted.
@@ -79,6 +80,11 @@ impl Subject<'_> {
 
     fn wants(&self, network: NetworkId, frame: FrameId, signal: SignalId) -> bool {
         self.wants_network(network) && self.selection.wants(frame, signal)
+    }
+
+    fn wants_anywhere(&self, frame: FrameId, signal: SignalId) -> bool {
+        let seen_on = &self.database.frames[frame.index()].seen_on;
+        seen_on.iter().any(|appearance| self.wants(appearance.network, frame, signal))
     }
 }
 
@@ -116,7 +122,7 @@ impl Run<'_> {
         let mut destination = Destination::open(self.arguments.output.as_deref())?.for_lines();
         let wanted = |network, frame, signal| subject.wants(network, frame, signal);
         let columns = GridColumns::for_people(subject.database, subject.decoder, wanted);
-        let lines = GridLines::new(&columns, form, self.arguments.times, &mut destination);
+        let lines = GridLines::new(subject.database, &columns, form, self.arguments.times, &mut destination);
         let mut grid = Grid::new(columns, every_ns, lines);
         self.logs(&mut grid)?;
         let remarks = grid.finish().map_err(|reason| self.not_written(reason))?;
@@ -172,7 +178,7 @@ impl Run<'_> {
         self.bindings_told = bindings.len();
     }
 
-    fn close(&self, database: &Database, notes: &[String], begun: Instant) -> Result<Outcome, Failure> {
+    fn close(&self, database: &Database, notes: &[String], doubts: &str, begun: Instant) -> Result<Outcome, Failure> {
         for channel in self.session.channels_never_seen() {
             tell_line(&format!("--bind names channel {channel}, which is in none of the logs"));
         }
@@ -186,6 +192,7 @@ impl Run<'_> {
         }
         if !self.arguments.quiet {
             tell(&summary::text(database, &self.session, begun.elapsed()));
+            tell(doubts);
         }
         let strict = self.arguments.strict && (self.is_damaged || self.session.tally().was_damaged_on_the_way());
         Ok(if strict { Outcome::SomethingToLookAt } else { Outcome::Clean })
