@@ -167,7 +167,16 @@ pub(crate) fn length(min: u32, max: u32) -> Option<LengthRange> {
 
 /// A network.
 pub(crate) fn network(name: &str, kind: NetworkKind) -> Network {
-    Network { label: Label::named(name), kind, rate: None, data_rate: None, telegram: None, flexray: None }
+    Network {
+        label: Label::named(name),
+        kind,
+        rate: None,
+        data_rate: None,
+        telegram: None,
+        flexray: None,
+        terminators: Vec::new(),
+        star: None,
+    }
 }
 
 /// A database of these networks and frames.

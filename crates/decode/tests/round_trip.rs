@@ -73,6 +73,8 @@ fn database(drafts: &[Draft], order: ByteOrder) -> Database {
         data_rate: None,
         telegram: None,
         flexray: None,
+        terminators: Vec::new(),
+        star: None,
     };
     Database::new(Description { networks: vec![network], frames: vec![frame], ..Description::default() })
         .expect("a good description")

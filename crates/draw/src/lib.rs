@@ -20,4 +20,4 @@ mod map;
 mod text;
 
 pub use bars::{LoadBars, share_text};
-pub use map::{Blank, MapOptions, VehicleMap, network_facts};
+pub use map::{Blank, MapOptions, VehicleMap, network_facts, terminator_texts};

@@ -107,6 +107,8 @@ rules! {
     ClauseDoesNotFit "clause-does-not-fit" Error,
     RingPosition "ring-position" Error,
     RingGap "ring-gap" Hint,
+    WiringNotOnNetwork "wiring-not-on-network" Error,
+    TerminatorCount "terminator-count" Hint,
     LeadsCan "leads-can" Warning,
     TwoCommanders "two-commanders" Error,
     NoCommander "no-commander" Hint,

@@ -56,6 +56,8 @@
 //!     data_rate: None,
 //!     telegram: None,
 //!     flexray: None,
+//!     terminators: Vec::new(),
+//!     star: None,
 //! };
 //! let description = Description { networks: vec![drive], frames: vec![wheel_speeds], ..Description::default() };
 //!
@@ -101,6 +103,7 @@ mod telegram;
 mod texts;
 pub mod unit;
 mod validate;
+mod wiring;
 
 pub use database::Database;
 pub use description::{Description, Vehicle};
@@ -124,3 +127,4 @@ pub use unit::Unit;
 pub use validate::{Flaw, InvalidDescription};
 pub use wirelore_bits::TroubleCode;
 pub use wirelore_bits::lin::LinChecksum;
+pub use wiring::{ActiveStar, Fitted, Terminator};

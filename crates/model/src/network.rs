@@ -2,7 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 
-use crate::{EcuId, FlexRayTiming, Label, NetworkId, Telegram};
+use crate::{ActiveStar, EcuId, FlexRayTiming, Label, NetworkId, Telegram, Terminator};
 
 /// One network of the vehicle.
 #[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
@@ -20,6 +20,10 @@ pub struct Network {
     pub telegram: Option<Telegram>,
     /// FlexRay: cycle and slots, where something is stated of them.
     pub flexray: Option<FlexRayTiming>,
+    /// CAN and FlexRay: the resistors that end its wires.
+    pub terminators: Vec<Terminator>,
+    /// FlexRay: the active star that its branches meet in; `None` where it is a line, or where its branches are only joined.
+    pub star: Option<ActiveStar>,
 }
 
 /// The kinds of network that a description can declare.

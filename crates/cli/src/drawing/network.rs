@@ -2,8 +2,8 @@
 
 use std::fmt::Write;
 
-use wirelore_draw::network_facts;
-use wirelore_model::{Database, Ecu, EcuId, NetworkId};
+use wirelore_draw::{network_facts, terminator_texts};
+use wirelore_model::{Database, Ecu, EcuId, Fitted, NetworkId};
 
 use super::words::{push_label, title_of};
 use super::{columns, frame_row};
@@ -14,6 +14,10 @@ pub(crate) fn network(database: &Database, id: NetworkId) -> String {
     let mut text = format!("{}\n", title_of(&network.label));
     push_label(&mut text, &network.label);
     let _ = writeln!(text, "  {}", network_facts(network));
+    let terminators = terminator_texts(database, id);
+    if !terminators.is_empty() {
+        let _ = writeln!(text, "  terminators: {}", terminators.join(", "));
+    }
     let units: Vec<[String; 3]> = database
         .ecus
         .iter()
@@ -24,6 +28,16 @@ pub(crate) fn network(database: &Database, id: NetworkId) -> String {
             [ecu.label.name.clone(), title, unit_remarks(database, (ecu, unit), id).join(", ")]
         })
         .collect();
+    if let Some(star) = &database.networks[id.index()].star {
+        let name = |unit: &EcuId| database.ecus[unit.index()].label.name.as_str();
+        let place = match &star.at {
+            Fitted::Unit(unit) => name(unit),
+            Fitted::Wiring(place) => place,
+        };
+        let branches = network.branches(id, &database.ecus).into_iter();
+        let branches = branches.map(|branch| branch.iter().map(name).collect::<Vec<_>>().join(" and "));
+        let _ = writeln!(text, "  active star: {place}; branches: {}", branches.collect::<Vec<_>>().join(", "));
+    }
     push_part(&mut text, "control units", &columns(&units, "  "));
     let frames: Vec<[String; 4]> = database
         .frames

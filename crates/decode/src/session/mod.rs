@@ -66,7 +66,7 @@ pub struct Options {
 /// # use wirelore_decode::{Decoder, Event, Options, Reading, Session};
 /// # use wirelore_model::*;
 /// # use wirelore_log::Recording;
-/// # let network = Network { label: Label::named("drive"), kind: NetworkKind::Can, rate: None, data_rate: None, telegram: None, flexray: None };
+/// # let network = Network { label: Label::named("drive"), kind: NetworkKind::Can, rate: None, data_rate: None, telegram: None, flexray: None, terminators: Vec::new(), star: None };
 /// # let database = Database::new(Description { networks: vec![network], ..Description::default() })?;
 /// let decoder = Decoder::new(&database)?;
 /// let mut session = Session::new(&decoder, &Options::default())?;

@@ -113,7 +113,9 @@ fn blocks_of(scene: &Scene, plan: &Plan, net: usize, columns: usize) -> Vec<Bloc
     }
     let mut members: Vec<usize> =
         scene.nets[net].members.iter().copied().filter(|unit| plan.home[*unit] == Some(net)).collect();
-    if scene.nets[net].kind != NetworkKind::Ethernet {
+    if scene.nets[net].star.is_some() {
+        members.sort_by_key(|unit| scene.nets[net].branch_of(*unit));
+    } else if scene.nets[net].kind != NetworkKind::Ethernet {
         members.sort_by_key(|unit| Some(*unit) != scene.nets[net].leader);
     }
     members.into_iter().map(|unit| Block::below(scene, plan, unit, columns)).collect()
@@ -174,6 +176,10 @@ fn take(rest: &mut std::collections::VecDeque<Block>, columns: usize) -> Vec<Blo
 
 /// Units that are on networks further up come first, those on networks further down last.
 fn sorted_by_reach(scene: &Scene, plan: &Plan, net: usize, mut blocks: Vec<Block>) -> Vec<Block> {
+    if scene.nets[net].star.is_some() {
+        // What shares a branch stays together.
+        return blocks;
+    }
     let place = |net: usize| plan.order.iter().position(|other| *other == net);
     let own = place(net);
     let direction = |unit: usize| {

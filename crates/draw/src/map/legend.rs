@@ -3,8 +3,9 @@
 use wirelore_model::{Database, Grade, Label, NetworkKind, Pace, Passed, identifier_text};
 use wirelore_survey::{Listening, Topic};
 
-use super::scene::{Scene, kind_word};
+use super::scene::{Net, Scene, kind_word};
 use super::strong::{Part, Strong};
+use super::wiring::terminators;
 use super::{Blank, MapOptions};
 use crate::text::{Face, clean, isolated};
 
@@ -30,12 +31,15 @@ pub(crate) enum Sample {
     Box(Look),
     /// A plain wire with its number.
     Wire(usize),
+    /// A terminator on a line.
+    Terminator,
 }
 
 /// Marks on boxes.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) enum Look {
     Gateway,
+    Star,
     Optional,
     Guessed,
     Likely,
@@ -90,6 +94,7 @@ pub(crate) fn sections(
         items: way_of(database, topic),
     }));
     sections.push(Section { heading: "Lines", items: kinds(scene) });
+    sections.push(Section { heading: "Terminators", items: terminators(database, scene, options.blank) });
     sections.push(Section { heading: "Boxes", items: looks(scene, options, strong) });
     sections.push(Section { heading: "Plain wires", items: wires(scene, options.blank) });
     if options.certainty {
@@ -116,6 +121,9 @@ fn kinds(scene: &Scene) -> Vec<(Sample, String)> {
             Some((Sample::Line(kind, net.channels), format!("{}{more}", kind_word(kind))))
         })
         .collect();
+    if scene.nets.iter().any(Net::has_terminators) {
+        items.push((Sample::Terminator, "terminator: the resistor that ends the wires".to_owned()));
+    }
     if !scene.wires.is_empty() {
         items.push((Sample::Wire(usize::MAX), "plain wire; boxes show the numbers of theirs".to_owned()));
     }
@@ -134,6 +142,7 @@ fn looks(scene: &Scene, options: &MapOptions, strong: Option<&Strong>) -> Vec<(S
     add(plays(Part::PassesOn), Look::Part(Part::PassesOn), "passes it on");
     add(plays(Part::Reads), Look::Part(Part::Reads), "reads it");
     add(scene.units.iter().any(|unit| unit.is_gateway), Look::Gateway, "gateway: passes frames or values on");
+    add(scene.units.iter().any(|unit| unit.is_star), Look::Star, "active star: each line from it one branch");
     add(scene.units.iter().any(|unit| unit.is_optional), Look::Optional, "not fitted in every vehicle");
     let grades = || {
         let units = scene.units.iter().map(|unit| unit.grade);
@@ -142,8 +151,12 @@ fn looks(scene: &Scene, options: &MapOptions, strong: Option<&Strong>) -> Vec<(S
     add(grades().any(|grade| grade == Grade::Guessed), Look::Guessed, "short dashes, of a line too: guessed");
     let likely = options.certainty && grades().any(|grade| grade == Grade::Likely);
     add(likely, Look::Likely, "long dashes, of a line too: likely");
-    let marked: Vec<String> =
-        scene.units.iter().filter(|unit| options.marked.contains(&unit.id)).map(|unit| isolated(&unit.title)).collect();
+    let marked: Vec<String> = scene
+        .units
+        .iter()
+        .filter(|unit| unit.id.is_some_and(|id| options.marked.contains(&id)))
+        .map(|unit| isolated(&unit.title))
+        .collect();
     let words =
         if options.blank == Blank::Exercise { "marked".to_owned() } else { format!("marked: {}", marked.join(", ")) };
     add(!marked.is_empty(), Look::Marked, &words);
@@ -179,7 +192,7 @@ pub(crate) fn evidence(database: &Database, scene: &Scene, blank: Blank) -> Vec<
     };
     database.vehicle.iter().for_each(|vehicle| add(&vehicle.label));
     scene.nets.iter().filter_map(|net| net.id).for_each(|id| add(&database.networks[id.index()].label));
-    scene.units.iter().for_each(|unit| add(&database.ecus[unit.id.index()].label));
+    scene.units.iter().filter_map(|unit| unit.id).for_each(|id| add(&database.ecus[id.index()].label));
     // What still waits for a test comes first.
     items.sort_by_key(|(grade, _)| match grade {
         Grade::Guessed => 0,

@@ -22,7 +22,7 @@ pub(crate) fn lines(ground: &Ground<'_>) -> Vec<Line> {
     for (index, level) in ground.levels.iter().enumerate().take(ground.bands.len()) {
         for track in &level.tracks {
             match track.end {
-                End::Rail => rail(ground, index, track, &mut lines),
+                End::Rail | End::Branch(_) => rail(ground, index, track, &mut lines),
                 End::Box(unit) => lines.push(link(ground, index, track, unit)),
                 End::Connection(_) => {}
             }
@@ -57,7 +57,8 @@ fn line(net: usize, role: Role, unit: Option<usize>, points: Vec<Point>, joins: 
 
 /// Where the line of a network begins at the left.
 fn beginning(ground: &Ground<'_>, index: usize, net: usize) -> i32 {
-    let is_owned = ground.plan.owner[net].is_some() && (ground.bands[index].piece == 0 || ground.is_linked(net));
+    let is_owned = ground.plan.owner[net].is_some()
+        && (ground.bands[index].piece == 0 || ground.is_linked(net) || ground.is_starred(net));
     ground.tall_right.filter(|_| is_owned).unwrap_or(ground.gutter + APART)
 }
 
@@ -65,11 +66,15 @@ fn beginning(ground: &Ground<'_>, index: usize, net: usize) -> i32 {
 fn rail(ground: &Ground<'_>, index: usize, track: &Track, lines: &mut Vec<Line>) {
     let band = &ground.bands[index];
     let start = beginning(ground, index, track.net);
+    let net = &ground.scene.nets[track.net];
     let mut end = start;
     let mut stubs = Vec::new();
     for (side, up) in [(&band.up, true), (&band.down, false)] {
         for placed in side.iter().filter(|placed| placed.net == track.net) {
             let Some((unit, _)) = placed.block.rows[0].first() else { continue };
+            if !track.end.leads_to(net, *unit) {
+                continue;
+            }
             let rect = ground.rects[*unit];
             let x = rect.middle().x;
             end = end.max(x);
@@ -77,7 +82,8 @@ fn rail(ground: &Ground<'_>, index: usize, track: &Track, lines: &mut Vec<Line>)
             stubs.push(line(track.net, Role::Stub, Some(*unit), vec![at(x, track.y), at(x, edge)], true));
         }
     }
-    for connection in ground.routes.connections.iter().filter(|it| it.net == track.net && it.band == index) {
+    let reaches = |it: &&Connection| it.net == track.net && it.band == index && track.end.leads_to(net, it.unit);
+    for connection in ground.routes.connections.iter().filter(reaches) {
         end = end.max(meeting_x(ground, connection));
     }
     for (_, lane) in ground.routes.trunks.iter().filter(|(net, _)| *net == track.net) {
@@ -119,7 +125,10 @@ fn connect(ground: &Ground<'_>, number: usize, connection: &Connection) -> Line 
     let x = meeting_x(ground, connection);
     let tracks = &ground.levels[connection.band].tracks;
     let own = tracks.iter().find(|track| track.net == connection.net && track.end == End::Connection(number));
-    let shared = tracks.iter().find(|track| track.net == connection.net);
+    let net = &ground.scene.nets[connection.net];
+    let is_shared = |track: &&Track| track.net == connection.net && track.end.leads_to(net, connection.unit);
+    let of_net = |track: &&Track| track.net == connection.net;
+    let shared = tracks.iter().find(is_shared).or_else(|| tracks.iter().find(of_net));
     let (y, from) = match (own, shared) {
         (Some(track), _) => (track.y, Some(beginning(ground, connection.band, connection.net))),
         (None, Some(track)) => (track.y, None),

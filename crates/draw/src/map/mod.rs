@@ -21,11 +21,13 @@ mod svg;
 mod terminal;
 #[cfg(test)]
 mod tests;
+mod wiring;
 mod words;
 
 pub use scene::network_facts;
 use wirelore_model::{Database, EcuId, NetworkId};
 use wirelore_survey::Topic;
+pub use wiring::terminator_texts;
 
 /// What a map shows, and how.
 #[derive(Debug, Clone, Default)]
@@ -82,7 +84,7 @@ impl<'a> VehicleMap<'a> {
             let options = MapOptions { blank: Blank::Solution, ..self.options.clone() };
             svg::svg(&sheet::Sheet::of(self.database, &options))
         });
-        html::page(&sheet.scene.title, &svg::svg(&sheet), solution.as_deref())
+        html::page(&sheet.scene.title, (sheet.width, sheet.height), &svg::svg(&sheet), solution.as_deref())
     }
 
     /// The map in words and lines of text, at most 100 columns wide.

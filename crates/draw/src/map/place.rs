@@ -7,7 +7,7 @@ use super::lines;
 use super::picture::{NetLabel, Picture, Rect, UnitBox};
 use super::plan::Plan;
 use super::route::{Connection, Routes, Side, Way};
-use super::scene::Scene;
+use super::scene::{Net, Scene};
 use super::words::{BOX_WIDTH, BoxWords, GUTTER_WIDTH, NetWords, TALL_WIDTH};
 
 /// Around the whole map.
@@ -22,6 +22,8 @@ const ALLEY: i32 = 20;
 const TRACK: i32 = 8;
 /// Between the links of a bundle.
 const LINK: i32 = 8;
+/// Between the branches of a star.
+const BRANCH: i32 = 14;
 /// Between the rows of a block, where no name stands there; and around a name.
 const PLAIN_GAP: i32 = 26;
 const NAME_PAD: i32 = 12;
@@ -86,6 +88,20 @@ pub(crate) enum End {
     Box(usize),
     /// A link to a lane that leads to a unit, by the number of the connection.
     Connection(usize),
+    /// A branch of a star, by its number.
+    Branch(usize),
+}
+
+impl End {
+    /// Whether what leads to this unit belongs to it.
+    pub(crate) fn leads_to(self, net: &Net, unit: usize) -> bool {
+        match self {
+            Self::Rail => true,
+            Self::Box(own) => own == unit,
+            Self::Connection(_) => false,
+            Self::Branch(branch) => net.branch_of(unit) == Some(branch),
+        }
+    }
 }
 
 /// The map for so many columns.
@@ -184,7 +200,7 @@ impl Ground<'_> {
             y = (y + words.above()).max(lines_from);
             let first = y;
             for (at, end) in self.ends(index, *net).into_iter().enumerate() {
-                y = first + LINK * at as i32;
+                y = first + if matches!(end, End::Branch(_)) { BRANCH } else { LINK } * at as i32;
                 level.tracks.push(Track { net: *net, end, y });
             }
             labels.push(self.gutter_label(*net, &words, first, y, band.piece > 0));
@@ -200,6 +216,9 @@ impl Ground<'_> {
 
     /// The tracks that a network needs in a band, from top to bottom.
     fn ends(&self, index: usize, net: usize) -> Vec<End> {
+        if self.is_starred(net) {
+            return self.branch_ends(index, net);
+        }
         if self.scene.nets[net].kind != NetworkKind::Ethernet || self.plan.owner[net].is_none() {
             return vec![End::Rail];
         }
@@ -215,6 +234,31 @@ impl Ground<'_> {
         ends.extend(lanes);
         ends.extend(boxes(&band.down).into_iter().rev());
         if ends.is_empty() { vec![End::Rail] } else { ends }
+    }
+
+    /// The tracks of a star's branches. As with links, near boxes have the tracks next to them.
+    fn branch_ends(&self, index: usize, net: usize) -> Vec<End> {
+        let band = &self.bands[index];
+        let branch_of = |unit: usize| self.scene.nets[net].branch_of(unit);
+        let on_side = |side: &[Placed]| -> Vec<usize> {
+            let of_net = side.iter().filter(|placed| placed.net == net);
+            let units = of_net.filter_map(|placed| placed.block.rows.first()?.first());
+            let mut branches: Vec<usize> = units.filter_map(|(unit, _)| branch_of(*unit)).collect();
+            branches.dedup();
+            branches
+        };
+        let (above, below) = (on_side(&band.up), on_side(&band.down));
+        let reaches = |it: &&Connection| it.net == net && it.band == index;
+        let lanes = self.routes.connections.iter().filter(reaches).filter_map(|it| branch_of(it.unit));
+        let mut ends: Vec<usize> = Vec::new();
+        let middle = lanes.filter(|branch| !below.contains(branch));
+        let all = above.iter().copied().filter(|branch| !below.contains(branch)).chain(middle);
+        for branch in all.chain(below.iter().rev().copied()) {
+            if !ends.contains(&branch) {
+                ends.push(branch);
+            }
+        }
+        if ends.is_empty() { vec![End::Rail] } else { ends.into_iter().map(End::Branch).collect() }
     }
 
     fn gutter_label(&self, net: usize, words: &NetWords, first: i32, last: i32, continued: bool) -> NetLabel {
@@ -268,6 +312,11 @@ impl Ground<'_> {
     /// Links go from point to point.
     pub(crate) fn is_linked(&self, net: usize) -> bool {
         self.scene.nets[net].kind == NetworkKind::Ethernet
+    }
+
+    /// Branches go out from a star that is drawn.
+    pub(crate) fn is_starred(&self, net: usize) -> bool {
+        self.scene.nets[net].star.is_some() && self.plan.owner[net] == self.scene.nets[net].star
     }
 
     fn place_boxes(&mut self, index: usize, labels: &mut Vec<NetLabel>) {

@@ -63,11 +63,13 @@ impl Plan {
             .collect();
         candidates.sort_by_key(|unit| (!scene.units[*unit].is_gateway, std::cmp::Reverse(lines(*unit)), *unit));
         for unit in candidates {
-            let is_free = |net: &usize| self.owner[*net].is_none() && !scene.is_small_sub(*net, unit);
+            let is_free = |net: &usize| {
+                self.owner[*net].is_none() && !scene.is_small_sub(*net, unit) && scene.may_own(unit, *net)
+            };
             let free: Vec<usize> = scene.units[unit].on.iter().copied().filter(is_free).collect();
             if free.len() >= 2 {
                 // What it leads comes with it.
-                for net in scene.units[unit].on.iter().copied() {
+                for net in scene.units[unit].on.iter().copied().filter(|net| scene.may_own(unit, *net)) {
                     self.owner[net].get_or_insert(unit);
                 }
                 self.talls.push(unit);
@@ -75,9 +77,16 @@ impl Plan {
         }
     }
 
-    /// Links from point to point need a point where they start.
+    /// Links from point to point need a point where they start; branches start at their star.
     fn choose_hubs(&mut self, scene: &Scene) {
         for (index, net) in scene.nets.iter().enumerate() {
+            if let Some(star) = net.star.filter(|_| self.owner[index].is_none()) {
+                self.owner[index] = Some(star);
+                if !self.is_tall(star) {
+                    self.talls.push(star);
+                }
+                continue;
+            }
             let is_linked = net.kind == NetworkKind::Ethernet && net.id.is_some() && net.members.len() >= 2;
             if !is_linked || self.owner[index].is_some() {
                 continue;
@@ -160,6 +169,11 @@ impl Plan {
 }
 
 impl Scene {
+    /// Whether the line of a network may start from this unit where it is tall: branches start from nowhere but their star.
+    fn may_own(&self, unit: usize, net: usize) -> bool {
+        self.nets[net].star.is_none_or(|star| star == unit)
+    }
+
     /// A single-wire network that this unit leads: no reason to stand across anything.
     fn is_small_sub(&self, net: usize, unit: usize) -> bool {
         let net = &self.nets[net];

@@ -83,7 +83,7 @@ impl Routes {
             feeds: Vec::new(),
             alleys: vec![0; bands.len() + 1],
         };
-        routes.join_pieces(plan, bands, columns);
+        routes.join_pieces(scene, plan, bands, columns);
         routes.feed(scene, plan, bands);
         for unit in 0..scene.units.len() {
             let mut straight = 0;
@@ -95,9 +95,9 @@ impl Routes {
         routes
     }
 
-    /// Networks in several pieces go on at the right.
-    fn join_pieces(&mut self, plan: &Plan, bands: &[Band], columns: usize) {
-        for net in &plan.order {
+    /// Networks in several pieces go on at the right; branches begin at their star in every row.
+    fn join_pieces(&mut self, scene: &Scene, plan: &Plan, bands: &[Band], columns: usize) {
+        for net in plan.order.iter().filter(|net| scene.nets[**net].star.is_none()) {
             let of_net = |band: &Band| band.nets.first() == Some(net);
             let (first, last) = (bands.iter().position(of_net), bands.iter().rposition(of_net));
             if let (Some(first), Some(last)) = (first, last)

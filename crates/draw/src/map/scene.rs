@@ -2,7 +2,7 @@
 
 use wirelore_model::{BitRate, Database, EcuId, Grade, Identifier, Label, Network, NetworkId, NetworkKind};
 
-use super::MapOptions;
+use super::{MapOptions, wiring};
 use crate::text::clean;
 
 /// Everything that is drawn of a vehicle.
@@ -39,13 +39,19 @@ pub(crate) struct Net {
     pub(crate) grade: Option<Grade>,
     /// FlexRay: the channels that are drawn.
     pub(crate) channels: (bool, bool),
+    /// The units with a terminator, and the places in the wiring that have one.
+    pub(crate) terminators: Vec<usize>,
+    pub(crate) in_wiring: usize,
+    /// The box of its active star, and the units on each branch.
+    pub(crate) star: Option<usize>,
+    pub(crate) branches: Vec<Vec<usize>>,
 }
 
 /// A control unit.
 #[derive(Debug)]
 pub(crate) struct Unit {
-    /// Which one.
-    pub(crate) id: EcuId,
+    /// Which one; `None` for an active star that is in no control unit.
+    pub(crate) id: Option<EcuId>,
     /// The name by which the description refers to it.
     pub(crate) name: String,
     /// The title for people.
@@ -56,6 +62,8 @@ pub(crate) struct Unit {
     pub(crate) facts: Vec<String>,
     /// It passes something on.
     pub(crate) is_gateway: bool,
+    /// Branches of FlexRay meet in it.
+    pub(crate) is_star: bool,
     /// Not fitted in every vehicle.
     pub(crate) is_optional: bool,
     /// How sure the author is.
@@ -108,9 +116,21 @@ impl Scene {
         }
         let wires = wires(database, &unit_at, &mut units);
         sort_rings(database, &mut nets, &units);
+        for (net, id) in shown.iter().enumerate() {
+            wiring::add(database, *id, (net, &mut nets), (&unit_at, &mut units));
+        }
+        if options.listen.is_some() {
+            // Arrows stand where terminators would be drawn.
+            nets.iter_mut().for_each(wiring::hide_terminators);
+        }
         add_lone(&mut nets, &mut units);
         let title = database.vehicle.as_ref().map(|vehicle| clean(vehicle.label.display()));
         Self { title: title.unwrap_or_else(|| "Networks of the vehicle".to_owned()), nets, units, wires }
+    }
+
+    /// How many control units there are, stars of their own aside.
+    pub(crate) fn control_units(&self) -> usize {
+        self.units.iter().filter(|unit| unit.id.is_some()).count()
     }
 
     /// How many networks there are, the place for units without one aside.
@@ -131,6 +151,10 @@ fn net(database: &Database, id: NetworkId) -> Net {
         leader: None,
         grade: grade(&network.label),
         channels: channels(database, id),
+        terminators: Vec::new(),
+        in_wiring: 0,
+        star: None,
+        branches: Vec::new(),
     }
 }
 
@@ -143,12 +167,13 @@ fn unit(database: &Database, id: EcuId, on: Vec<usize>, shown: &[NetworkId]) -> 
     }
     facts.dedup();
     Unit {
-        id,
+        id: Some(id),
         name: clean(&ecu.label.name),
         title: clean(ecu.label.display()),
         on,
         facts,
         is_gateway: database.routes.iter().any(|route| route.gateway == id),
+        is_star: false,
         is_optional: ecu.optional,
         grade: grade(&ecu.label),
         wires: Vec::new(),
@@ -176,7 +201,7 @@ fn sort_rings(database: &Database, nets: &mut [Net], units: &[Unit]) {
         let leader = net.leader;
         let id = net.id;
         net.members.sort_by_key(|&unit| {
-            let on = &database.ecus[units[unit].id.index()].on;
+            let on = units[unit].id.map_or(&[][..], |unit| &database.ecus[unit.index()].on);
             let position = on.iter().find(|attachment| Some(attachment.network) == id).and_then(|it| it.ring_position);
             (Some(unit) != leader, position.is_none(), position, unit)
         });
@@ -202,6 +227,10 @@ fn add_lone(nets: &mut Vec<Net>, units: &mut [Unit]) {
         leader: None,
         grade: None,
         channels: (false, false),
+        terminators: Vec::new(),
+        in_wiring: 0,
+        star: None,
+        branches: Vec::new(),
     });
 }
 

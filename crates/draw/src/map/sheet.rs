@@ -25,6 +25,8 @@ const SHARING: [(Sharing, i64); 3] = [
     (Sharing { quarters: 3, reached: 1 }, 100),
     (Sharing { quarters: 3, reached: usize::MAX }, 112),
 ];
+/// How much dearer a sheet is on which a star takes several rows: only where there is no other.
+const TORN: i64 = 100;
 /// Width of a column of explanations, about, and the distance of two.
 const PANEL_WIDTH: i32 = 300;
 const PANEL_GAP: i32 = 28;
@@ -75,6 +77,9 @@ impl Sheet {
             let picture = place(&scene, &plan, &bands, &routes, columns, options.blank != Blank::No);
             let width = picture.width.max(LEAST_WIDTH);
             let height = panel(&deciding, width, picture.height).1;
+            // In two rows one branch of a star would look like two.
+            let is_torn = bands.iter().any(|band| band.piece > 0 && scene.nets[band.nets[0]].star.is_some());
+            let price = if is_torn { TORN * price } else { price };
             let size = (i64::from(width) * PAPER.1).max(i64::from(height) * PAPER.0) * price;
             if best.as_ref().is_none_or(|(smallest, _)| size < *smallest) {
                 best = Some((size, picture));
@@ -86,7 +91,7 @@ impl Sheet {
         let (panel, bottom) = panel(&sections(options.blank), width, map_top + picture.height + PANEL_TOP);
         let height = bottom + MARGIN;
         let (letters, numbers) = (letters(&scene, &picture), numbers(&scene, &picture));
-        let marked = scene.units.iter().map(|unit| options.marked.contains(&unit.id)).collect();
+        let marked = scene.units.iter().map(|unit| unit.id.is_some_and(|id| options.marked.contains(&id))).collect();
         Self {
             title: title(&scene, options, width),
             subtitle: subtitle(&scene, options),
@@ -120,7 +125,7 @@ fn subtitle(scene: &Scene, options: &MapOptions) -> String {
         return "The description has no networks and no control units yet.".to_owned();
     }
     let counted = |count: usize, word: &str| format!("{count} {word}{}", if count == 1 { "" } else { "s" });
-    let mut parts = vec![counted(scene.networks(), "network"), counted(scene.units.len(), "control unit")];
+    let mut parts = vec![counted(scene.networks(), "network"), counted(scene.control_units(), "control unit")];
     if !scene.wires.is_empty() {
         parts.push(counted(scene.wires.len(), "plain wire"));
     }

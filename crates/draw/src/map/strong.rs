@@ -27,7 +27,7 @@ pub(crate) struct Strong {
 impl Strong {
     pub(crate) fn of(database: &Database, scene: &Scene, topic: &Topic) -> Self {
         let listening = Listening::to(database, topic.clone());
-        let unit = |id| scene.units.iter().position(|unit| unit.id == id);
+        let unit = |id| scene.units.iter().position(|unit| unit.id == Some(id));
         let net = |id| scene.nets.iter().position(|net| net.id == Some(id));
         let mut strong =
             Self { units: vec![None; scene.units.len()], nets: vec![false; scene.nets.len()], arrows: Vec::new() };

@@ -6,7 +6,7 @@ mod shapes;
 use std::fmt::Write;
 
 use super::Blank;
-use super::picture::{Line, NetLabel, Rect, Role, UnitBox};
+use super::picture::{Line, NetLabel, Point, Rect, Role, UnitBox, at};
 use super::sheet::{Sheet, TITLE_FACE};
 use super::strong::Part;
 use super::style::{INK, PAPER, QUIET, colour, dashes, letter, strokes};
@@ -17,6 +17,9 @@ use shapes::{arrow, box_shape, path_data};
 
 /// How much of what is not listened to remains.
 const PALE: &str = " opacity=\"0.22\"";
+
+/// From one terminator in the wiring to the next.
+const TERMINATOR_STEP: i32 = 15;
 
 /// The sheet as a text of SVG.
 pub(crate) fn svg(sheet: &Sheet) -> String {
@@ -29,6 +32,7 @@ pub(crate) fn svg(sheet: &Sheet) -> String {
     let (below, above): (Vec<&Line>, Vec<&Line>) =
         sheet.picture.lines.iter().partition(|line| matches!(line.role, Role::Rail | Role::Ring));
     below.into_iter().chain(above).for_each(|line| draw_line(&mut text, sheet, line));
+    (0..sheet.scene.nets.len()).for_each(|net| draw_wiring(&mut text, sheet, net));
     sheet.picture.boxes.iter().for_each(|it| draw_box(&mut text, sheet, it));
     sheet.picture.labels.iter().for_each(|label| draw_label(&mut text, sheet, label));
     text.push_str("</g>\n");
@@ -91,6 +95,9 @@ fn draw_line(text: &mut String, sheet: &Sheet, line: &Line) {
         );
         shapes::ends(text, line, ink);
     }
+    if line.unit.is_some_and(|unit| net.terminators.contains(&unit)) {
+        shapes::terminator(text, &line.points, ink);
+    }
     if let (Some(strong), Some(unit), true) = (&sheet.strong, line.unit, is_strong) {
         let (inward, outward) = strong.directions(unit, line.net);
         if inward {
@@ -99,6 +106,20 @@ fn draw_line(text: &mut String, sheet: &Sheet, line: &Line) {
         if outward {
             arrow(text, &line.points, false, is_network, ink);
         }
+    }
+    text.push_str("</g>\n");
+}
+
+/// The terminators in the wiring stand where the line begins: at which end of it each one is, the description does not say.
+fn draw_wiring(text: &mut String, sheet: &Sheet, net: usize) {
+    let count = sheet.scene.nets[net].in_wiring;
+    let rail = sheet.picture.lines.iter().find(|line| line.net == net && line.role == Role::Rail);
+    let Some(Point { x, y }) = rail.and_then(|line| line.points.last()).filter(|_| count > 0) else { return };
+    let ink = colour(sheet.letters[net]);
+    let _ = writeln!(text, "<g class=\"net\" data-n=\"{net}\" fill=\"none\">");
+    for number in 1..=count as i32 {
+        let from = x + TERMINATOR_STEP * number;
+        shapes::terminator(text, &[at(from + TERMINATOR_STEP, *y), at(from, *y)], ink);
     }
     text.push_str("</g>\n");
 }
@@ -128,6 +149,9 @@ fn draw_box(text: &mut String, sheet: &Sheet, it: &UnitBox) {
     tooltip(text, sheet, &unit.title, &unit.name, &on.join(", "));
     let dash = dashes(unit.grade, sheet.certainty);
     box_shape(text, it.rect, unit.is_gateway || it.tall, unit.is_optional, dash, sheet.marked[it.unit], part);
+    if unit.is_star {
+        shapes::star(text, at(x + 13, y + 13), if part == Some(Part::Sends) { PAPER } else { INK });
+    }
     let is_dark = part == Some(Part::Sends) && !sheet.marked[it.unit];
     let (ink, quiet) = if is_dark { (PAPER, PAPER) } else { (INK, QUIET) };
     if sheet.marked[it.unit] {

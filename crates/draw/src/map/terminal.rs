@@ -9,6 +9,7 @@ use super::MapOptions;
 use super::legend::{evidence, way_of};
 use super::scene::{Net, Scene};
 use super::strong::{Part, Strong};
+use super::wiring::terminators;
 
 /// No line is longer.
 const COLUMNS: usize = 100;
@@ -52,6 +53,11 @@ pub(crate) fn text(database: &Database, options: &MapOptions) -> String {
         }
     }
     push_wires(&mut text, &scene);
+    let terminators = terminators(database, &scene, options.blank);
+    if !terminators.is_empty() {
+        text.push_str("\nTerminators\n");
+        terminators.iter().for_each(|(_, line)| push_wrapped(&mut text, "  ", "    ", line));
+    }
     let evidence = if options.certainty { evidence(database, &scene, options.blank) } else { Vec::new() };
     if !evidence.is_empty() {
         text.push_str("\nHow sure, and why\n");
@@ -83,7 +89,7 @@ fn push_network(text: &mut String, net: &Net, options: &MapOptions) {
 fn remarks(scene: &Scene, options: &MapOptions, strong: Option<&Strong>, net: usize, unit: usize) -> Vec<String> {
     let it = &scene.units[unit];
     let mut remarks = Vec::new();
-    if options.marked.contains(&it.id) {
+    if it.id.is_some_and(|id| options.marked.contains(&id)) {
         remarks.push("MARKED".to_owned());
     }
     let part = strong.and_then(|strong| strong.units[unit]);
@@ -101,6 +107,7 @@ fn remarks(scene: &Scene, options: &MapOptions, strong: Option<&Strong>, net: us
     if it.is_gateway {
         remarks.push("gateway".to_owned());
     }
+    remarks.extend(wiring_remarks(&scene.nets[net], unit));
     if it.is_optional {
         remarks.push("optional".to_owned());
     }
@@ -114,6 +121,20 @@ fn remarks(scene: &Scene, options: &MapOptions, strong: Option<&Strong>, net: us
             remarks.push(format!("{words} {names}"));
         }
     }
+    remarks
+}
+
+/// What a unit is to the wires of a network.
+fn wiring_remarks(net: &Net, unit: usize) -> Vec<String> {
+    let mut remarks = Vec::new();
+    if net.terminators.contains(&unit) {
+        remarks.push("terminator".to_owned());
+    }
+    if net.star == Some(unit) {
+        remarks.push("active star of this network".to_owned());
+    }
+    let branch = net.branch_of(unit).filter(|branch| net.branches[*branch].len() > 1);
+    remarks.extend(branch.map(|branch| format!("branch {}", branch + 1)));
     remarks
 }
 

@@ -314,3 +314,31 @@ fn paper_is_filled_in_the_proportions_of_a4() {
         assert!((0.85..1.9).contains(&proportion), "{units} units: {} x {}", sheet.width, sheet.height);
     }
 }
+
+/// Stars of all sizes, in units and of their own, with branches that several share, and terminators everywhere.
+#[test]
+fn branches_of_stars_do_not_meet() {
+    for units in [1, 2, 3, 5, 8, 13, 21, 40] {
+        for shared in [1, 2, 3] {
+            for star in ["unit_0", "\"under the seat, behind a very long description of where it is\""] {
+                let branches = (1..units).collect::<Vec<_>>();
+                let names = |branch: &[usize]| {
+                    branch.iter().map(|number| format!("unit_{number}")).collect::<Vec<_>>().join(", ")
+                };
+                let branches: String =
+                    branches.chunks(shared).map(|branch| format!(", branch {}", names(branch))).collect();
+                let mut text = format!(
+                    "network chassis flexray 10 Mbit/s, star {star}{branches}, terminators \"front\", \"rear\", unit_{}
+                     network drive can 500 kbit/s, terminators unit_0, \"rear\"\nnetwork body can 125 kbit/s\n",
+                    units - 1
+                );
+                for number in 0..units {
+                    let more = ["", ", drive", ", drive, body"][number % 3];
+                    let _ = writeln!(text, "ecu unit_{number} on chassis{more}");
+                }
+                let text = text.replace("ecu unit_0 on chassis\n", "ecu unit_0 on chassis, drive\n");
+                check(&text, &MapOptions::default());
+            }
+        }
+    }
+}

@@ -23,6 +23,7 @@ mod runs;
 mod schedules;
 mod slots;
 pub(crate) mod values;
+mod wiring;
 
 use crate::resolve::catalogue::Catalogue;
 use crate::resolve::contents::Contents;
@@ -50,6 +51,7 @@ pub(crate) fn whole(resolved: &Resolved<'_>, catalogue: &Catalogue<'_>, messages
     schedules::check(resolved, messages);
     slots::check(resolved, catalogue, messages);
     rings::check(resolved, catalogue, messages);
+    wiring::check(resolved, catalogue, messages);
     frames::check(resolved, catalogue, messages);
     hints::check(resolved, catalogue, messages);
 }

@@ -46,6 +46,7 @@ mod standard;
 pub(crate) mod states;
 pub(crate) mod timing;
 mod unit;
+mod wiring;
 
 use rustc_hash::FxHashSet;
 use wirelore_model::{Description, Ecu, EcuId, NetworkId, StateTable};
@@ -106,6 +107,8 @@ pub(crate) fn resolve<'t>(catalogue: &Catalogue<'t>, messages: &mut Messages) ->
     let mut description = Description { vehicle: networks::vehicle(catalogue, messages), ..Description::default() };
     description.networks = catalogue.networks.iter().map(|network| networks::network(network, messages)).collect();
     description.ecus = catalogue.ecus.iter().map(|ecu| networks::ecu(ecu, catalogue, &names, messages)).collect();
+    let attached = attachments(&description.ecus);
+    wiring::read(&mut description, catalogue, &names, &attached, messages);
     description.wires = catalogue.wires.iter().filter_map(|wire| networks::wire(wire, &names, messages)).collect();
     let tables: Vec<_> = catalogue.states.iter().map(|states| states::table(states, messages)).collect();
     let mut resolver = Resolver {
@@ -117,7 +120,7 @@ pub(crate) fn resolve<'t>(catalogue: &Catalogue<'t>, messages: &mut Messages) ->
         fits: Fits::default(),
         flat: Flat::default(),
         table: SignalTable::default(),
-        attached: attachments(&description.ecus),
+        attached,
         used_layouts: vec![false; catalogue.layouts.len()],
         used_states: vec![false; catalogue.states.len()],
     };

@@ -45,6 +45,9 @@ pub(crate) fn network(sourced: &Sourced<'_, tree::Network<'_>>, messages: &mut M
         data_rate: tree.data_rate.map(|rate| BitRate(rate.value)),
         telegram: packets::telegram(sourced, messages),
         flexray: slots::timing(sourced, messages),
+        // Which units are on it is not known yet.
+        terminators: Vec::new(),
+        star: None,
     }
 }
 

@@ -14,7 +14,8 @@ use super::number::{any_integer, integer};
 use super::packets::form;
 use super::recover::{skip_until, tell};
 use super::time::rate;
-use super::tree::{Ecu, FlexRayClauses, Head, Network, TelegramClauses, Wire};
+use super::tree::{Ecu, FlexRayClauses, Head, Network, TelegramClauses, Wire, WiringClauses};
+use super::wiring;
 use crate::lex::TokenKind;
 use crate::{Diagnostic, Rule};
 
@@ -76,6 +77,9 @@ const NETWORK: Clauses = Clauses {
         "cycle",
         "static",
         "dynamic",
+        "terminators",
+        "star",
+        "branch",
         "called",
         "confirmed",
         "likely",
@@ -86,7 +90,7 @@ const NETWORK: Clauses = Clauses {
     begins: |i| match i.word() {
         "data" => i.nth_kind(1) == Some(TokenKind::Number),
         "order" => i.nth_kind(1) == Some(TokenKind::Word),
-        _ => form::begins(i) || flexray::begins_clause(i) || begins_common(i),
+        _ => form::begins(i) || flexray::begins_clause(i) || wiring::begins_clause(i) || begins_common(i),
     },
     first_is_free: false,
     has_block: false,
@@ -96,7 +100,8 @@ const NETWORK: Clauses = Clauses {
 pub(super) fn network(i: Cursor<'_>) -> Parsed<'_, Network<'_>> {
     let (behind, head) = head("the network's name")(i.next())?;
     let (telegram, flexray) = (TelegramClauses::default(), FlexRayClauses::default());
-    let mut network = Network { head, kind: None, rate: None, data_rate: None, order: None, telegram, flexray };
+    let wiring = WiringClauses::default();
+    let mut network = Network { head, kind: None, rate: None, data_rate: None, order: None, telegram, flexray, wiring };
     let i = network_kind(behind, &mut network);
     let i = late_title(i, &mut network.head);
     let (behind, _) = NETWORK.read(i, |word, i| match word {
@@ -114,6 +119,7 @@ pub(super) fn network(i: Cursor<'_>) -> Parsed<'_, Network<'_>> {
         }
         _ if form::WORDS.contains(&word) => form::clause(word, i, &mut network.telegram),
         "cycle" | "static" | "dynamic" => flexray::clause(word, i, &mut network.flexray),
+        _ if wiring::WORDS.contains(&word) => wiring::clause(word, i, NETWORK, &mut network.wiring),
         _ => common(word, i, &mut network.head),
     });
     Ok((behind, network))

@@ -36,6 +36,7 @@ mod timing;
 pub mod tree;
 mod unit;
 mod usual;
+mod wiring;
 
 #[cfg(test)]
 mod tests;

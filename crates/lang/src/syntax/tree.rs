@@ -9,6 +9,7 @@ mod packets;
 mod place;
 mod schedule;
 mod signal;
+mod wiring;
 
 pub use formula::{Formula, Line, Trouble};
 pub use frame::{
@@ -27,3 +28,4 @@ pub use signal::{
     Algorithm, Checksum, Counter, CrcParameters, Elements, Extras, Kind, MixedIn, Protection, Signal, StatesClause,
     Step, UnitText, Value,
 };
+pub use wiring::{FittedAt, TerminatorItem, WiringClauses};

@@ -100,6 +100,18 @@ pub enum Flaw {
     /// Cycle and slots on a network that has none.
     #[error("only a FlexRay network has cycles and slots; remove them or change the kind")]
     NoSlots,
+    /// Terminators on a network that has none.
+    #[error("only networks of CAN and FlexRay have terminators; remove them or change the kind")]
+    NoWirePair,
+    /// An active star on a network that has none.
+    #[error("only a FlexRay network has an active star; remove it or change the kind")]
+    NoStar,
+    /// A unit that would have to be on the network.
+    #[error("its wiring names the unit `{unit}`, which is not on it; put it there or remove it")]
+    NotOnNetwork {
+        /// The unit's name.
+        unit: String,
+    },
     /// A payload of FlexRay that is no whole number of words.
     #[error("its static slots have {bytes} bytes, and FlexRay counts words of two bytes; state an even number")]
     OddBytes {

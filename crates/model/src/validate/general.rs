@@ -1,10 +1,10 @@
 //! Checks of everything but frames: vehicle, networks, control units, wires, tables of state words, routes.
 
 use super::flaw::{At, Checked, Flaw, InvalidDescription};
-use super::raw;
+use super::{raw, wiring};
 use crate::{
-    Description, Ecu, FLEXRAY_CYCLES, FlexRayTiming, FrameId, Label, Network, NetworkKind, Pace, Passed, Route,
-    Schedule, SignalId, Wire,
+    Description, Ecu, FLEXRAY_CYCLES, FlexRayTiming, FrameId, Label, Network, NetworkId, NetworkKind, Pace, Passed,
+    Route, Schedule, SignalId, Wire,
 };
 
 pub(crate) fn check_outline(description: &Description) -> Result<(), InvalidDescription> {
@@ -13,6 +13,9 @@ pub(crate) fn check_outline(description: &Description) -> Result<(), InvalidDesc
     }
     for item in &description.networks {
         network(item).at(|| format!("network `{}`", item.label.name))?;
+    }
+    for (item, id) in description.networks.iter().zip((0..).map(NetworkId)) {
+        wiring::check(description, item, id).at(|| format!("network `{}`", item.label.name))?;
     }
     for item in &description.ecus {
         ecu(description, item).at(|| format!("ecu `{}`", item.label.name))?;
@@ -182,7 +185,7 @@ pub(super) fn at_most(what: &'static str, value: impl Into<u64>, most: impl Into
     if value > most { Err(Flaw::TooLarge { what, value, most }) } else { Ok(()) }
 }
 
-fn set(what: &'static str, members: &mut [u32]) -> Checked {
+pub(super) fn set(what: &'static str, members: &mut [u32]) -> Checked {
     members.sort_unstable();
     if members.windows(2).any(|pair| pair[0] == pair[1]) { Err(Flaw::Twice { what }) } else { Ok(()) }
 }

@@ -10,6 +10,7 @@ mod general;
 mod pages;
 mod raw;
 mod signal;
+mod wiring;
 
 pub use flaw::{Flaw, InvalidDescription};
 pub(crate) use frame::FrameChecks;

@@ -55,7 +55,23 @@ fn single(value: RawValue) -> Vec<RawSpan> {
     vec![RawSpan::single(value)]
 }
 
+fn star(d: &mut Description) -> &mut ActiveStar {
+    d.networks[6].star.as_mut().expect("the example has one")
+}
+
 refused! {
+    wiring {
+        |d| d.networks[3].terminators = d.networks[0].terminators.clone() => "network `on_lin`: only networks of CAN and FlexRay have terminators",
+        |d| d.networks[0].terminators[1].at = Fitted::Unit(EcuId(2)) => "network `on_can`: its wiring names the unit `trailer`, which is not on it",
+        |d| d.networks[0].terminators[1].at = Fitted::Unit(EcuId(9)) => "network `on_can`: it refers to ecu number 9",
+        |d| d.networks[0].terminators[1].at = Fitted::Unit(EcuId(0)) => "network `on_can`: its list of terminators names the same item twice",
+        |d| d.networks[0].terminators[1].ohms = Some(0) => "network `on_can`: its resistance of a terminator is 0",
+        |d| d.networks[0].star = d.networks[6].star.clone() => "network `on_can`: only a FlexRay network has an active star",
+        |d| star(d).branches.push(vec![]) => "network `on_flexray`: it has no unit on a branch",
+        |d| star(d).branches.push(vec![EcuId(2)]) => "network `on_flexray`: its list of a star and its branches names the same item twice",
+        |d| star(d).branches[0].push(EcuId(1)) => "network `on_flexray`: its list of a star and its branches names the same item twice",
+    }
+
     names {
         |d| d.vehicle.as_mut().expect("there is one").label.name.clear() => "vehicle ``: a name is made of letters, digits and `_`, and `` is not",
         |d| d.networks[1].label.name = "on_can".into() => "network `on_can`: another one has the same name",

@@ -4,7 +4,7 @@ use std::fmt::Write;
 
 use wirelore_model::NetworkKind;
 
-use super::shapes::{box_shape, chevrons, path_data, rhythm, wire};
+use super::shapes::{box_shape, chevrons, path_data, rhythm, star, terminator, wire};
 use crate::elements::words;
 use crate::map::legend::{ENTRY_FACE, ENTRY_LEADING, Entry, HEADING_FACE, HEADING_ROOM, Look, SAMPLE_WIDTH, Sample};
 use crate::map::picture::{Rect, at};
@@ -43,6 +43,15 @@ fn draw_entry(text: &mut String, rect: Rect, entry: &Entry) {
     match entry.sample {
         Sample::None => {}
         Sample::Line(kind, channels) => line_sample(text, kind, channels, (rect.x, middle)),
+        Sample::Terminator => {
+            let points = [at(rect.x, middle), at(rect.x + LONG, middle)];
+            let _ = writeln!(
+                text,
+                "<path d=\"{}\" stroke=\"{INK}\" stroke-width=\"4\" fill=\"none\"/>",
+                path_data(&points)
+            );
+            terminator(text, &[at(rect.x, middle), at(rect.x + 28, middle)], INK);
+        }
         Sample::Box(look) => box_sample(text, look, (rect.x, middle)),
         Sample::Wire(number) => {
             if number != usize::MAX {
@@ -97,6 +106,9 @@ fn box_sample(text: &mut String, look: Look, (x, y): (i32, i32)) {
         Look::Likely => Some("14 5"),
         _ => None,
     };
-    let is_gateway = look == Look::Gateway || part == Some(Part::PassesOn);
+    let is_gateway = matches!(look, Look::Gateway | Look::Star) || part == Some(Part::PassesOn);
     box_shape(text, rect, is_gateway, look == Look::Optional, dash, look == Look::Marked, part);
+    if look == Look::Star {
+        star(text, rect.middle(), INK);
+    }
 }

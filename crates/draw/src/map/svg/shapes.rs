@@ -20,6 +20,11 @@ const FOLD: i32 = 11;
 /// The distance of two ticks or beads on a line.
 const RHYTHM: usize = 22;
 
+/// A terminator: how far from the end of its line, how long, how wide.
+const TERMINATOR_OFF: i32 = 2;
+const TERMINATOR_LENGTH: i32 = 10;
+const TERMINATOR_WIDTH: i32 = 8;
+
 /// The points of a line as a path.
 pub(super) fn path_data(points: &[Point]) -> String {
     let mut data = String::new();
@@ -196,6 +201,32 @@ pub(super) fn arrow(text: &mut String, points: &[Point], inward: bool, at_unit: 
         text,
         "<path d=\"M{} {}L{ax} {ay}L{bx} {by}Z\" fill=\"{ink}\" stroke=\"{PAPER}\" stroke-width=\"1\"/>",
         tip.x, tip.y
+    );
+}
+
+/// A resistor (the rectangle of IEC 60617) on the last piece of a line, just before it ends.
+pub(super) fn terminator(text: &mut String, points: &[Point], ink: &str) {
+    let [.., before, last] = points else { return };
+    let (dx, dy) = ((before.x - last.x).signum(), (before.y - last.y).signum());
+    let (from, to) = (TERMINATOR_OFF, TERMINATOR_OFF + TERMINATOR_LENGTH);
+    let half = TERMINATOR_WIDTH / 2;
+    let x = last.x + (dx * from).min(dx * to) - half * dy.abs();
+    let y = last.y + (dy * from).min(dy * to) - half * dx.abs();
+    let (width, height) =
+        if dx == 0 { (TERMINATOR_WIDTH, TERMINATOR_LENGTH) } else { (TERMINATOR_LENGTH, TERMINATOR_WIDTH) };
+    let _ = writeln!(
+        text,
+        "<rect x=\"{x}\" y=\"{y}\" width=\"{width}\" height=\"{height}\" fill=\"{PAPER}\" stroke=\"{ink}\" stroke-width=\"2\"/>"
+    );
+}
+
+/// The rays of an active star.
+pub(super) fn star(text: &mut String, Point { x, y }: Point, ink: &str) {
+    let rays = [(0, 7), (6, 4), (6, -4)].map(|(dx, dy)| format!("M{} {}L{} {}", x - dx, y - dy, x + dx, y + dy));
+    let _ = writeln!(
+        text,
+        "<path d=\"{}\" stroke=\"{ink}\" stroke-width=\"2\" stroke-linecap=\"round\" fill=\"none\"/>",
+        rays.concat()
     );
 }
 

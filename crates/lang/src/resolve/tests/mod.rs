@@ -12,6 +12,7 @@ mod protection;
 mod repeats;
 mod special;
 mod timing;
+mod wiring;
 
 use wirelore_model::{Content, Database, Frame, Signal};
 

@@ -5,7 +5,7 @@ use std::borrow::Cow;
 use wirelore_bits::ByteOrder;
 use wirelore_model::{Grade, NetworkKind};
 
-use super::{Body, Frame, Integer, Name, RawRange, Schedule, TelegramClauses, Text, Time};
+use super::{Body, Frame, Integer, Name, RawRange, Schedule, TelegramClauses, Text, Time, WiringClauses};
 use crate::{Span, Spanned};
 
 /// One parsed file.
@@ -122,6 +122,8 @@ pub struct Network<'t> {
     pub telegram: TelegramClauses,
     /// What is said of cycle and slots.
     pub flexray: FlexRayClauses,
+    /// What is said of its wires.
+    pub wiring: WiringClauses<'t>,
 }
 
 /// What a network line says of a FlexRay network's time.

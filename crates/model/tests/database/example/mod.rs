@@ -15,9 +15,9 @@ pub(crate) fn description() -> Description {
         }),
         networks: networks(),
         ecus: vec![
-            ecu("brakes", &[(0, Some(0x0B)), (1, None)], &[]),
-            ecu("hub", &[(0, None), (1, None), (2, None), (7, None)], &[2]),
-            Ecu { optional: true, ..ecu("trailer", &[(1, None)], &[]) },
+            ecu("brakes", &[(0, Some(0x0B)), (1, None), (6, None)], &[]),
+            ecu("hub", &[(0, None), (1, None), (2, None), (7, None), (6, None)], &[2]),
+            Ecu { optional: true, ..ecu("trailer", &[(1, None), (6, None)], &[]) },
         ],
         wires: vec![Wire {
             from: EcuId(0),
@@ -51,6 +51,8 @@ fn networks() -> Vec<Network> {
         data_rate: None,
         telegram: None,
         flexray: None,
+        terminators: Vec::new(),
+        star: None,
     };
     let mut networks: Vec<_> =
         NetworkKind::ALL.iter().map(|kind| network(&format!("on_{}", kind.keyword()), *kind)).collect();
@@ -73,6 +75,11 @@ fn networks() -> Vec<Network> {
         static_slots: Some(StaticSlots { count: 62, bytes: 32 }),
         last_dynamic_slot: Some(200),
     });
+    networks[0].terminators = vec![
+        Terminator { at: Fitted::Unit(EcuId(0)), ohms: Some(120) },
+        Terminator { at: Fitted::Wiring("behind the dashboard".into()), ohms: None },
+    ];
+    networks[6].star = Some(ActiveStar { at: Fitted::Unit(EcuId(1)), branches: vec![vec![EcuId(0), EcuId(2)]] });
     networks
 }
 

@@ -41,7 +41,16 @@ mod tests {
 
     fn network(kind: NetworkKind, telegram: Option<Telegram>) -> Network {
         let rate = Some(BitRate(10_400));
-        Network { label: Label::named("line"), kind, rate, data_rate: None, telegram, flexray: None }
+        Network {
+            label: Label::named("line"),
+            kind,
+            rate,
+            data_rate: None,
+            telegram,
+            flexray: None,
+            terminators: Vec::new(),
+            star: None,
+        }
     }
 
     /// 10,400 bit/s: 961.5 µs a byte (ISO 14230-2, from memory). Two data bytes make six with header and check byte.
