@@ -16,14 +16,16 @@ pub fn share_text(share: f64) -> String {}
 // lib.rs
 
 pub use bars::{LoadBars, share_text};
-pub use map::{Blank, MapOptions, VehicleMap};
+pub use map::{Blank, MapOptions, VehicleMap, network_facts, terminator_texts};
 
 // map/mod.rs
 
+pub use scene::network_facts;
+pub use wiring::terminator_texts;
 #[derive(Debug, Clone, Default)]
 pub struct MapOptions {
     pub networks: Vec<NetworkId>,
-    pub listen: Option<FrameId>,
+    pub listen: Option<Topic>,
     pub blank: Blank,
     pub marked: Vec<EcuId>,
     pub certainty: bool,
@@ -42,3 +44,11 @@ impl<'a> VehicleMap<'a> {
     pub fn html(&self) -> String {}
     pub fn text(&self) -> String {}
 }
+
+// map/scene.rs
+
+pub fn network_facts(network: &Network) -> String {}
+
+// map/wiring.rs
+
+pub fn terminator_texts(database: &Database, network: NetworkId) -> Vec<String> {}

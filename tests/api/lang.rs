@@ -473,6 +473,7 @@ pub struct Network<'t> {
     pub order: Option<Spanned<OrderWord>>,
     pub telegram: TelegramClauses,
     pub flexray: FlexRayClauses,
+    pub wiring: WiringClauses<'t>,
 }
 #[derive(Debug, Clone, PartialEq, Default)]
 pub struct FlexRayClauses {
@@ -796,6 +797,25 @@ pub struct Protection<'t> {
     pub delta: Option<Integer>,
 }
 
+// syntax/tree/wiring.rs
+
+#[derive(Debug, Clone, PartialEq, Default)]
+pub struct WiringClauses<'t> {
+    pub terminators: Option<Spanned<Vec<TerminatorItem<'t>>>>,
+    pub star: Option<Spanned<FittedAt<'t>>>,
+    pub branches: Vec<Spanned<Vec<Name<'t>>>>,
+}
+#[derive(Debug, Clone, PartialEq)]
+pub enum FittedAt<'t> {
+    Unit(Name<'t>),
+    Wiring(Text<'t>),
+}
+#[derive(Debug, Clone, PartialEq)]
+pub struct TerminatorItem<'t> {
+    pub at: FittedAt<'t>,
+    pub ohms: Option<Integer>,
+}
+
 // syntax/tree.rs
 
 pub use formula::{Formula, Line, Trouble};
@@ -815,3 +835,4 @@ pub use signal::{
     Algorithm, Checksum, Counter, CrcParameters, Elements, Extras, Kind, MixedIn,
     Protection, Signal, StatesClause, Step, UnitText, Value,
 };
+pub use wiring::{FittedAt, TerminatorItem, WiringClauses};

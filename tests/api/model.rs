@@ -9,6 +9,7 @@ impl Database {
     pub fn frame_named(&self, name: &str) -> Option<(FrameId, &Frame)> {}
     pub fn states_named(&self, name: &str) -> Option<(StatesId, &StateTable)> {}
     pub fn words<'a>(&'a self, signal: &'a Signal) -> &'a [StateWord] {}
+    pub fn certainty(&self, frame: FrameId, signal: SignalId) -> Option<&Certainty> {}
     pub fn into_description(self) -> Description {}
 }
 impl Deref for Database {
@@ -320,6 +321,13 @@ pub enum Grade {
     Measured,
     Document,
 }
+impl Certainty {
+    pub fn text(&self) -> String {}
+}
+impl Grade {
+    pub fn words(self) -> &'static str {}
+    pub fn mark(self) -> Option<char> {}
+}
 
 // lib.rs
 
@@ -354,6 +362,7 @@ pub use unit::Unit;
 pub use validate::{Flaw, InvalidDescription};
 pub use wirelore_bits::TroubleCode;
 pub use wirelore_bits::lin::LinChecksum;
+pub use wiring::{ActiveStar, Fitted, Terminator};
 
 // near.rs
 
@@ -377,6 +386,8 @@ pub struct Network {
     pub data_rate: Option<BitRate>,
     pub telegram: Option<Telegram>,
     pub flexray: Option<FlexRayTiming>,
+    pub terminators: Vec<Terminator>,
+    pub star: Option<ActiveStar>,
 }
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum NetworkKind {
@@ -652,7 +663,7 @@ pub fn from_json(text: &str) -> Result<Database, LoadError> {}
 
 pub use binary::{from_lorebin, to_lorebin};
 pub use json::{from_json, to_json};
-pub const FORMAT_VERSION: u32 = 2;
+pub const FORMAT_VERSION: u32 = 3;
 #[derive(Debug, Error)]
 #[non_exhaustive]
 pub enum LoadError {
@@ -818,6 +829,9 @@ pub enum Flaw {
     Twice { what: &'static str },
     NoDataPhase,
     NoSlots,
+    NoWirePair,
+    NoStar,
+    NotOnNetwork { unit: String },
     OddBytes { bytes: u16 },
     NoRing { network: String },
     WrongIdentifier { network: String, kind: &'static str },
@@ -852,3 +866,27 @@ pub enum Flaw {
 // validate/mod.rs
 
 pub use flaw::{Flaw, InvalidDescription};
+
+// wiring.rs
+
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub enum Fitted {
+    Unit(EcuId),
+    Wiring(String),
+}
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Terminator {
+    pub at: Fitted,
+    pub ohms: Option<u32>,
+}
+#[derive(Debug, Clone, PartialEq, Eq, Serialize, Deserialize)]
+pub struct ActiveStar {
+    pub at: Fitted,
+    pub branches: Vec<Vec<EcuId>>,
+}
+impl Fitted {
+    pub fn unit(&self) -> Option<EcuId> {}
+}
+impl Network {
+    pub fn branches(&self, own: NetworkId, ecus: &[Ecu]) -> Vec<Vec<EcuId>> {}
+}

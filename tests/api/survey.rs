@@ -372,10 +372,16 @@ pub fn move_unit(
 
 pub mod budget;
 pub mod response;
-pub use listening::{Hop, Listening};
+pub use listening::{Hop, Listening, Topic};
 
 // listening.rs
 
+#[derive(Debug, Clone, PartialEq, Eq)]
+pub struct Topic {
+    pub frame: FrameId,
+    pub signals: Vec<SignalId>,
+}
+impl From<FrameId> for Topic {}
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct Listening {
     pub network: NetworkId,
@@ -393,7 +399,7 @@ pub struct Hop {
     pub route: RouteId,
 }
 impl Listening {
-    pub fn to(database: &Database, frame: FrameId) -> Self {}
+    pub fn to(database: &Database, topic: impl Into<Topic>) -> Self {}
     pub fn networks(&self) -> Vec<NetworkId> {}
 }
 

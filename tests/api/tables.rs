@@ -35,6 +35,7 @@ impl GridColumns {
 }
 impl GridColumn {
     pub fn name(&self) -> &str {}
+    pub fn signal(&self) -> (FrameId, SignalId) {}
     pub fn reading_at(&self, at_ns: i64) -> Option<Reading<'_>> {}
 }
 

@@ -46,12 +46,6 @@ impl Fitted {
 }
 
 impl Network {
-    /// The terminator in a unit.
-    #[must_use]
-    pub fn terminator_in(&self, unit: EcuId) -> Option<&Terminator> {
-        self.terminators.iter().find(|terminator| terminator.at == Fitted::Unit(unit))
-    }
-
     /// All branches of its active star: those that are stated, then one for each other unit. None without a star.
     #[must_use]
     pub fn branches(&self, own: NetworkId, ecus: &[Ecu]) -> Vec<Vec<EcuId>> {

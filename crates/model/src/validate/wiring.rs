@@ -5,7 +5,8 @@ use super::general::{not_zero, refers, set};
 use crate::{Description, EcuId, Network, NetworkId, NetworkKind};
 
 pub(super) fn check(description: &Description, network: &Network, id: NetworkId) -> Checked {
-    if !network.terminators.is_empty() && !(network.kind.is_can() || network.kind == NetworkKind::FlexRay) {
+    let has_two_wires = network.kind.is_can() || network.kind == NetworkKind::FlexRay;
+    if !has_two_wires && !network.terminators.is_empty() {
         return Err(Flaw::NoWirePair);
     }
     for terminator in &network.terminators {
