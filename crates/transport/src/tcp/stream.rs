@@ -13,6 +13,10 @@ const BASE: Position = 1 << 32;
 /// windows of more than a megabyte are not seen in vehicles (common practice, no source).
 const REPEATED_BYTES: u64 = 1 << 20;
 
+/// So long after the first try a sender that hears nothing gives its connection up, so what is missing for longer will not come: "at least
+/// 100 seconds" (RFC 9293, 3.8.3, the threshold R2).
+const WAITING_NS_MAX: i64 = 100_000_000_000;
+
 /// Where a segment lies, as seen from the next byte of its stream.
 pub(super) enum Place {
     At(Position),
@@ -40,6 +44,12 @@ struct Waiting {
     at: Position,
     time_ns: Option<i64>,
     bytes: Box<[u8]>,
+}
+
+impl Waiting {
+    fn is_older_than(&self, most_ns: i64, now_ns: Option<i64>) -> bool {
+        matches!((self.time_ns, now_ns), (Some(came), Some(now)) if now.saturating_sub(came) > most_ns)
+    }
 }
 
 /// How many segments may wait, whatever their size: each costs more than its bytes.
@@ -70,6 +80,9 @@ impl<S> Stream<S> {
         tell: &mut impl FnMut(&Flow, &mut S, Piece<'_>),
     ) -> Taken {
         let end = at + segment.payload.len() as u64;
+        while self.waiting.first().is_some_and(|first| first.is_older_than(WAITING_NS_MAX, time_ns)) {
+            self.give_up_first(tell);
+        }
         if segment.fin {
             self.fin.get_or_insert(end);
         }

@@ -26,7 +26,8 @@ impl Default for Limits {
 /// The TCP streams of one network, fed segments in the order of the recording.
 ///
 /// Missing bytes are waited for until the receiver confirms bytes behind them, or more wait than the [limits](Limits) allow, or a segment
-/// comes that lies further ahead than could wait, or the stream ends: then they are told as a gap and the stream goes on behind them.
+/// comes that lies further ahead than could wait, or a segment of the stream comes more than 100 seconds after what waits, or the stream
+/// ends: then they are told as a gap and the stream goes on behind them.
 #[derive(Debug)]
 pub struct Streams<S> {
     limits: Limits,

@@ -124,6 +124,21 @@ fn a_gap_is_given_up_when_too_much_waits() {
     assert_eq!(net.finish()[4..], [Told::Gap(1), bytes("lmn"), Told::Ended(End::LogEnd)]);
 }
 
+/// A sender that is not answered gives up after at least 100 seconds (RFC 9293, 3.8.3, R2): until then it may send once more.
+#[test]
+fn a_gap_is_given_up_when_its_sender_would_have_given_up() {
+    let mut net = Net::new();
+    let mut take = |time_s: i64, sequence: u32, payload: &'static [u8]| {
+        net.streams.feed(Some(time_s * 1_000_000_000), &segment(sequence, payload), &mut gather(&mut net.told))
+    };
+    assert_eq!(take(0, 0, b"one "), Taken::Passed);
+    assert_eq!(take(1, 8, b"three "), Taken::Waiting);
+    assert_eq!(take(101, 14, b"four "), Taken::Waiting);
+    assert_eq!(take(102, 19, b"five"), Taken::Passed);
+    assert_eq!(net.told.last().map(|(_, told)| told), Some(&bytes("three four five")));
+    assert_eq!(net.told[2].1, Told::Gap(4));
+}
+
 #[test]
 fn a_segment_far_ahead_does_not_wait() {
     let mut net = Net::new();
