@@ -5,6 +5,11 @@ use std::io::Write;
 use wirelore_bits::text;
 use wirelore_decode::Value;
 
+/// A whole number in hexadecimal, with all digits that its bits have.
+pub(crate) fn hexadecimal(value: i128, digits: usize) -> String {
+    format!("0x{value:0digits$X}")
+}
+
 /// Appends a double: the shortest digits that give the same double back, whole numbers without a point.
 pub(crate) fn push_double(value: f64, to: &mut Vec<u8>) {
     let mut room = [0; text::ROOM_BYTES];

@@ -3,7 +3,7 @@
 use wirelore_bits::{Affine, BitPosition, Field, NumberKind, Place, Ratio};
 use wirelore_model::{
     Appearance, ByteSpan, Charset, Content, Database, Description, Frame, Identifier, Label, LengthRange, Meaning,
-    Network, NetworkId, NetworkKind, Page, PageId, RawSpan, RawValue, Role, Scaling, Sending, Signal, SignalId,
+    Network, NetworkId, NetworkKind, Page, PageId, RawSpan, RawValue, Role, Scaling, Sending, Shown, Signal, SignalId,
     StateWord, States, Test, Unit, ValueRange,
 };
 
@@ -41,6 +41,7 @@ pub(crate) fn number(name: &str, place: &str, kind: NumberKind) -> Signal {
         absent: Vec::new(),
         fault: Vec::new(),
         role: Role::Value,
+        shown: Shown::Decimal,
     }
 }
 

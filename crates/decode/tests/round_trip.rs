@@ -5,7 +5,7 @@ use wirelore_bits::{Affine, BitPosition, ByteOrder, Encoding, Field, Number, Num
 use wirelore_decode::{Decoder, Given, Note, Reading, Value, encode};
 use wirelore_model::{
     Appearance, Content, Database, Description, Frame, FrameId, Identifier, Label, Network, NetworkId, NetworkKind,
-    RawSpan, RawValue, Role, Scaling, Sending, Signal,
+    RawSpan, RawValue, Role, Scaling, Sending, Shown, Signal,
 };
 
 /// What a signal is made of, beside its place.
@@ -97,6 +97,7 @@ fn signal(name: &str, field: Field, draft: &Draft) -> Signal {
         absent: if draft.has_absent && takes_patterns { vec![all_set] } else { Vec::new() },
         fault: Vec::new(),
         role: Role::Value,
+        shown: Shown::Decimal,
     }
 }
 

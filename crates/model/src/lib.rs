@@ -12,7 +12,7 @@
 //! use wirelore_bits::{Affine, BitPosition, NumberKind, Place, Ratio};
 //! use wirelore_model::{
 //!     Appearance, Content, Database, Description, Frame, Identifier, Label, LengthRange, Network, NetworkId, NetworkKind, Role, Scaling,
-//!     Sending, Signal, Unit, store,
+//!     Sending, Shown, Signal, Unit, store,
 //! };
 //!
 //! # fn main() -> Result<(), Box<dyn std::error::Error>> {
@@ -29,6 +29,7 @@
 //!     absent: vec![],
 //!     fault: vec![],
 //!     role: Role::Value,
+//!     shown: Shown::Decimal,
 //! };
 //! // frame wheel_speeds on drive id 0x1B4 { length 8 ... }
 //! let wheel_speeds = Frame {
@@ -119,7 +120,7 @@ pub use network::{Attachment, BitRate, Ecu, Nanoseconds, Network, NetworkKind, W
 pub use protection::Protection;
 pub use route::{Pace, Passed, Route};
 pub use schedule::{Schedule, Slot, SlotContent};
-pub use signal::{ByteSpan, Charset, Content, Curve, CurvePoint, Scaling, Signal, States, ValueRange};
+pub use signal::{ByteSpan, Charset, Content, Curve, CurvePoint, Scaling, Shown, Signal, States, ValueRange};
 pub use states::{Meaning, RawSpan, RawValue, StateTable, StateWord};
 pub use telegram::{Telegram, TelegramCheck, TelegramSize};
 pub use texts::{formula_text, state_words_text};

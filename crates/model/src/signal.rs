@@ -30,6 +30,19 @@ pub struct Signal {
     pub fault: Vec<RawSpan>,
     /// A duty beyond carrying a value.
     pub role: Role,
+    /// How people write its value; for programs it stays a number.
+    pub shown: Shown,
+}
+
+/// How people write a number.
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case")]
+pub enum Shown {
+    /// As a decimal number.
+    #[default]
+    Decimal,
+    /// As all of its digits in hexadecimal: `0x01F4`. Only where the raw number, unsigned, is the value, and it has no unit.
+    Hexadecimal,
 }
 
 /// The bits of a signal and how they are read.
@@ -146,6 +159,15 @@ impl Signal {
         match &self.content {
             Content::Number { field, kind } => Encoding::new(*kind, field.width()).ok(),
             Content::Text { .. } | Content::Bytes { .. } => None,
+        }
+    }
+
+    /// How many digits its value has in hexadecimal, where it is shown so.
+    #[must_use]
+    pub fn hexadecimal_digits(&self) -> Option<usize> {
+        match (self.shown, &self.content) {
+            (Shown::Hexadecimal, Content::Number { field, .. }) => Some(usize::from(field.width()).div_ceil(4)),
+            _ => None,
         }
     }
 

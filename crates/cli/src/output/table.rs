@@ -12,7 +12,7 @@ use super::snippet::Snippet;
 use super::texts::{Part, Texts, source_width};
 use crate::args::TimeBase;
 use crate::moment::Clock;
-use crate::number::push_rounded;
+use crate::number::{hexadecimal, push_rounded};
 
 /// The width of the column for values: a double has up to 17 digits, a sign, a point and an exponent.
 const VALUE_WIDTH: usize = 12;
@@ -118,6 +118,8 @@ impl Form for Table {
             // Digits are one column each and act on no terminal.
             to.extend(std::iter::repeat_n(b' ', VALUE_WIDTH.saturating_sub(self.cell.len())));
             to.extend_from_slice(&self.cell);
+        } else if let (Value::Integer(number), Some(digits)) = (&reading.value, around.hexadecimal_digits) {
+            push_right(hexadecimal(*number, digits).as_bytes(), VALUE_WIDTH, to);
         } else {
             push_value(&reading.value, &mut self.cell);
             push_right(visible(&String::from_utf8_lossy(&self.cell)).as_bytes(), VALUE_WIDTH, to);

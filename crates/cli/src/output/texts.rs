@@ -2,7 +2,7 @@
 
 use unicode_width::UnicodeWidthStr;
 use wirelore_decode::{Decoder, Event};
-use wirelore_model::{Database, Ecu, FrameId, Grade, Identifier, NetworkId, SignalId};
+use wirelore_model::{Database, Ecu, FrameId, Grade, Identifier, NetworkId, Signal, SignalId};
 
 use super::snippet::Snippet;
 
@@ -33,6 +33,8 @@ pub(crate) struct SignalText {
     pub(crate) behind: String,
     /// What stands before the value, and what stands behind it to the end of the line where there is nothing to say of its state.
     pub(crate) ready: Option<[Snippet; 2]>,
+    /// How many digits its value has, where people read it in hexadecimal.
+    pub(crate) hexadecimal_digits: Option<usize>,
 }
 
 impl Texts {
@@ -43,17 +45,18 @@ impl Texts {
         line_end: &str,
         make: impl Fn(Part, &str) -> String,
     ) -> Self {
-        let signal_text = |frame: FrameId, signal: SignalId, name: &str| {
-            let unit = decoder.unit(frame, signal).map_or("", |unit| unit.as_str());
-            let grade = database.certainty(frame, signal).map(|certainty| certainty.grade);
-            let (before, behind) = (make(Part::Signal, name), make(Part::Unit(grade), unit));
+        let signal_text = |frame: FrameId, id: SignalId, signal: &Signal| {
+            let unit = decoder.unit(frame, id).map_or("", |unit| unit.as_str());
+            let grade = database.certainty(frame, id).map(|certainty| certainty.grade);
+            let (before, behind) = (make(Part::Signal, &signal.label.name), make(Part::Unit(grade), unit));
             let whole = format!("{behind}{line_end}");
             let ready = Snippet::new(before.as_bytes()).zip(Snippet::new(whole.as_bytes()));
-            SignalText { before, behind, ready: ready.map(<[Snippet; 2]>::from) }
+            let hexadecimal_digits = signal.hexadecimal_digits();
+            SignalText { before, behind, ready: ready.map(<[Snippet; 2]>::from), hexadecimal_digits }
         };
         let signals = database.frames.iter().zip((0..).map(FrameId)).map(|(frame, id)| {
             let signals = frame.signals.iter().zip((0..).map(SignalId));
-            signals.map(|(signal, signal_id)| signal_text(id, signal_id, &signal.label.name)).collect()
+            signals.map(|(signal, signal_id)| signal_text(id, signal_id, signal)).collect()
         });
         Self {
             networks: database.networks.iter().map(|network| make(Part::Network, &network.label.name)).collect(),

@@ -2,7 +2,7 @@
 
 use wirelore_bits::NumberKind;
 use wirelore_bits::e2e::{DataId, E2eError, LISTED_IDS, Part, Profile};
-use wirelore_model::{ByteSpan, Content, Protection, Role, Scaling, Signal};
+use wirelore_model::{ByteSpan, Content, Protection, Role, Scaling, Shown, Signal};
 
 use crate::syntax::tree::{self, Integer};
 use crate::{Diagnostic, Rule, Site, Spanned};
@@ -40,6 +40,7 @@ pub(crate) fn read(
         absent: Vec::new(),
         fault: Vec::new(),
         role: Role::Protection(Box::new(protection)),
+        shown: Shown::Decimal,
     })
 }
 

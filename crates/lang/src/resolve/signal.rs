@@ -1,7 +1,7 @@
 //! Signals: from the tree to the model.
 
 use wirelore_bits::{Encoding, EncodingError, NumberKind};
-use wirelore_model::{ByteSpan, Content, Role, Scaling, Signal, States, StatesId, TroubleCode, ValueRange};
+use wirelore_model::{ByteSpan, Content, Role, Scaling, Shown, Signal, States, StatesId, TroubleCode, ValueRange};
 
 use crate::check;
 use crate::syntax::tree::{self, Kind, RawRange, StatesClause, Value};
@@ -88,6 +88,7 @@ fn bare(scoped: &Scoped<'_, tree::Signal<'_>>, scope: &Scope, content: Content) 
         absent: Vec::new(),
         fault: Vec::new(),
         role: Role::Value,
+        shown: Shown::Decimal,
     }
 }
 
@@ -185,9 +186,30 @@ fn number<'t>(
     signal.range = range(tree, scope, resolver.messages).map(Box::new);
     signal.absent = specials(&tree.extras().absent, encoding, scope, resolver);
     signal.fault = specials(&tree.extras().fault, encoding, scope, resolver);
+    signal.shown = shown(signal, tree, encoding, scope, resolver.messages);
     let (states, fit) = states_of(resolver, tree, encoding, scope)?;
     signal.states = Some(states);
     Some(fit)
+}
+
+/// Digits in hexadecimal are for bits that are no quantity.
+fn shown(signal: &Signal, tree: &tree::Signal, encoding: Encoding, scope: &Scope, messages: &mut Messages) -> Shown {
+    let Some(span) = tree.extras().shown else { return Shown::Decimal };
+    let trouble = if is_trouble_code(tree) {
+        "a trouble code has a text of its own"
+    } else if encoding.kind() != NumberKind::Unsigned {
+        "only unsigned numbers are shown in hex"
+    } else if signal.scaling != Scaling::Raw || signal.unit.is_some() {
+        "what has a formula or a unit is a quantity, and not shown in hex"
+    } else {
+        return Shown::Hexadecimal;
+    };
+    messages.push(
+        Diagnostic::new(Rule::KindDoesNotFit, scope.site(span), trouble)
+            .here("shows the bits as they are")
+            .help("take `shown in hex` away; it is for identifiers, part numbers and the like"),
+    );
+    Shown::Decimal
 }
 
 fn range(tree: &tree::Signal, scope: &Scope, messages: &mut Messages) -> Option<ValueRange> {
@@ -317,6 +339,7 @@ fn say_numbers_only(tree: &tree::Signal, scope: &Scope, resolver: &mut Resolver<
         (extras.fault.first().map(|range| range.span), "fault value"),
         (extras.counter.as_ref().map(|counter| counter.span), "counter"),
         (extras.checksum.as_ref().map(|checksum| checksum.span), "checksum"),
+        (extras.shown, "way to be shown"),
     ];
     for (span, what) in clauses {
         let Some(span) = span else { continue };

@@ -32,6 +32,7 @@ const CLAUSES: Clauses = Clauses {
         "size",
         "counter",
         "checksum",
+        "shown",
         "called",
         "confirmed",
         "likely",
@@ -42,7 +43,7 @@ const CLAUSES: Clauses = Clauses {
     begins: |i| match i.word() {
         "states" => matches!(i.nth_kind(1), Some(TokenKind::Word | TokenKind::OpenBrace)),
         "range" | "absent" | "fault" | "counter" => matches!(i.nth_kind(1), Some(TokenKind::Number | TokenKind::Minus)),
-        "checksum" | "size" => i.nth_kind(1) == Some(TokenKind::Word),
+        "checksum" | "size" | "shown" => i.nth_kind(1) == Some(TokenKind::Word),
         _ => begins_common(i),
     },
     first_is_free: false,
@@ -345,6 +346,14 @@ fn clause<'a>(word: &str, i: Cursor<'a>, signal: &mut Signal<'a>) -> Parsed<'a, 
             check_once(i, word, signal.extras().checksum.as_ref().map(|checksum| checksum.span));
             let (behind, checksum) = checksum(i.next())?;
             signal.extras_mut().checksum.get_or_insert(Box::new(Spanned::new(checksum, i.span_to(behind))));
+            Ok((behind, ()))
+        }
+        "shown" => {
+            check_once(i, word, signal.extras().shown);
+            let help = "the one other way to show a number is written `shown in hex`";
+            let (behind, _) = want_so("`in`", help, super::basic::word("in"))(i.next())?;
+            let (behind, _) = want_so("`hex`", help, super::basic::word("hex"))(behind)?;
+            signal.extras_mut().shown.get_or_insert(i.span_to(behind));
             Ok((behind, ()))
         }
         _ => common(word, i, &mut signal.head),

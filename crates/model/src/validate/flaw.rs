@@ -230,6 +230,9 @@ pub enum Flaw {
         /// What it has.
         what: &'static str,
     },
+    /// A value in hexadecimal that is more than its bits.
+    #[error("only an unsigned number without formula and unit can be shown in hexadecimal")]
+    ShownInHex,
     /// A raw value that the signal's bits cannot have.
     #[error("raw value {value} is outside what its {width} bits can hold; correct the value or the width")]
     RawOutside {

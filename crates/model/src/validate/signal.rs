@@ -6,7 +6,7 @@ use super::flaw::{At, Checked, Flaw, InvalidDescription};
 use super::frame::{FittingTables, FrameContext, inside};
 use super::general::{refers, signal_name};
 use super::{duty, pages, raw};
-use crate::{ByteSpan, Content, Curve, Role, Scaling, Signal, States, TroubleCode};
+use crate::{ByteSpan, Content, Curve, Role, Scaling, Shown, Signal, States, TroubleCode};
 
 pub(super) fn check_all(
     context: &FrameContext<'_>,
@@ -83,6 +83,10 @@ fn number(context: &FrameContext<'_>, signal: &Signal, encoding: Encoding, fitti
         Scaling::TroubleCode => trouble_code(signal, encoding)?,
         Scaling::Raw | Scaling::Affine(_) => {}
     }
+    let is_pattern = encoding.kind() == NumberKind::Unsigned && signal.scaling == Scaling::Raw && signal.unit.is_none();
+    if signal.shown == Shown::Hexadecimal && !is_pattern {
+        return Err(Flaw::ShownInHex);
+    }
     if signal.range.as_ref().is_some_and(|range| range.high < range.low) {
         return Err(Flaw::UpsideDown { what: "range" });
     }
@@ -111,6 +115,7 @@ fn no_number(signal: &Signal) -> Checked {
         (!signal.absent.is_empty(), "absent values"),
         (!signal.fault.is_empty(), "fault values"),
         (signal.role != Role::Value, "the duty of a counter or checksum"),
+        (signal.shown != Shown::Decimal, "a way to be shown"),
     ];
     match has.into_iter().find(|(has, _)| *has) {
         Some((_, what)) => Err(Flaw::NumbersOnly { what }),

@@ -228,6 +228,9 @@ refused! {
         |d| d.frames[1].signals[8].states = Some(States::Table(StatesId(0))) => "frame `request`, signal `maker`: it holds text or bytes and cannot have states",
         |d| d.frames[1].signals[8].fault = single(number(1)) => "frame `request`, signal `maker`: it holds text or bytes and cannot have fault values",
         |d| d.frames[1].signals[8].role = d.frames[0].signals[1].role.clone() => "frame `request`, signal `maker`: it holds text or bytes and cannot have the duty",
+        |d| d.frames[1].signals[8].shown = Shown::Hexadecimal => "frame `request`, signal `maker`: it holds text or bytes and cannot have a way to be shown",
+        |d| d.frames[1].signals[1].unit = Unit::known("V") => "frame `request`, signal `page`: only an unsigned number without formula and unit can be shown in hexadecimal",
+        |d| d.frames[1].signals[0].shown = Shown::Hexadecimal => "frame `request`, signal `torque`: only an unsigned number without formula and unit",
     }
 
     raw_values {

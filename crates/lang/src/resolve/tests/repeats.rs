@@ -175,3 +175,21 @@ fn trouble_codes_are_no_quantities() {
         assert_eq!(bytes(wrong), [Rule::KindDoesNotFit], "{wrong}");
     }
 }
+
+#[test]
+fn only_what_is_no_quantity_is_shown_in_hex() {
+    let bytes = |rest: &str| rules(&format!("length 8\n{rest}"));
+    assert_eq!(bytes("signal c in bytes 0..1, shown in hex, absent 0, states { 0xF190 vin }"), []);
+    assert_eq!(bytes("signal c in byte 0 = raw, range 0..9, shown in hex"), []);
+    for wrong in [
+        "signal c in byte 0 signed, shown in hex",
+        "signal c in byte 0 = raw * 2, shown in hex",
+        "signal c in byte 0 = raw V, shown in hex",
+        "signal c in bytes 0..1 trouble_code, shown in hex",
+        "signal c in bytes 0..1 bytes, shown in hex",
+    ] {
+        assert_eq!(bytes(wrong), [Rule::KindDoesNotFit], "{wrong}");
+    }
+    assert_eq!(bytes("signal c in byte 0, shown in octal"), [Rule::UnexpectedWord]);
+    assert_eq!(bytes("signal c in byte 0, shown in hex, shown in hex"), [Rule::RepeatedClause]);
+}

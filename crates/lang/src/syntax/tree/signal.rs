@@ -62,6 +62,8 @@ pub struct Extras<'t> {
     pub counter: Option<Box<Spanned<Counter>>>,
     /// `checksum ...`
     pub checksum: Option<Box<Spanned<Checksum<'t>>>>,
+    /// `shown in hex`
+    pub shown: Option<Span>,
     /// `protected by ...`: then there is nothing else, and the place follows from the profile.
     pub protection: Option<Box<Spanned<Protection<'t>>>>,
 }
@@ -77,6 +79,7 @@ impl Extras<'_> {
         size: None,
         counter: None,
         checksum: None,
+        shown: None,
         protection: None,
     };
 }

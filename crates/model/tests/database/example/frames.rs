@@ -115,7 +115,7 @@ pub(super) fn request() -> Frame {
                     unit: Some(Unit::Text("steps".into())),
                     ..signal("torque", field((0, 7), (1, 0)), NumberKind::Signed)
                 },
-                signal("page", field((2, 7), (2, 0)), NumberKind::Unsigned),
+                Signal { shown: Shown::Hexadecimal, ..signal("page", field((2, 7), (2, 0)), NumberKind::Unsigned) },
                 on_page(
                     0,
                     Signal {

@@ -152,6 +152,7 @@ pub(crate) fn signal(name: &str, field: Field, kind: NumberKind) -> Signal {
         absent: vec![],
         fault: vec![],
         role: Role::Value,
+        shown: Shown::Decimal,
     }
 }
 
