@@ -3,7 +3,8 @@
 use std::fmt::Write;
 
 use wirelore_bits::Field;
-use wirelore_model::{ByteSpan, Content, Frame, PageId, Signal, SignalId};
+use wirelore_bits::e2e::Part;
+use wirelore_model::{ByteSpan, Content, Frame, PageId, Protection, Signal, SignalId};
 
 /// The longest payload that is drawn byte by byte: that of a CAN FD frame. In longer ones rows that are alike are folded.
 const DRAWN_BYTES: u32 = 64;
@@ -29,6 +30,23 @@ enum Mark {
     },
 }
 
+/// What has a letter of its own: a signal, or what else stands in the header of a protection beside the count, which is the signal.
+pub(crate) struct Span<'a> {
+    pub(crate) signal: &'a Signal,
+    pub(crate) part: Option<(Part, Field)>,
+}
+
+/// The spans of some signals, in the order of their letters.
+pub(crate) fn spans<'a>(frame: &'a Frame, signals: &[SignalId]) -> Vec<Span<'a>> {
+    let all = signals.iter().map(|id| &frame.signals[id.index()]);
+    let spans = all.flat_map(|signal| {
+        let parts = signal.protection().into_iter().flat_map(Protection::parts);
+        let others = parts.filter(|(part, _)| *part != Part::Counter).map(Some);
+        std::iter::once(None).chain(others).map(move |part| Span { signal, part })
+    });
+    spans.collect()
+}
+
 /// Draws the signals of a page; bits of signals that are there beside them show as taken.
 pub(crate) fn picture(frame: &Frame, page: Option<PageId>, signals: &[SignalId]) -> String {
     let all = all_bytes(frame);
@@ -50,11 +68,13 @@ pub(crate) fn picture(frame: &Frame, page: Option<PageId>, signals: &[SignalId])
             paint(&mut marks, bytes, signal, |_| Mark::OnPages);
         }
     }
-    for (number, id) in signals.iter().enumerate() {
-        paint(&mut marks, bytes, &frame.signals[id.index()], |most_significant| Mark::Signal {
-            letter: letter(number),
-            most_significant,
-        });
+    let spans = spans(frame, signals);
+    for (number, span) in spans.iter().enumerate() {
+        let mark = |most_significant| Mark::Signal { letter: letter(number), most_significant };
+        match &span.part {
+            Some((_, field)) => paint_field(&mut marks, field, mark),
+            None => paint_content(&mut marks, bytes, span.signal, mark),
+        }
     }
     if frame.length.is_none() {
         // How long it is follows from what is described of it: behind that there is nothing to see.
@@ -65,7 +85,7 @@ pub(crate) fn picture(frame: &Frame, page: Option<PageId>, signals: &[SignalId])
         return String::new();
     }
     let hidden = all.saturating_sub(bytes) as usize;
-    rows(&marks, hidden, signals.len())
+    rows(&marks, hidden, spans.len())
 }
 
 /// The name of the n-th signal in the picture: a to z, then a1 to z1 and so on.
@@ -118,11 +138,13 @@ fn is_inside(frame: &Frame, signal: &Signal, page: Option<PageId>) -> bool {
 }
 
 fn paint(marks: &mut [Mark], bytes: u32, signal: &Signal, mark: impl Fn(bool) -> Mark) {
+    signal.more_fields().for_each(|field| paint_field(marks, &field, &mark));
+    paint_content(marks, bytes, signal, mark);
+}
+
+fn paint_content(marks: &mut [Mark], bytes: u32, signal: &Signal, mark: impl Fn(bool) -> Mark) {
     match &signal.content {
-        Content::Number { field, .. } => {
-            signal.more_fields().for_each(|field| paint_field(marks, &field, &mark));
-            paint_field(marks, field, mark);
-        }
+        Content::Number { field, .. } => paint_field(marks, field, mark),
         Content::Text { bytes: span, .. } | Content::Bytes { bytes: span, .. } => paint_span(marks, bytes, *span, mark),
     }
 }

@@ -52,6 +52,12 @@ pub(crate) fn signal(database: &Database, frame: &Frame, id: SignalId) -> String
     for line in words::signal_details(database, frame, id) {
         let _ = writeln!(text, "  {line}");
     }
+    for (number, span) in bits::spans(frame, &[id]).iter().enumerate() {
+        if let Some((part, field)) = &span.part {
+            let (letter, name, place) = (bits::letter(number), words::part_name(*part), words::field_text(field));
+            let _ = writeln!(text, "  {letter}: its {name}, {place}");
+        }
+    }
     text
 }
 
@@ -124,21 +130,29 @@ fn selectors(frame: &Frame, page: &Page) -> String {
 
 /// What each letter stands for.
 fn legend(database: &Database, frame: &Frame, signals: &[SignalId]) -> String {
-    let rows: Vec<[String; 6]> = signals
-        .iter()
-        .enumerate()
-        .map(|(number, id)| {
-            let signal = &frame.signals[id.index()];
-            [
-                bits::letter(number),
-                signal.label.name.clone(),
+    let row = |(number, span): (usize, &bits::Span<'_>)| {
+        let (letter, signal) = (bits::letter(number), span.signal);
+        let name = &signal.label.name;
+        match &span.part {
+            Some((part, field)) => [
+                letter,
+                format!("{name}: {}", words::part_name(*part)),
+                words::field_text(field),
+                words::field_width_text(field),
+                String::new(),
+                String::new(),
+            ],
+            None => [
+                letter,
+                name.clone(),
                 words::place_text(signal),
                 words::width_text(signal),
                 words::meaning_text(signal),
                 words::short_remarks(database, frame, signal).join("; "),
-            ]
-        })
-        .collect();
+            ],
+        }
+    };
+    let rows: Vec<[String; 6]> = bits::spans(frame, signals).iter().enumerate().map(row).collect();
     columns(&rows, "  ")
 }
 

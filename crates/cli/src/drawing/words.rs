@@ -3,13 +3,16 @@
 use std::fmt::Write;
 
 use wirelore_bits::e2e::{DataId, Part};
-use wirelore_bits::{ByteOrder, NumberKind, Place};
+use wirelore_bits::{ByteOrder, Field, NumberKind, Place, Ratio};
 use wirelore_decode::reachable;
 use wirelore_model::{
     ByteSpan, Certainty, Content, Database, EcuId, Frame, Label, LengthRange, MixedByte, Nanoseconds, Period,
     Protection, RawSpan, RawValue, Role, Scaling, Sending, Signal, SignalId, Test, appearance_text, formula_text,
     state_words_text,
 };
+
+use crate::number::hexadecimal;
+use crate::summary::counted;
 
 /// A name and its title.
 pub(crate) fn title_of(label: &Label) -> String {
@@ -131,9 +134,13 @@ pub(super) fn test_text(database: &Database, frame: &Frame, test: &Test) -> Stri
 /// Where a signal sits, as the language writes it.
 pub(super) fn place_text(signal: &Signal) -> String {
     match &signal.content {
-        Content::Number { field, .. } => field.places().iter().map(one_place).collect::<Vec<_>>().join(" then "),
+        Content::Number { field, .. } => field_text(field),
         Content::Text { bytes, .. } | Content::Bytes { bytes, .. } => byte_span_text(*bytes),
     }
+}
+
+pub(super) fn field_text(field: &Field) -> String {
+    field.places().iter().map(one_place).collect::<Vec<_>>().join(" then ")
 }
 
 fn one_place(place: &Place) -> String {
@@ -165,13 +172,6 @@ pub(super) fn width_text(signal: &Signal) -> String {
         let what = if matches!(signal.content, Content::Text { .. }) { "text" } else { "bytes" };
         return if signal.size().is_some() { format!("{what} of varying length") } else { what.to_owned() };
     };
-    let mut text = if field.width() == 1 { "1 bit".to_owned() } else { format!("{} bits", field.width()) };
-    let order = field.places().iter().find(|place| place.spans_bytes()).map(Place::order);
-    match order {
-        Some(ByteOrder::Intel) => text.push_str(" Intel"),
-        Some(ByteOrder::Motorola) => text.push_str(" Motorola"),
-        None => {}
-    }
     let kind = match kind {
         NumberKind::Unsigned => "",
         NumberKind::Signed => " signed",
@@ -179,7 +179,18 @@ pub(super) fn width_text(signal: &Signal) -> String {
         NumberKind::Float => " float",
         NumberKind::Bcd => " bcd",
     };
-    text + kind
+    field_width_text(field) + kind
+}
+
+pub(super) fn field_width_text(field: &Field) -> String {
+    let mut text = counted(field.width().into(), "bit");
+    let order = field.places().iter().find(|place| place.spans_bytes()).map(Place::order);
+    match order {
+        Some(ByteOrder::Intel) => text.push_str(" Intel"),
+        Some(ByteOrder::Motorola) => text.push_str(" Motorola"),
+        None => {}
+    }
+    text
 }
 
 /// Formula and unit.
@@ -221,7 +232,9 @@ fn remarks(database: &Database, frame: &Frame, signal: &Signal) -> Vec<String> {
 /// What is said of a signal's numbers.
 fn numbers(signal: &Signal) -> Vec<String> {
     let mut remarks = Vec::new();
-    remarks.extend(signal.range.as_ref().map(|range| format!("range {}..{}", range.low, range.high)));
+    remarks.extend(signal.hexadecimal_digits().map(|_| "shown in hex".to_owned()));
+    let shown = |number: Ratio| shown_text(signal, number);
+    remarks.extend(signal.range.as_ref().map(|range| format!("range {}..{}", shown(range.low), shown(range.high))));
     remarks.extend(signal.absent.iter().map(|span| format!("{} no reading", span_text(*span))));
     remarks.extend(signal.fault.iter().map(|span| format!("{} sensor fault", span_text(*span))));
     remarks
@@ -255,7 +268,7 @@ fn mixed_text(frame: &Frame, byte: MixedByte) -> String {
     }
 }
 
-/// `counts for e2e profile 1 both over bytes 0..end, data id 0x123; checksum in byte 0`.
+/// `counts for e2e profile 1 both over bytes 0..end, data id 0x123`.
 fn protection_text(protection: &Protection) -> String {
     let Protection { profile, data_id, over, most_rise, .. } = protection;
     let mode = profile.mode().map_or(String::new(), |mode| format!(" {mode}"));
@@ -266,24 +279,19 @@ fn protection_text(protection: &Protection) -> String {
             format!("data ids {}", ids.join(", "))
         }
     };
-    let parts = protection.parts().filter_map(|(part, field)| {
-        let name = match part {
-            Part::Sum => "checksum",
-            Part::Length => "length",
-            Part::DataId => "data id",
-            Part::Counter => return None,
-        };
-        let place: Vec<String> = field.places().iter().map(one_place).collect();
-        Some(format!("{name} in {}", place.join(" then ")))
-    });
-    let parts: Vec<String> = parts.collect();
     let rise = if *most_rise == 1 { String::new() } else { format!(", delta up to {most_rise}") };
     let number = profile.number();
-    format!(
-        "counts for e2e profile {number}{mode} over {}, {data_id}{rise}; {}",
-        byte_span_text(*over),
-        parts.join(", ")
-    )
+    format!("counts for e2e profile {number}{mode} over {}, {data_id}{rise}", byte_span_text(*over))
+}
+
+/// What a part of a protection's header is.
+pub(super) fn part_name(part: Part) -> &'static str {
+    match part {
+        Part::Sum => "checksum",
+        Part::Counter => "count",
+        Part::Length => "length",
+        Part::DataId => "data id",
+    }
 }
 
 /// Everything about one signal, line by line.
@@ -296,7 +304,8 @@ pub(super) fn signal_details(database: &Database, frame: &Frame, id: SignalId) -
     }
     let frame_id = database.frame_named(&frame.label.name).map(|(frame_id, _)| frame_id);
     let reach = frame_id.and_then(|frame_id| reachable(database, frame_id, id));
-    lines.extend(reach.map(|(low, high)| format!("can say {low} to {high}{}", unit_suffix(signal))));
+    let shown = |number: Ratio| shown_text(signal, number);
+    lines.extend(reach.map(|(low, high)| format!("can say {} to {}{}", shown(low), shown(high), unit_suffix(signal))));
     lines.extend(remarks(database, frame, signal));
     // Its own word on it stands above.
     let around = frame_id.filter(|_| signal.label.certainty.is_none()).and_then(|it| database.certainty(it, id));
@@ -305,6 +314,14 @@ pub(super) fn signal_details(database: &Database, frame: &Frame, id: SignalId) -
         None => format!("its words are {}", certainty.text()),
     }));
     lines
+}
+
+/// A value as the signal is shown.
+fn shown_text(signal: &Signal, value: Ratio) -> String {
+    match signal.hexadecimal_digits() {
+        Some(digits) if value.denominator() == 1 => hexadecimal(value.numerator(), digits),
+        _ => value.to_string(),
+    }
 }
 
 fn unit_suffix(signal: &Signal) -> String {
