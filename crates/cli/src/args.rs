@@ -155,7 +155,7 @@ pub(crate) struct DecodeArguments {
     /// Other units: `imperial` (mph, °F, psi; gallons are those of the US), or pairs like 'km/h=mph,°C=°F'
     #[arg(long, value_name = "UNITS")]
     pub(crate) units: Option<String>,
-    /// Exit with 1 where anything was damaged: in the log, on the wire, or on the way of a longer message
+    /// Exit with 1 where anything was damaged (in the log, on the wire, on the way of a longer message), or nothing of a log can be read
     #[arg(long)]
     pub(crate) strict: bool,
     /// No summary and no progress on standard error

@@ -36,7 +36,7 @@ pub(crate) fn bind_map(reading: &LogReading) -> Result<BindMap, Failure> {
     Ok(reading.bind.as_deref().map(BindMap::parse).transpose()?.unwrap_or_default())
 }
 
-/// Says what was lost in a log; true where something was. Damage is told even where no summary is wanted.
+/// Says what was lost in a log; true where something was, or where nothing of it can be read. Damage is told even where no summary is wanted.
 pub(crate) fn tell_report(name: &str, report: &Report) -> bool {
     for damage in &report.damage {
         tell_line(&format!("{name}: {damage}"));
@@ -51,5 +51,5 @@ pub(crate) fn tell_report(name: &str, report: &Report) -> bool {
     for note in report.notes() {
         tell_line(&format!("{name}: {note}"));
     }
-    report.damaged > 0 || report.lost_tail.is_some()
+    report.damaged > 0 || report.lost_tail.is_some() || report.is_of_other_kinds()
 }

@@ -45,6 +45,11 @@ impl LinkTypes {
         *self.by_number.entry(link_type).or_default() += 1;
     }
 
+    /// Whether there was no such packet.
+    pub(crate) fn is_empty(&self) -> bool {
+        self.by_number.is_empty()
+    }
+
     /// Adds those of another piece of the log.
     pub(crate) fn join(&mut self, piece: Self) {
         for (number, count) in piece.by_number {

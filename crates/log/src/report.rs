@@ -80,6 +80,13 @@ impl Report {
         self.remarks.iter().cloned().chain(found.into_iter().flatten()).collect()
     }
 
+    /// Whether there was something in the log, and none of it can be read here: neither frames nor damaged ones, only packets and blocks
+    /// that the [notes](Report::notes) tell of.
+    #[must_use]
+    pub fn is_of_other_kinds(&self) -> bool {
+        self.frames_read() == 0 && (!self.other_links.is_empty() || self.unknown_blocks > 0)
+    }
+
     fn unknown_blocks_note(&self) -> Option<String> {
         let count = self.unknown_blocks;
         let are = if count == 1 { "is" } else { "are" };
