@@ -27,7 +27,7 @@ pub(crate) enum Command {
     /// Turn logged frames into engineering values
     Decode(Box<DecodeArguments>),
     /// Calculate the bytes of one frame, for the bench; nothing is ever sent
-    #[command(after_help = crate::caution::SENDING)]
+    #[command(after_help = crate::caution::SENDING.replace('\n', " "))]
     Encode(EncodeArguments),
     /// How full each network is and how late each frame can get: by the description, or as it was recorded
     #[command(after_help = BUDGET_FIGURES)]
@@ -192,9 +192,9 @@ pub(crate) struct LogReading {
 /// The forms of decoded values.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 pub(crate) enum ValueForm {
-    /// Comma-separated, with a header line (RFC 4180)
+    /// Comma-separated, with a header line (RFC 4180); floats that are no finite numbers are nan, inf and -inf
     Csv,
-    /// One JSON object a line
+    /// One JSON object a line; null for what is no finite number
     Jsonl,
     /// Aligned columns for people
     Table,

@@ -31,7 +31,7 @@ impl Checked {
     pub fn unreadable(&self) -> bool {
         // Such a file is a source without text, and a message of these rules about a text has some of it to point at.
         self.diagnostics.iter().any(|message| {
-            matches!(message.rule, Rule::FileNotFound | Rule::FileTooLarge)
+            matches!(message.rule, Rule::FileNotFound | Rule::FileNotText | Rule::FileTooLarge)
                 && self.sources.text(message.site.file).is_empty()
         })
     }

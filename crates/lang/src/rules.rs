@@ -65,6 +65,7 @@ rules! {
     FileTooLarge "file-too-large" Error,
     UnknownEdition "unknown-edition" Error,
     FileNotFound "file-not-found" Error,
+    FileNotText "file-not-text" Error,
     UnknownStandard "unknown-standard" Error,
     NameTaken "name-taken" Error,
     NameStyle "name-style" Hint,

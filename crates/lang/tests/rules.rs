@@ -1,9 +1,18 @@
 //! The table of rules against the pages: each page is complete, and its two examples do what they say.
 
-use wirelore_lang::{Checked, Level, Rule, check_text, render};
+use wirelore_lang::{Checked, Level, LoadError, Loaded, Loader, Rule, check, check_text, render};
 
 /// The task asks for at least so many named rules.
 const LEAST_RULES: usize = 40;
+
+/// Every file is there, and none is text.
+struct NoText;
+
+impl Loader for NoText {
+    fn load(&self, path: &str, _: Option<&str>) -> Result<Loaded, LoadError> {
+        Err(LoadError::NotText { path: path.to_owned(), byte_offset: 9 })
+    }
+}
 
 fn shown(checked: &Checked) -> String {
     render::text(&checked.sources, &checked.diagnostics, false)
@@ -24,6 +33,7 @@ fn flaws(rule: Rule) -> Vec<String> {
     let wrong = match rule {
         // Its example would fill the page, and many more.
         Rule::FileTooLarge => check_text("wrong.lore", &" ".repeat((16 << 20) + 1)),
+        Rule::FileNotText => check(&["wrong.lore"], &NoText),
         _ => check_text("wrong.lore", page.wrong),
     };
     if !triggers(&wrong, rule) {
@@ -33,7 +43,7 @@ fn flaws(rule: Rule) -> Vec<String> {
     if let Some(other) = other_error {
         note(format!("the wrong example also has the error {}:\n{}", other.rule.name(), shown(&wrong)));
     }
-    if page.wrong.is_empty() != (rule == Rule::FileTooLarge) {
+    if page.wrong.is_empty() != matches!(rule, Rule::FileTooLarge | Rule::FileNotText) {
         note("the page lacks its wrong example".to_owned());
     }
     if wrong.has_errors() != wrong.database.is_none() {

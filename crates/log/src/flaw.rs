@@ -148,6 +148,8 @@ pub(crate) enum Implausible {
     NoSection,
     #[error("a record says that it has {captured} of {original} bytes, which no record can have")]
     RecordLength { captured: u32, original: u32 },
+    #[error("a record says that it has {captured} bytes, and one of this link type has at most {most}")]
+    RecordTooLong { captured: u32, most: u32 },
     #[error("a record says that it has {told} bytes, and the log has {left} more")]
     RecordBeyondEnd { told: u32, left: usize },
     #[error("a record says that it has {0} bytes, and no other record stands behind them")]

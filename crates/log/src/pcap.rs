@@ -187,8 +187,11 @@ impl PcapReader {
     #[inline]
     fn check(&self, header: &RecordHeader) -> Result<(), Implausible> {
         let &RecordHeader { fraction, captured, original, .. } = header;
-        if captured > self.packet_bytes_max || captured > original {
+        if captured > original {
             return Err(Implausible::RecordLength { captured, original });
+        }
+        if captured > self.packet_bytes_max {
+            return Err(Implausible::RecordTooLong { captured, most: self.packet_bytes_max });
         }
         if fraction >= 1_000_000_000 / self.tick_ns {
             return Err(Implausible::Fraction(fraction));

@@ -4,6 +4,41 @@ use std::fmt::Write;
 
 use crate::{Appearance, Database, FlexRayChannels, Identifier, PortProtocol, SeenId};
 
+/// The operations of MOST control messages (MOST Specification 3.0, from memory): what can be done with a property, then with a method.
+pub const MOST_OPERATIONS: [(&str, u8); 21] = [
+    ("set", 0x0),
+    ("get", 0x1),
+    ("set_get", 0x2),
+    ("increment", 0x3),
+    ("decrement", 0x4),
+    ("get_interface", 0x5),
+    ("status", 0xC),
+    ("interface", 0xD),
+    ("error", 0xF),
+    ("start", 0x0),
+    ("abort", 0x1),
+    ("start_result", 0x2),
+    ("start_result_ack", 0x6),
+    ("abort_ack", 0x7),
+    ("start_ack", 0x8),
+    ("error_ack", 0x9),
+    ("processing_ack", 0xA),
+    ("processing", 0xB),
+    ("result", 0xC),
+    ("result_ack", 0xD),
+    ("method_interface", 0xE),
+];
+
+/// ` operation error`; where it depends on the function which of two words is meant, ` operation 0xC (status or result)`.
+fn operation_text(operation: u8) -> String {
+    let words = MOST_OPERATIONS.iter().filter(|(_, number)| *number == operation).map(|(word, _)| *word);
+    match words.collect::<Vec<_>>().as_slice() {
+        [] => format!(" operation 0x{operation:X}"),
+        [word] => format!(" operation {word}"),
+        words => format!(" operation 0x{operation:X} ({})", words.join(" or ")),
+    }
+}
+
 /// Where a frame is seen and how it is recognised there: `drive id 0x1B4`, `body pgn 65265 from 0x00`.
 #[must_use]
 pub fn appearance_text(database: &Database, appearance: &Appearance) -> String {
@@ -70,7 +105,7 @@ fn other_network_text(identifier: &Identifier) -> String {
         }
         Identifier::Most { block, instance, function, operation } => {
             let instance = instance.map_or_else(|| "any".to_owned(), |instance| format!("0x{instance:02X}"));
-            let operation = operation.map_or_else(String::new, |operation| format!(" operation 0x{operation:X}"));
+            let operation = operation.map_or_else(String::new, operation_text);
             write!(text, "function 0x{block:02X}.{instance}.0x{function:03X}{operation}")
         }
         Identifier::SomeIp { service, method, message_type } => {
@@ -143,7 +178,7 @@ pub fn seen_text(seen: SeenId) -> String {
         SeenId::Telegram { source: None, target: None } => "a message without addresses".to_owned(),
         SeenId::Telegram { source, target } => format!("from {} to {}", address(source), address(target)),
         SeenId::Most { block, instance, function, operation } => {
-            format!("function 0x{block:02X}.0x{instance:02X}.0x{function:03X} operation 0x{operation:X}")
+            format!("function 0x{block:02X}.0x{instance:02X}.0x{function:03X}{}", operation_text(operation))
         }
         SeenId::SomeIp { service, method, message_type } => {
             let word = if method < FIRST_EVENT { "method" } else { "event" };

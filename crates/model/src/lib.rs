@@ -112,7 +112,7 @@ pub use duty::{Checksum, ChecksumAlgorithm, Counter, CrcRule, MixedByte, Role};
 pub use flexray::{FLEXRAY_CYCLES, FLEXRAY_REPETITIONS, FlexRayTiming, StaticSlots};
 pub use frame::{Appearance, Element, FasterWhile, Frame, LengthRange, Page, Period, Sending, Test, Transport};
 pub use identifier::{FlexRayChannels, Identifier, PortProtocol, SeenId, pgn_of};
-pub use identifier_text::{appearance_text, identifier_text, message_type_word, seen_text};
+pub use identifier_text::{MOST_OPERATIONS, appearance_text, identifier_text, message_type_word, seen_text};
 pub use ids::{EcuId, FrameId, NetworkId, PageId, RouteId, SignalId, StatesId};
 pub use label::{Certainty, Grade, Label};
 pub use near::{nearest_name, nearest_names};

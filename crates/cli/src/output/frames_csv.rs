@@ -41,11 +41,14 @@ impl<W: Write> FramesCsv<W> {
     }
 }
 
-/// The name, and the unit of values that are in it.
+/// The name, and what the numbers are: their unit, or the way from raw numbers to it.
 fn heading(field: &Field) -> String {
-    match field.metadata().get("unit").filter(|_| !field.metadata().contains_key("formula")) {
-        Some(unit) => format!("{} [{unit}]", field.name()),
-        None => field.name().clone(),
+    let told = ["formula", "unit"].map(|key| field.metadata().get(key).map(String::as_str));
+    // That a number is what was sent needs no words.
+    let told = if told == [Some("raw"), None] { [None; 2] } else { told };
+    match told.into_iter().flatten().collect::<Vec<_>>().join(" ") {
+        nothing if nothing.is_empty() => field.name().clone(),
+        words => format!("{} [{words}]", field.name()),
     }
 }
 

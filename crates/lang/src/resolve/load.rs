@@ -182,6 +182,7 @@ enum NamedBy {
 fn not_loaded(error: &LoadError, site: Site, named_by: NamedBy) -> Diagnostic {
     let rule = match error {
         LoadError::TooLarge { .. } => Rule::FileTooLarge,
+        LoadError::NotText { .. } | LoadError::NoDescription { .. } => Rule::FileNotText,
         _ => Rule::FileNotFound,
     };
     let message = match error {

@@ -2,6 +2,7 @@
 
 use nom::Parser;
 use nom::combinator::opt;
+use wirelore_model::MOST_OPERATIONS;
 
 use super::basic::{one_of, shortened, want_so, word};
 use super::cursor::{Cursor, Parsed, broken, elsewhere};
@@ -10,31 +11,6 @@ use super::number::{integer, whole_number};
 use super::tree::{Integer, Recognition};
 use crate::lex::TokenKind;
 use crate::{Diagnostic, Rule, Span};
-
-/// The operations (MOST Specification 3.0, from memory): what can be done with a property, then with a method.
-const OPERATIONS: [(&str, u8); 21] = [
-    ("set", 0x0),
-    ("get", 0x1),
-    ("set_get", 0x2),
-    ("increment", 0x3),
-    ("decrement", 0x4),
-    ("get_interface", 0x5),
-    ("status", 0xC),
-    ("interface", 0xD),
-    ("error", 0xF),
-    ("start", 0x0),
-    ("abort", 0x1),
-    ("start_result", 0x2),
-    ("start_result_ack", 0x6),
-    ("abort_ack", 0x7),
-    ("start_ack", 0x8),
-    ("error_ack", 0x9),
-    ("processing_ack", 0xA),
-    ("processing", 0xB),
-    ("result", 0xC),
-    ("result_ack", 0xD),
-    ("method_interface", 0xE),
-];
 
 const HELP: &str =
     "the address of a function is written `function 0x22.0x01.0x0D2`: block, instance (or `any`), function";
@@ -110,6 +86,6 @@ fn operation(i: Cursor<'_>) -> Parsed<'_, Integer> {
     if behind.kind() == Some(TokenKind::Number) {
         return integer(behind);
     }
-    let (end, operation) = one_of("an operation", &OPERATIONS)(behind)?;
+    let (end, operation) = one_of("an operation", &MOST_OPERATIONS)(behind)?;
     Ok((end, Integer { value: operation.value.into(), pattern: true, span: operation.span }))
 }
