@@ -159,6 +159,7 @@ rules! {
     SlotOffBeat "slot-off-beat" Error,
     ScheduleTooFull "schedule-too-full" Error,
     SchedulePeriod "schedule-period" Warning,
+    AnswerHasSlot "answer-has-slot" Warning,
     PassWithoutGateway "pass-without-gateway" Error,
     PassFromNowhere "pass-from-nowhere" Error,
     PassToItself "pass-to-itself" Error,

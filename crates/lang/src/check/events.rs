@@ -1,13 +1,14 @@
 //! Event-triggered frames of LIN: can the frames answer that they stand for?
 
 use rustc_hash::FxHashMap;
-use wirelore_model::{EcuId, Frame, FrameId, Identifier, LengthRange, LinChecksum, NetworkId};
+use wirelore_model::{EcuId, Frame, FrameId, Identifier, LengthRange, LinChecksum, NetworkId, Schedule};
 
 use super::lin::in_words;
 use super::occupancy::Bits;
 use crate::resolve::Resolved;
 use crate::resolve::frame::FrameOrigin;
 use crate::resolve::messages::{Messages, at};
+use crate::resolve::schedules::ScheduleOrigin;
 use crate::{Diagnostic, Rule, Site};
 
 /// An event-triggered frame stands for frames of its own network that look alike (LIN 2.2A, section 2.3.3.2).
@@ -113,6 +114,38 @@ fn answers_of_one_unit(
                     .here("another answer of the same unit")
                     .help("each unit has one answer to an event; correct who sends which frame"),
             );
+        }
+    }
+}
+
+/// An answer has no slot of its own where its event has one: in that schedule the unit would never know which of the two headers its news
+/// went out with (LIN 2.2A, section 2.3.3.2, from memory: "not be included in the same schedule table").
+pub(super) fn answers_with_slots(
+    resolved: &Resolved<'_>,
+    schedule: &Schedule,
+    origin: &ScheduleOrigin<'_>,
+    messages: &mut Messages,
+) {
+    let frames = &resolved.description.frames;
+    let mut event_of: FxHashMap<FrameId, FrameId> = FxHashMap::default();
+    for &event in schedule.slots.iter().flat_map(|slot| slot.content.frames()) {
+        let identifier = frames[event.index()].seen_on.first().map(|seen| &seen.identifier);
+        let Some(Identifier::Lin { stands_for, .. }) = identifier else { continue };
+        for &answer in stands_for {
+            event_of.entry(answer).or_insert(event);
+        }
+    }
+    for (slot, written) in schedule.slots.iter().zip(&origin.slots) {
+        for &answer in slot.content.frames() {
+            // Told once, however many slots it has.
+            let Some(event) = event_of.remove(&answer) else { continue };
+            let (answer, event) = (&frames[answer.index()].label.name, &frames[event.index()].label.name);
+            let name = written.frames.iter().find(|name| name.value == answer.as_str());
+            let site = at(origin.file, name.map_or(written.span, |name| name.span));
+            let text = format!("`{answer}` has a slot beside `{event}`, which stands for it");
+            messages.push(Diagnostic::new(Rule::AnswerHasSlot, site, text).here("an answer to that event").help(
+                "put it into another schedule: the commander changes to that one when two have answered at once",
+            ));
         }
     }
 }

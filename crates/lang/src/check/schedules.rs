@@ -4,6 +4,7 @@ use rustc_hash::{FxHashMap, FxHashSet};
 use wirelore_bits::lin;
 use wirelore_model::{Description, EcuId, Frame, FrameId, Identifier, Nanoseconds, Schedule, Slot, SlotContent};
 
+use super::events;
 use crate::resolve::Resolved;
 use crate::resolve::messages::{Messages, at};
 use crate::resolve::schedules::ScheduleOrigin;
@@ -27,6 +28,7 @@ pub(crate) fn check(resolved: &Resolved<'_>, messages: &mut Messages) {
             checks.on_beat(slot, written);
             checks.sent_by_the_commander(slot, written, &commanders);
         }
+        events::answers_with_slots(resolved, schedule, origin, checks.messages);
         match schedule.round() {
             Some(round) => checks.stated_periods(round),
             None => checks.room(),
