@@ -152,7 +152,8 @@ pub(crate) struct DecodeArguments {
     pub(crate) times: TimeBase,
     #[command(flatten)]
     pub(crate) reading: LogReading,
-    /// Other units: `imperial` (mph, °F, psi; gallons are those of the US), or pairs like 'km/h=mph,°C=°F'
+    /// Other units: `imperial` (mph, °F, psi; gallons are those of the US), or pairs like 'km/h=mph,°C=°F'; the imperial gallon is gal_imp,
+    /// as in 'L=gal_imp,km/L=mpg_imp'
     #[arg(long, value_name = "UNITS")]
     pub(crate) units: Option<String>,
     /// Exit with 1 where anything was damaged (in the log, on the wire, on the way of a longer message), or nothing of a log can be read

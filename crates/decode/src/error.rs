@@ -74,6 +74,19 @@ pub enum SessionError {
         /// What the wanted one measures.
         to_is: &'static str,
     },
+    /// A distance per fuel and a fuel per distance.
+    #[error(
+        "cannot convert {from} to {to}: one is the reciprocal of the other, and units are converted by a factor and an offset, which keeps every value exact; \
+         for {from} ask for another unit of {from_is}"
+    )]
+    UnitsReciprocal {
+        /// The described unit.
+        from: String,
+        /// The wanted unit.
+        to: String,
+        /// What the described one measures.
+        from_is: &'static str,
+    },
     /// One unit with two wanted ones.
     #[error("cannot convert {unit} to two units at once; give it one counterpart")]
     UnitTwice {

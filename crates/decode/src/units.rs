@@ -1,5 +1,6 @@
 //! Other units on output: a conversion becomes part of each signal's exact formula, so nothing is rounded twice.
 
+use wirelore_model::unit::Dimension;
 use wirelore_model::{Unit, unit};
 
 use crate::error::SessionError;
@@ -47,7 +48,11 @@ impl Units {
             let (from, to) = (known(from.trim())?, known(to.trim())?);
             if let (None, Some(from_is), Some(to_is)) = (unit::conversion(&from, &to), from.dimension(), to.dimension())
             {
+                let are_reciprocal = [(from_is, to_is), (to_is, from_is)].contains(&CONSUMPTION);
                 let (from_is, to_is) = (from_is.in_words(), to_is.in_words());
+                if are_reciprocal {
+                    return Err(SessionError::UnitsReciprocal { from: from.to_string(), to: to.to_string(), from_is });
+                }
                 return Err(SessionError::UnitsDiffer { from: from.to_string(), to: to.to_string(), from_is, to_is });
             }
             if pairs.iter().any(|(known, _)| *known == from) {
@@ -78,6 +83,9 @@ impl Units {
         }
     }
 }
+
+/// Two ways to state the same, each the reciprocal of the other.
+const CONSUMPTION: (Dimension, Dimension) = (Dimension::DistancePerFuel, Dimension::FuelPerDistance);
 
 fn known(text: &str) -> Result<Unit, SessionError> {
     Unit::known(text).ok_or_else(|| {

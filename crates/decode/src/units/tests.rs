@@ -30,5 +30,10 @@ fn mistakes_are_told() {
     );
     assert_eq!(error("km/h=mhp"), "cannot convert units: `mhp` is not a known unit; did you mean `mph`?");
     assert_eq!(error("km/h=°F"), "cannot convert km/h to °F: km/h is a speed and °F is a temperature");
+    assert_eq!(
+        error("L/100km=mpg"),
+        "cannot convert L/100km to mpg: one is the reciprocal of the other, and units are converted by a factor and an offset, \
+         which keeps every value exact; for L/100km ask for another unit of a fuel volume per distance"
+    );
     assert_eq!(error("km/h=mph,km/h=m/s"), "cannot convert km/h to two units at once; give it one counterpart");
 }

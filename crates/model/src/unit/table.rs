@@ -6,6 +6,7 @@
 //! - yard 0.9144 m (so foot, inch, mile) and avoirdupois pound 0.453 592 37 kg: the international yard and pound agreement, 1959;
 //! - standard gravity 9.806 65 m/s²: 3rd CGPM, 1901; pound-force, psi and the mechanical horsepower (550 ft·lbf/s) follow from it and the pound and foot;
 //! - nautical mile 1852 m: SI Brochure, 8th edition, table 8; US gallon 231 in³: NIST Handbook 44, appendix C;
+//! - imperial gallon 4.546 09 L: the Units of Measurement Regulations 1995 of the United Kingdom (NIST Special Publication 811, appendix B.8, has it, too);
 //! - metric horsepower 75 kgf·m/s: NIST Special Publication 811 (2008), appendix B.8.
 
 use super::Dimension::{self, *};
@@ -53,6 +54,8 @@ const INCH_E4: i128 = 254;
 const MILE_E3: i128 = 1_609_344;
 /// US gallon in nL, from 231 cubic inches.
 const GALLON_E9: i128 = 231 * INCH_E4 * INCH_E4 * INCH_E4;
+/// Imperial gallon in nL.
+const IMPERIAL_GALLON_E9: i128 = 4_546_090_000;
 /// Pound in 10 µg.
 const POUND_E8: i128 = 45_359_237;
 /// Standard gravity in 10 µm/s².
@@ -171,6 +174,7 @@ pub(super) static ROWS: &[Row] = &[
     unit("cm³", &["cm^3", "cm3"], Volume, 1, 1000),
     unit("mm³", &["mm^3", "mm3"], Volume, 1, d(6)),
     unit("gal", &[], Volume, GALLON_E9, d(9)),
+    unit("gal_imp", &[], Volume, IMPERIAL_GALLON_E9, d(9)),
     unit("L/h", &["l/h"], VolumeFlow, 1, 1).imperial("gal/h"),
     unit("L/min", &["l/min"], VolumeFlow, 60, 1).imperial("gal/min"),
     unit("L/s", &["l/s"], VolumeFlow, 3600, 1).imperial("gal/min"),
@@ -179,6 +183,7 @@ pub(super) static ROWS: &[Row] = &[
     unit("m³/h", &["m^3/h", "m3/h"], VolumeFlow, e(3), 1).imperial("gal/min"),
     unit("gal/h", &[], VolumeFlow, GALLON_E9, d(9)),
     unit("gal/min", &[], VolumeFlow, 60 * GALLON_E9, d(9)),
+    unit("gal_imp/h", &[], VolumeFlow, IMPERIAL_GALLON_E9, d(9)),
 
     unit("kg", &[], Mass, 1, 1).imperial("lb"),
     unit("g", &[], Mass, 1, 1000),
@@ -205,6 +210,7 @@ pub(super) static ROWS: &[Row] = &[
     unit("in", &[], Length, INCH_E4, d(4)),
     unit("km/L", &["km/l"], DistancePerFuel, 1, 1).imperial("mpg"),
     unit("mpg", &["mi/gal"], DistancePerFuel, MILE_E3 * e(3), GALLON_E9 as u128),
+    unit("mpg_imp", &["mi/gal_imp"], DistancePerFuel, MILE_E3 * e(3), IMPERIAL_GALLON_E9 as u128),
     unit("L/100km", &["l/100km"], FuelPerDistance, 1, 1),
     unit("mL/km", &["ml/km"], FuelPerDistance, 1, 10),
     unit("Wh/km", &[], EnergyPerDistance, 1, 1),

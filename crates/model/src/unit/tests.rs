@@ -45,6 +45,11 @@ fn factors_are_those_of_the_published_tables() {
     assert_factor("psi", "Pa", "8896443230521/1290320000");
     // 1.609344 km over 3.785411784 L; printed as 4.251 437 E-01.
     assert_factor("mpg", "km/L", "48000/112903");
+    // NIST Special Publication 811 (2008), appendix B.8: gallon [Canadian and U.K. (Imperial)], 4.546 09 L exactly.
+    assert_factor("gal_imp", "L", "4.54609");
+    assert_factor("gal_imp/h", "L/h", "4.54609");
+    // 1.609344 km over 4.54609 L.
+    assert_factor("mpg_imp", "km/L", "160934400/454609000");
 }
 
 #[test]
