@@ -79,7 +79,7 @@ impl<'t> Catalogue<'t> {
             ItemKind::Frame(frame) => sourced!(frames, frame),
             ItemKind::Gateway(gateway) => sourced!(gateways, gateway),
             ItemKind::Schedule(schedule) => sourced!(schedules, schedule),
-            ItemKind::AllowInFile(_) | ItemKind::UseFile(_) | ItemKind::UseStandard(_) => {}
+            ItemKind::AllowInFile(_) | ItemKind::UseFile(_) | ItemKind::UseStandard { .. } => {}
         }
     }
 }

@@ -4,11 +4,13 @@ use std::collections::VecDeque;
 
 use rustc_hash::FxHashSet;
 
-use crate::syntax::{Script, tree::ItemKind};
+use crate::syntax::Script;
+use crate::syntax::tree::{ItemKind, Name};
 use crate::{Contents, Diagnostic, FileId, LoadError, Loaded, Loader, MemoryLoader, Rule, Site, Span};
 
 use super::messages::{Messages, at, suggest};
 use super::shelf::Shelf;
+use super::standard_place::{Placed, put_on_networks};
 use super::{ParsedFile, standard};
 
 /// The most files of one description.
@@ -27,6 +29,9 @@ struct Reader<'a, 't> {
     known: FxHashSet<String>,
     /// The files whose `use` statements are still to be followed: position in the list, and key.
     open: VecDeque<(usize, String)>,
+    /// The standards that were read: name, and position in the list.
+    standards: Vec<(String, usize)>,
+    placed: Vec<Placed<'t>>,
     loads: usize,
     bytes: usize,
 }
@@ -69,6 +74,8 @@ impl<'a, 't> Reader<'a, 't> {
             next: FileId(0),
             known: FxHashSet::default(),
             open: VecDeque::new(),
+            standards: Vec::new(),
+            placed: Vec::new(),
             loads: 0,
             bytes: 0,
         }
@@ -78,6 +85,7 @@ impl<'a, 't> Reader<'a, 't> {
         while let Some((index, key)) = self.open.pop_front() {
             self.follow(index, &key, messages);
         }
+        put_on_networks(&mut self.files, &self.placed, messages);
         self.files
     }
 
@@ -106,13 +114,16 @@ impl<'a, 't> Reader<'a, 't> {
         let ParsedFile { file, tree } = &self.files[index];
         let file = *file;
         let mut paths = FxHashSet::default();
-        let mut uses = Vec::new();
+        let (mut uses, mut placed) = (Vec::new(), Vec::new());
         for item in &tree.items {
             match &item.kind {
                 ItemKind::UseFile(path) if paths.insert(&path.value) => {
                     uses.push((Some(path.value.to_string()), String::new(), path.span))
                 }
-                ItemKind::UseStandard(name) => uses.push((None, name.value.to_string(), name.span)),
+                ItemKind::UseStandard { standard, on } => {
+                    uses.push((None, standard.value.to_string(), standard.span));
+                    placed.extend(on.clone().map(|on| (standard.clone(), on)));
+                }
                 _ => {}
             }
         }
@@ -120,12 +131,24 @@ impl<'a, 't> Reader<'a, 't> {
             let site = at(file, span);
             let found = match path {
                 Some(path) => self.load(&path, key, site, messages),
-                None => standard(&name, site, messages),
+                None => {
+                    let found = standard(&name, site, messages);
+                    if found.is_some() && !self.standards.iter().any(|(known, _)| *known == name) {
+                        self.standards.push((name, self.files.len()));
+                    }
+                    found
+                }
             };
             if let Some(loaded) = found {
                 self.take(loaded, messages);
             }
         }
+        // A standard that does not come with the program has been told.
+        let place = |(standard, on): (Name<'t>, Name<'t>)| {
+            let (_, index) = self.standards.iter().find(|(known, _)| *known == *standard.value)?;
+            Some(Placed { file, standard, on, index: *index })
+        };
+        self.placed.extend(placed.into_iter().filter_map(place));
     }
 
     fn load(&mut self, path: &str, from: &str, site: Site, messages: &mut Messages) -> Option<Loaded> {

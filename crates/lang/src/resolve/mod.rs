@@ -43,6 +43,7 @@ mod signal;
 mod signals;
 mod slots;
 mod standard;
+mod standard_place;
 pub(crate) mod states;
 pub(crate) mod timing;
 mod unit;

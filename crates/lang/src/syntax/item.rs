@@ -1,6 +1,8 @@
 //! The items of a file.
 
 use nom::Parser;
+use nom::combinator::opt;
+use nom::sequence::preceded;
 
 use super::basic::{missing, name, one_of, shortened, text, want, want_so, word, words};
 use super::cursor::{Cursor, Parsed, broken, elsewhere};
@@ -184,14 +186,16 @@ pub(super) fn order(i: Cursor<'_>) -> Parsed<'_, Spanned<OrderWord>> {
     one_of("a byte order", &ORDERS)(i)
 }
 
-/// `use "path.lore"`, `use standard NAME`
+/// `use "path.lore"`, `use standard NAME`, `use standard NAME on NETWORK`
 fn use_item(i: Cursor<'_>) -> Parsed<'_, ItemKind<'_>> {
     let i = i.next();
     if let Ok((behind, path)) = text(i) {
         return Ok((behind, ItemKind::UseFile(path)));
     }
     if let Ok((behind, _)) = word("standard")(i) {
-        return want("the name of a standard description", name).map(ItemKind::UseStandard).parse(behind);
+        let (behind, standard) = want("the name of a standard description", name)(behind)?;
+        let (behind, on) = opt(preceded(word("on"), want("the network", name))).parse(behind)?;
+        return Ok((behind, ItemKind::UseStandard { standard, on }));
     }
     let message = missing(i, "a file in quotes, or `standard` and a name,")
         .help("write `use \"doors.lore\"` or `use standard heavy_duty`");

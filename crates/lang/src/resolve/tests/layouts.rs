@@ -77,6 +77,39 @@ fn files_are_read_once_and_circles_are_fine() {
 }
 
 #[test]
+fn standards_go_on_a_network_of_ones_own() {
+    let checked = check_text(
+        "test.lore",
+        "use standard doip on backbone\nuse standard someip on backbone\nnetwork backbone ethernet\n",
+    );
+    assert_eq!(rules(&checked), []);
+    let database = database(&checked);
+    let names: Vec<&str> = database.networks.iter().map(|network| network.label.name.as_str()).collect();
+    // What doip uses of uds stays where it is.
+    assert_eq!(names, ["backbone", "uds"]);
+    let on_backbone = database.frames.iter().filter(|frame| frame.seen_on[0].network.index() == 0).count();
+    assert!(on_backbone > 10, "{on_backbone} frames");
+    for (name, kind) in
+        [("heavy_duty", "can"), ("obd", "can_fd"), ("uds", "can"), ("doip", "ethernet"), ("someip", "ethernet")]
+    {
+        let checked = check_text("test.lore", &format!("use standard {name} on n\nnetwork n {kind}\n"));
+        assert_eq!(rules(&checked), [], "{name}");
+    }
+}
+
+#[test]
+fn one_mistake_with_the_network_of_a_standard_is_told_once() {
+    let of = |text: &str| rules(&check_text("test.lore", text));
+    assert_eq!(of("use standard doip on drive\nnetwork drive can\necu a on drive\n"), [Rule::RecognitionDoesNotFit]);
+    assert_eq!(of("use standard doip on nowhere\n"), [Rule::UnknownNetwork]);
+    assert_eq!(of("use standard dope on nowhere\n"), [Rule::UnknownStandard]);
+    assert_eq!(of("use standard lin_diagnostics on n\nnetwork n lin\necu a leads n\n"), [Rule::ClauseDoesNotFit]);
+    let twice =
+        "use standard someip on a\nuse standard someip on b\nnetwork a ethernet\nnetwork b ethernet\necu e on b\n";
+    assert_eq!(of(twice), [Rule::RepeatedClause]);
+}
+
+#[test]
 fn a_clash_between_files_shows_both_places() {
     let loader = MemoryLoader::default()
         .with("main.lore", "use \"other.lore\"\nnetwork n can 500 kbit/s\n")

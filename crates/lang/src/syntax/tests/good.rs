@@ -303,5 +303,9 @@ fn names_are_normalised() {
 fn files_and_standards_are_used() {
     let file = read("use \"body/doors.lore\"\nuse standard heavy_duty\norder motorola\ncounting bits from the top\n");
     assert!(matches!(&file.items[0].kind, ItemKind::UseFile(path) if path.value == "body/doors.lore"));
-    assert!(matches!(&file.items[1].kind, ItemKind::UseStandard(name) if name.value == "heavy_duty"));
+    assert!(
+        matches!(&file.items[1].kind, ItemKind::UseStandard { standard, on: None } if standard.value == "heavy_duty")
+    );
+    let file = read("use standard doip on backbone\n");
+    assert!(matches!(&file.items[0].kind, ItemKind::UseStandard { on: Some(name), .. } if name.value == "backbone"));
 }

@@ -54,8 +54,13 @@ pub enum ItemKind<'t> {
     Order(Spanned<OrderWord>),
     /// `use "path"`
     UseFile(Text<'t>),
-    /// `use standard NAME`
-    UseStandard(Name<'t>),
+    /// `use standard NAME`, `use standard NAME on NETWORK`
+    UseStandard {
+        /// The standard.
+        standard: Name<'t>,
+        /// The network that its frames are on, in place of its own.
+        on: Option<Name<'t>>,
+    },
     /// `network ...`
     Network(Box<Network<'t>>),
     /// `ecu ...`
