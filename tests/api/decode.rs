@@ -342,6 +342,7 @@ pub enum SessionError {
     UnitsText { part: String },
     UnknownUnit { unit: String, hint: String },
     UnitsDiffer { from: String, to: String, from_is: &'static str, to_is: &'static str },
+    UnitsReciprocal { from: String, to: String, from_is: &'static str },
     UnitTwice { unit: String },
     NoSuchNetwork { name: String, hint: String },
     BindText { part: String },

@@ -437,7 +437,7 @@ pub enum ItemKind<'t> {
     CountingBitsFromTop,
     Order(Spanned<OrderWord>),
     UseFile(Text<'t>),
-    UseStandard(Name<'t>),
+    UseStandard { standard: Name<'t>, on: Option<Name<'t>> },
     Network(Box<Network<'t>>),
     Ecu(Ecu<'t>),
     Wire(Wire<'t>),
@@ -711,6 +711,7 @@ pub struct Extras<'t> {
     pub size: Option<Name<'t>>,
     pub counter: Option<Box<Spanned<Counter>>>,
     pub checksum: Option<Box<Spanned<Checksum<'t>>>>,
+    pub shown: Option<Span>,
     pub protection: Option<Box<Spanned<Protection<'t>>>>,
 }
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]

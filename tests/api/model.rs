@@ -289,6 +289,29 @@ pub fn pgn_of(id: u32) -> u32 {}
 
 // identifier_text.rs
 
+pub const MOST_OPERATIONS: [(&str, u8); 21] = [
+    ("set", 0x0),
+    ("get", 0x1),
+    ("set_get", 0x2),
+    ("increment", 0x3),
+    ("decrement", 0x4),
+    ("get_interface", 0x5),
+    ("status", 0xC),
+    ("interface", 0xD),
+    ("error", 0xF),
+    ("start", 0x0),
+    ("abort", 0x1),
+    ("start_result", 0x2),
+    ("start_result_ack", 0x6),
+    ("abort_ack", 0x7),
+    ("start_ack", 0x8),
+    ("error_ack", 0x9),
+    ("processing_ack", 0xA),
+    ("processing", 0xB),
+    ("result", 0xC),
+    ("result_ack", 0xD),
+    ("method_interface", 0xE),
+];
 pub fn appearance_text(database: &Database, appearance: &Appearance) -> String {}
 pub fn identifier_text(identifier: &Identifier) -> String {}
 pub fn message_type_word(message_type: u8) -> Option<&'static str> {}
@@ -343,7 +366,7 @@ pub use frame::{
 };
 pub use identifier::{FlexRayChannels, Identifier, PortProtocol, SeenId, pgn_of};
 pub use identifier_text::{
-    appearance_text, identifier_text, message_type_word, seen_text,
+    MOST_OPERATIONS, appearance_text, identifier_text, message_type_word, seen_text,
 };
 pub use ids::{EcuId, FrameId, NetworkId, PageId, RouteId, SignalId, StatesId};
 pub use label::{Certainty, Grade, Label};
@@ -353,7 +376,8 @@ pub use protection::Protection;
 pub use route::{Pace, Passed, Route};
 pub use schedule::{Schedule, Slot, SlotContent};
 pub use signal::{
-    ByteSpan, Charset, Content, Curve, CurvePoint, Scaling, Signal, States, ValueRange,
+    ByteSpan, Charset, Content, Curve, CurvePoint, Scaling, Shown, Signal, States,
+    ValueRange,
 };
 pub use states::{Meaning, RawSpan, RawValue, StateTable, StateWord};
 pub use telegram::{Telegram, TelegramCheck, TelegramSize};
@@ -557,6 +581,12 @@ pub struct Signal {
     pub absent: Vec<RawSpan>,
     pub fault: Vec<RawSpan>,
     pub role: Role,
+    pub shown: Shown,
+}
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Default, Serialize, Deserialize)]
+pub enum Shown {
+    Decimal,
+    Hexadecimal,
 }
 #[derive(Debug, Clone, PartialEq, Serialize, Deserialize)]
 pub enum Content {
@@ -603,6 +633,7 @@ pub struct ValueRange {
 }
 impl Signal {
     pub fn encoding(&self) -> Option<Encoding> {}
+    pub fn hexadecimal_digits(&self) -> Option<usize> {}
     pub fn size(&self) -> Option<SignalId> {}
     pub fn protection(&self) -> Option<&Protection> {}
     pub fn more_fields(&self) -> impl Iterator<Item = Field> {}
@@ -850,6 +881,7 @@ pub enum Flaw {
     WrongWidth { width: u8, problem: String },
     NumbersOnly { what: &'static str },
     QuantitiesOnly { what: &'static str },
+    ShownInHex,
     RawOutside { value: String, width: u8 },
     RawNoNumber { value: String },
     RawBroken { span: String },
