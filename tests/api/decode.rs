@@ -22,7 +22,7 @@ impl<'a> Block<'a> {
     pub fn has_time(&self, row: usize) -> bool {}
     pub fn channel(&self, row: usize) -> Channel {}
     pub fn network(&self, row: usize) -> Option<NetworkId> {}
-    pub fn source(&self, row: usize) -> Option<u8> {}
+    pub fn source(&self, row: usize) -> Option<Source> {}
 }
 #[derive(Debug, Clone, Copy)]
 pub struct Column<'a> {}
@@ -381,6 +381,7 @@ pub use session::{
     ChecksumCounts, CounterCounts, Event, LinTally, MessageFault, Options,
     ProtectionCounts, Session, Sink, Tally, UnknownFrame, WholeLogs, seen_id,
 };
+pub use source::{Source, SourceKinds};
 pub use units::Units;
 
 // reach.rs
@@ -508,7 +509,7 @@ pub struct Event<'a> {
     pub first_time_ns: Option<i64>,
     pub network: NetworkId,
     pub frame: FrameId,
-    pub source: Option<u8>,
+    pub source: Option<Source>,
     pub channel: Channel,
     pub id: SeenId,
     pub payload: &'a [u8],
@@ -645,6 +646,31 @@ impl<'d> WholeLogs<'d> {
     pub fn bindings(&self) -> &[Binding] {}
     pub fn channels_never_seen(&self) -> impl Iterator<Item = &str> {}
 }
+
+// source.rs
+
+#[derive(Debug, Clone, Copy, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Source {
+    Address(u8),
+    Identifier { id: u32, extended: bool },
+}
+impl Source {
+    pub fn address(self) -> Option<u8> {}
+    pub fn number(self) -> u32 {}
+}
+impl fmt::Display for Source {}
+#[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
+pub struct SourceKinds {
+    pub addresses: bool,
+    pub standard: bool,
+    pub extended: bool,
+}
+impl SourceKinds {
+    pub fn of(frame: &Frame) -> Self {}
+    pub fn any(self) -> bool {}
+    pub fn identifiers(self) -> bool {}
+}
+impl std::ops::BitOrAssign for SourceKinds {}
 
 // units.rs
 

@@ -65,8 +65,9 @@ pub struct GridRemarks {
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SeveralSenders {
     pub frame: FrameId,
-    pub shown: u8,
-    pub left_out: Vec<u8>,
+    pub shown: Source,
+    pub left_out: Vec<Source>,
+    pub and_others: bool,
 }
 impl<R: GridRows> Grid<R> {
     pub fn new(columns: GridColumns, every_ns: i64, rows: R) -> Self {}

@@ -19,7 +19,7 @@ pub struct Readings {
     pub texts: BTreeMap<String, Vec<String>>,
     /// By `frame.signal`: how many readings were no numbers.
     pub without_number: BTreeMap<String, u64>,
-    /// By frame (of a parameter group: `frame from 0x0B`): when it came, in seconds.
+    /// By frame (of a parameter group `frame from 0x0B`, of a run of identifiers `frame from 0x7E8`): when it came, in seconds.
     pub times: BTreeMap<String, Vec<f64>>,
     /// How many numbers lay outside their stated range.
     pub outside_range: u64,
@@ -74,7 +74,7 @@ impl Gather<'_> {
 impl Sink for Gather<'_> {
     fn begin(&mut self, event: &Event<'_>) {
         let frame = &self.database.frames[event.frame.index()].label.name;
-        let key = event.source.map_or_else(|| frame.clone(), |source| format!("{frame} from 0x{source:02X}"));
+        let key = event.source.map_or_else(|| frame.clone(), |source| format!("{frame} from {source}"));
         self.readings.times.entry(key).or_default().push(Self::seconds(event));
     }
 

@@ -166,14 +166,14 @@ impl Decoder {
     #[inline]
     #[must_use]
     pub fn find(&self, network: NetworkId, id: u32, extended: bool) -> Option<FrameId> {
-        self.lookup.find(network, id, extended).map(|found| found.frame)
+        self.lookup.find(network, id, extended).map(Recognised::frame)
     }
 
     /// The same for frames of any network: `payload` are the data bytes, by whose beginning some messages are told apart.
     #[inline]
     #[must_use]
     pub fn find_seen(&self, network: NetworkId, seen: SeenId, payload: &[u8]) -> Option<FrameId> {
-        self.recognise(network, seen, payload).map(|found| found.frame)
+        self.recognise(network, seen, payload).map(Recognised::frame)
     }
 
     #[inline(always)]

@@ -44,6 +44,7 @@ mod room;
 mod row;
 mod selection;
 mod session;
+mod source;
 mod spans;
 #[cfg(test)]
 mod testing;
@@ -65,4 +66,5 @@ pub use session::{
     ChecksumCounts, CounterCounts, Event, LinTally, MessageFault, Options, ProtectionCounts, Session, Sink, Tally,
     UnknownFrame, WholeLogs, seen_id,
 };
+pub use source::{Source, SourceKinds};
 pub use units::Units;

@@ -10,6 +10,7 @@ use wirelore_model::{Database, FrameId, Identifier, NetworkId, SeenId, pgn_of};
 
 use elsewhere::Elsewhere;
 
+use crate::source::Source;
 use crate::spans::{Run, Spans};
 
 /// 11-bit identifiers.
@@ -23,20 +24,50 @@ pub(crate) struct Lookup {
     networks: Box<[NetworkFrames]>,
 }
 
-/// A described frame that was recognised.
+/// A described frame that was recognised, and whether its identifier says who sent it: in one word, as tables hold it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
-pub(crate) struct Recognised {
-    pub(crate) frame: FrameId,
-    /// The frame is a parameter group, so the identifier's low byte says who sent it.
-    pub(crate) is_group: bool,
-}
+pub(crate) struct Recognised(u32);
 
 impl Recognised {
-    /// Who sent a parameter group.
+    /// The frame is a parameter group, so the identifier's low byte says who sent it.
+    const IS_GROUP: u32 = 1 << 31;
+    /// The frame is described for a run of identifiers, so the identifier says who sent it.
+    const IS_RUN: u32 = 1 << 30;
+
+    /// A frame that only one identifier makes.
     #[inline(always)]
-    pub(crate) fn source(self, seen: SeenId) -> Option<u8> {
+    pub(crate) fn alone(frame: FrameId) -> Self {
+        Self(frame.0 & (Self::IS_RUN - 1))
+    }
+
+    fn of_group(frame: FrameId) -> Self {
+        Self(Self::alone(frame).0 | Self::IS_GROUP)
+    }
+
+    fn of_run(frame: FrameId) -> Self {
+        Self(Self::alone(frame).0 | Self::IS_RUN)
+    }
+
+    #[inline(always)]
+    pub(crate) fn frame(self) -> FrameId {
+        FrameId(self.0 & (Self::IS_RUN - 1))
+    }
+
+    #[inline(always)]
+    pub(crate) fn is_group(self) -> bool {
+        self.0 & Self::IS_GROUP != 0
+    }
+
+    /// Who sent the frame, where its identifier leaves that open.
+    #[inline(always)]
+    pub(crate) fn source(self, seen: SeenId) -> Option<Source> {
+        if self.0 < Self::IS_RUN { None } else { self.sender(seen) }
+    }
+
+    fn sender(self, seen: SeenId) -> Option<Source> {
         match seen {
-            SeenId::Can { id, .. } => self.is_group.then_some(id as u8),
+            SeenId::Can { id, .. } if self.is_group() => Some(Source::Address(id as u8)),
+            SeenId::Can { id, extended } => Some(Source::Identifier { id, extended }),
             _ => None,
         }
     }
@@ -74,7 +105,7 @@ impl Lookup {
     #[inline(never)]
     fn find_elsewhere(&self, network: NetworkId, seen: SeenId, payload: &[u8]) -> Option<Recognised> {
         let frame = self.networks.get(network.index())?.elsewhere.find(seen, payload)?;
-        Some(Recognised { frame, is_group: false })
+        Some(Recognised::alone(frame))
     }
 
     /// How many frames are described on a network.
@@ -86,9 +117,9 @@ impl Lookup {
 /// What is described on one network, before it is put into tables.
 #[derive(Debug, Default)]
 struct Draft {
-    standard: Vec<Run<FrameId>>,
+    standard: Vec<Run<Recognised>>,
     exact: Vec<(u32, FrameId)>,
-    runs: Vec<Run<FrameId>>,
+    runs: Vec<Run<Recognised>>,
     groups: Vec<GroupFrame>,
     elsewhere: Vec<(Identifier, FrameId)>,
     count: usize,
@@ -99,7 +130,8 @@ impl Draft {
         self.count += 1;
         match identifier {
             &Identifier::Can { first, last, extended } => {
-                let run = Run { first: first.into(), last: last.into(), what: frame };
+                let found = if first == last { Recognised::alone(frame) } else { Recognised::of_run(frame) };
+                let run = Run { first: first.into(), last: last.into(), what: found };
                 match (extended, first == last) {
                     (false, _) => self.standard.push(run),
                     (true, true) => self.exact.push((first, frame)),
@@ -115,7 +147,9 @@ impl Draft {
                 });
             }
             // Told by their number alone, as those of CAN.
-            &Identifier::Lin { id, .. } => self.standard.push(Run { first: id.into(), last: id.into(), what: frame }),
+            &Identifier::Lin { id, .. } => {
+                self.standard.push(Run { first: id.into(), last: id.into(), what: Recognised::alone(frame) });
+            }
             other => self.elsewhere.push((other.clone(), frame)),
         }
     }
@@ -123,12 +157,12 @@ impl Draft {
 
 #[derive(Debug, Clone)]
 struct NetworkFrames {
-    /// By 11-bit identifier.
+    /// By 11-bit identifier: what is [`Recognised`].
     standard: Box<[u32]>,
     /// By exact 29-bit identifier.
     exact: Table,
     /// Runs of 29-bit identifiers.
-    runs: Spans<FrameId>,
+    runs: Spans<Recognised>,
     /// Where a parameter group's entries begin in `groups`.
     group_starts: Table,
     groups: Box<[GroupFrame]>,
@@ -170,15 +204,15 @@ impl NetworkFrames {
 
     #[inline(always)]
     fn standard(&self, id: u32) -> Option<Recognised> {
-        let frame = *self.standard.get(id as usize)?;
-        (frame != NONE).then_some(Recognised { frame: FrameId(frame), is_group: false })
+        let found = *self.standard.get(id as usize)?;
+        (found != NONE).then_some(Recognised(found))
     }
 
     /// Most identifiers are exact ones at their home: that far there is no call.
     #[inline(always)]
     fn extended(&self, id: u32) -> Option<Recognised> {
         match self.exact.at_home(id) {
-            Some(frame) => Some(Recognised { frame: FrameId(frame), is_group: false }),
+            Some(frame) => Some(Recognised::alone(FrameId(frame))),
             None => self.extended_elsewhere(id),
         }
     }
@@ -186,17 +220,17 @@ impl NetworkFrames {
     #[inline(never)]
     fn extended_elsewhere(&self, id: u32) -> Option<Recognised> {
         if let Some(frame) = self.exact.get(id) {
-            return Some(Recognised { frame: FrameId(frame), is_group: false });
+            return Some(Recognised::alone(FrameId(frame)));
         }
         if !self.runs.runs().is_empty()
-            && let Some(frame) = self.runs.get(id.into())
+            && let Some(found) = self.runs.get(id.into())
         {
-            return Some(Recognised { frame, is_group: false });
+            return Some(found);
         }
         let pgn = pgn_of(id);
         let entries = self.groups.get(self.group_starts.get(pgn)? as usize..)?;
         let mut own = entries.iter().take_while(|group| group.pgn == pgn);
-        own.find(|group| group.takes(id)).map(|group| Recognised { frame: group.frame, is_group: true })
+        own.find(|group| group.takes(id)).map(|group| Recognised::of_group(group.frame))
     }
 }
 

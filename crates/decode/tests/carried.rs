@@ -36,10 +36,10 @@ fn a_vehicle_identification_number_comes_in_three_frames() {
         lines,
         [
             "0 requests.service 9",
-            "30000000 answers.service 73",
-            "30000000 answers.item 2",
-            "30000000 answers.count 1",
-            "30000000 answers.vin ZZ9GP00R55B123456",
+            "30000000 answers.service 73 from 0x7E8",
+            "30000000 answers.item 2 from 0x7E8",
+            "30000000 answers.count 1 from 0x7E8",
+            "30000000 answers.vin ZZ9GP00R55B123456 from 0x7E8",
         ]
     );
     assert_eq!((tally.read, tally.messages, tally.carrying, tally.decoded, tally.message_faults), (6, 1, 4, 2, 0));
@@ -50,7 +50,10 @@ fn what_is_lost_is_told_and_the_next_message_is_whole() {
     let log = EXCHANGE.replace("0.020,7E8,21 47 50 30 30 52 35 35\n", "")
         + "0.040,7E9,03 41 0D 32\n0.050,7E9,10 09 41 00 01 02 03 04\n";
     let Rows { lines, tally } = read(DIAGNOSTICS, &log);
-    assert_eq!(lines, ["0 requests.service 9", "40000000 answers.service 65", "40000000 answers.item 13"]);
+    assert_eq!(
+        lines,
+        ["0 requests.service 9", "40000000 answers.service 65 from 0x7E9", "40000000 answers.item 13 from 0x7E9"]
+    );
     let faults: Vec<String> =
         tally.first_message_faults().iter().map(|fault| format!("{:?} {}", fault.place, fault.what)).collect();
     assert_eq!(
@@ -94,7 +97,10 @@ fn a_broadcast_and_a_frame_of_the_same_group() {
     let Rows { lines, tally } = read(TRUCK, log);
     assert_eq!(
         lines,
-        ["70000000 short_or_long.lamps 4 from 11", "150000000 vehicle_identification.number ZZ9GP00R55B123456* from 0",]
+        [
+            "70000000 short_or_long.lamps 4 from 0x0B",
+            "150000000 vehicle_identification.number ZZ9GP00R55B123456* from 0x00",
+        ]
     );
     assert_eq!((tally.read, tally.messages, tally.carrying, tally.decoded), (6, 1, 4, 2));
 }
@@ -108,7 +114,7 @@ fn a_long_message_of_a_group_with_a_priority_is_found() {
                0.05,1CEBFF00,1,01 5A 5A 39 47 50 30 30\n\
                0.10,1CEBFF00,1,02 52 35 2A FF FF FF FF\n";
     let Rows { lines, tally } = read(&truck, log);
-    assert_eq!(lines, ["100000000 vehicle_identification.number ZZ9GP00R5* from 0"]);
+    assert_eq!(lines, ["100000000 vehicle_identification.number ZZ9GP00R5* from 0x00"]);
     assert_eq!((tally.messages, tally.decoded, tally.without_description), (1, 1, 0));
 }
 

@@ -2,8 +2,8 @@
 
 use std::collections::BTreeMap;
 
-use wirelore_decode::Decoder;
-use wirelore_model::{Database, Frame, FrameId, Identifier, PageId, SignalId, Unit};
+use wirelore_decode::{Decoder, SourceKinds};
+use wirelore_model::{Database, Frame, FrameId, PageId, SignalId, Unit};
 
 use crate::kind::Kind;
 use crate::setup::{Setup, Store};
@@ -12,7 +12,7 @@ use crate::setup::{Setup, Store};
 pub(crate) const TIME: &str = "time";
 /// The column of networks.
 pub(crate) const NETWORK: &str = "network";
-/// The column of source addresses.
+/// The column of who sent a frame.
 pub(crate) const SOURCE: &str = "source";
 
 /// The columns of a frame's table behind its time.
@@ -20,8 +20,8 @@ pub(crate) const SOURCE: &str = "source";
 pub(crate) struct Layout {
     /// Whether it is told which network a frame was seen on: several are described.
     pub(crate) has_network: bool,
-    /// Whether it is told who sent a frame: it is a parameter group.
-    pub(crate) has_source: bool,
+    /// What tells who sent a frame, where that is told.
+    pub(crate) sources: SourceKinds,
     pub(crate) columns: Vec<Planned>,
     /// By signal: its column, where it is wanted.
     pub(crate) by_signal: Vec<Option<usize>>,
@@ -48,10 +48,9 @@ impl Layout {
         let frame = &database.frames[id.index()];
         let home = frame.seen_on[0].network;
         let has_network = frame.seen_on.iter().any(|appearance| appearance.network != home);
-        let is_group = |identifier: &Identifier| matches!(identifier, Identifier::Pgn { .. });
-        let has_source = frame.seen_on.iter().any(|appearance| is_group(&appearance.identifier));
-        let mut layout = Self { has_network, has_source, columns: Vec::new(), by_signal: Vec::new() };
-        let leading = [(TIME, true), (NETWORK, has_network), (SOURCE, has_source)];
+        let sources = SourceKinds::of(frame);
+        let mut layout = Self { has_network, sources, columns: Vec::new(), by_signal: Vec::new() };
+        let leading = [(TIME, true), (NETWORK, has_network), (SOURCE, sources.any())];
         let mut names = Names::of(leading.into_iter().filter(|(_, is_there)| *is_there).map(|(name, _)| name));
         for (signal, described) in (0..).map(SignalId).zip(&frame.signals) {
             let place = wanted(signal).then(|| {

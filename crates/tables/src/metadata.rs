@@ -3,7 +3,7 @@
 
 use std::collections::HashMap;
 
-use wirelore_decode::Decoder;
+use wirelore_decode::{Decoder, SourceKinds};
 use wirelore_model::{
     Certainty, Database, Frame, FrameId, Scaling, SignalId, appearance_text, formula_text, state_words_text,
 };
@@ -49,6 +49,17 @@ pub(crate) fn of_frame(database: &Database, frame: &Frame, setup: &Setup) -> Pai
     put(&mut pairs, "networks", networks(database, frame));
     put(&mut pairs, "identifiers", identifiers(database, frame));
     pairs
+}
+
+/// What is told of the column of sources.
+pub(crate) fn of_sources(kinds: SourceKinds) -> Pairs {
+    let meanings = [
+        (kinds.addresses, "source addresses"),
+        (kinds.standard, "identifiers of 11 bits"),
+        (kinds.extended, "identifiers of 29 bits"),
+    ];
+    let told: Vec<&str> = meanings.into_iter().filter(|(is_there, _)| *is_there).map(|(_, words)| words).collect();
+    Pairs::from([("sources".to_owned(), told.join(", "))])
 }
 
 /// What is told of a signal's column.

@@ -2,16 +2,15 @@
 
 use std::sync::Arc;
 
-use arrow_array::types::UInt8Type;
-use arrow_array::{ArrayRef, PrimitiveArray, RecordBatch};
-use arrow_schema::{DataType, Field, Schema, SchemaRef};
+use arrow_array::{ArrayRef, RecordBatch};
+use arrow_schema::{Field, Schema, SchemaRef};
 use wirelore_decode::{Block, Column as Decoded, Decoder, Reading, Verdict};
 use wirelore_model::{Database, FrameId, NetworkId, SignalId};
 
-use crate::cells::{Cells, Slots, Stamps, States, Words, cells};
+use crate::cells::{Cells, Senders, Stamps, States, Words, cells};
 use crate::grid::Held;
 use crate::kind::{Kind, dictionary_type};
-use crate::layout::{Layout, NETWORK, SOURCE, TIME};
+use crate::layout::{Layout, NETWORK, TIME};
 use crate::metadata;
 use crate::setup::Setup;
 
@@ -21,7 +20,7 @@ pub(crate) struct Rows {
     schema: SchemaRef,
     times: Stamps,
     networks: Option<Networks>,
-    sources: Option<Slots<u8>>,
+    sources: Option<Senders>,
     columns: Vec<Column>,
     by_signal: Vec<Option<usize>>,
     rows: usize,
@@ -66,9 +65,7 @@ impl Rows {
         if layout.has_network {
             fields.push(Field::new(NETWORK, dictionary_type(), false));
         }
-        if layout.has_source {
-            fields.push(Field::new(SOURCE, DataType::UInt8, true));
-        }
+        fields.extend(Senders::field(layout.sources));
         let mut columns = Vec::new();
         for planned in &layout.columns {
             let words = database.words(&described.signals[planned.signals[0].index()]);
@@ -83,7 +80,7 @@ impl Rows {
             schema: Arc::new(schema),
             times: Stamps::new(setup.times),
             networks: layout.has_network.then(|| Networks::new(database)),
-            sources: layout.has_source.then(Slots::new),
+            sources: Senders::new(layout.sources),
             columns,
             by_signal: layout.by_signal,
             rows: 0,
@@ -137,10 +134,7 @@ impl Rows {
     pub(crate) fn take(&mut self, rows: usize) -> RecordBatch {
         let mut arrays = vec![self.times.take(rows)];
         arrays.extend(self.networks.as_mut().map(|networks| networks.words.take(rows)));
-        arrays.extend(self.sources.as_mut().map(|sources| {
-            let (addresses, there) = sources.take(rows);
-            Arc::new(PrimitiveArray::<UInt8Type>::new(addresses, there)) as ArrayRef
-        }));
+        arrays.extend(self.sources.as_mut().map(|sources| sources.take(rows)));
         self.columns.iter_mut().for_each(|column| column.take(rows, &mut arrays));
         self.rows -= rows.min(self.rows);
         RecordBatch::try_new(Arc::clone(&self.schema), arrays).expect("each row has one cell in every column")

@@ -9,7 +9,7 @@ use super::snippet::Snippet;
 use super::texts::{Part, Texts};
 use crate::moment::Clock;
 
-/// `time,network,frame,signal,value,unit,state`, with a column `source` where the description has parameter groups.
+/// `time,network,frame,signal,value,unit,state`, with a column `source` where some wanted frames tell who sent them.
 pub(crate) struct Csv {
     texts: Texts,
 }

@@ -10,6 +10,7 @@ use arrow_array::types::{
 };
 use arrow_array::{Array, ArrowPrimitiveType, RecordBatch};
 use arrow_schema::{DataType, Field, TimeUnit};
+use wirelore_decode::Source;
 use wirelore_tables::{SchemaRef, TableWriter};
 
 use super::cell::push_hex;
@@ -18,6 +19,9 @@ use super::{CHUNK_BYTES, pass_on};
 use crate::args::TimeBase;
 use crate::moment::Clock;
 use crate::number::{push_double, push_integer};
+
+/// The largest identifier of 11 bits.
+const LARGEST_STANDARD: u32 = 0x7FF;
 
 /// Writes the rows of one table as lines.
 pub(crate) struct FramesCsv<W> {
@@ -54,7 +58,10 @@ fn heading(field: &Field) -> String {
 
 impl<W: Write + Send> TableWriter for FramesCsv<W> {
     fn write(&mut self, batch: &RecordBatch) -> io::Result<()> {
-        let columns: Vec<Cells<'_>> = batch.columns().iter().map(|column| cells(column.as_ref(), self.clock)).collect();
+        let schema = batch.schema_ref();
+        let columns = batch.columns().iter().zip(schema.fields());
+        let columns: Vec<Cells<'_>> =
+            columns.map(|(column, field)| cells(column.as_ref(), field, self.clock)).collect();
         for row in 0..batch.num_rows() {
             for (number, (column, push)) in batch.columns().iter().zip(&columns).enumerate() {
                 if number > 0 {
@@ -84,7 +91,10 @@ impl<W> fmt::Debug for FramesCsv<W> {
 /// Appends the text of a column's cell.
 type Cells<'a> = Box<dyn Fn(usize, &mut Vec<u8>) + 'a>;
 
-fn cells(column: &dyn Array, clock: Clock) -> Cells<'_> {
+fn cells<'a>(column: &'a dyn Array, field: &'a Field, clock: Clock) -> Cells<'a> {
+    if let Some(kinds) = field.metadata().get("sources") {
+        return sources(column, kinds);
+    }
     match column.data_type() {
         DataType::Duration(TimeUnit::Nanosecond) => times::<DurationNanosecondType>(column, clock),
         DataType::Timestamp(TimeUnit::Nanosecond, _) => times::<TimestampNanosecondType>(column, clock),
@@ -127,6 +137,20 @@ where
 {
     let numbers = column.as_primitive::<T>();
     Box::new(move |row, to| push_integer(numbers.value(row).into(), to))
+}
+
+/// Who sent each frame, as it is written everywhere.
+fn sources<'a>(column: &'a dyn Array, kinds: &str) -> Cells<'a> {
+    let push = |source: Source, to: &mut Vec<u8>| to.extend_from_slice(source.to_string().as_bytes());
+    if let Some(addresses) = column.as_primitive_opt::<UInt8Type>() {
+        return Box::new(move |row, to| push(Source::Address(addresses.value(row)), to));
+    }
+    let identifiers = column.as_primitive::<UInt32Type>();
+    let all_extended = !kinds.contains("11 bits");
+    Box::new(move |row, to| {
+        let id = identifiers.value(row);
+        push(Source::Identifier { id, extended: all_extended || id > LARGEST_STANDARD }, to);
+    })
 }
 
 fn floats<T: ArrowPrimitiveType>(column: &dyn Array) -> Cells<'_>

@@ -176,9 +176,12 @@ fn for_people(reading: &Reading<'_>) -> String {
 pub(crate) fn notes(remarks: &GridRemarks, database: &Database) -> Vec<String> {
     let mut notes = Vec::new();
     for group in &remarks.several_senders {
-        let others: Vec<String> = group.left_out.iter().map(|address| format!("0x{address:02X}")).collect();
+        let mut others: Vec<String> = group.left_out.iter().map(ToString::to_string).collect();
+        if group.and_others {
+            others.push("others".to_owned());
+        }
         notes.push(format!(
-            "frame {} came from several senders; the grid shows 0x{:02X} and leaves out {}",
+            "frame {} came from several senders; the grid shows {} and leaves out {}",
             database.frames[group.frame.index()].label.name,
             group.shown,
             others.join(", ")

@@ -17,7 +17,7 @@ use crate::number::{hexadecimal, push_rounded};
 /// The width of the column for values: a double has up to 17 digits, a sign, a point and an exponent.
 const VALUE_WIDTH: usize = 12;
 
-/// Time, network, frame, signal, value, unit, state; a source where the description has parameter groups.
+/// Time, network, frame, signal, value, unit, state; a source where some wanted frames tell who sent them.
 pub(crate) struct Table {
     texts: Texts,
     times: TimeBase,
@@ -43,7 +43,7 @@ impl Table {
                 widths.mark = widths.mark.max(usize::from(doubt.is_some()));
             }
         }
-        let longest = source_width(database);
+        let longest = source_width(database, decoder);
         widths.source = if longest > 0 { longest.max("source".width()) } else { 0 };
         let texts = Texts::new(database, decoder, "\n", |part, name| match part {
             Part::Network => format!("  {}", padded(name, widths.network)),

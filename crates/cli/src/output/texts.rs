@@ -1,8 +1,10 @@
 //! The texts of an output that never change, made once.
 
+use std::io::Write;
+
 use unicode_width::UnicodeWidthStr;
-use wirelore_decode::{Decoder, Event};
-use wirelore_model::{Database, Ecu, FrameId, Grade, Identifier, NetworkId, Signal, SignalId};
+use wirelore_decode::{Decoder, Event, Source, SourceKinds};
+use wirelore_model::{Database, Ecu, FrameId, Grade, NetworkId, Signal, SignalId};
 
 use super::snippet::Snippet;
 
@@ -11,7 +13,7 @@ use super::snippet::Snippet;
 pub(crate) enum Part {
     Network,
     Frame,
-    /// Who sent a parameter group; empty where the frame does not tell.
+    /// Who sent a frame; empty where the frame does not tell.
     Source,
     Signal,
     /// Empty where there is none. How sure the author is of the signal stands here, so that it costs nothing for each value.
@@ -22,8 +24,7 @@ pub(crate) enum Part {
 pub(crate) struct Texts {
     networks: Vec<String>,
     frames: Vec<String>,
-    /// By network: the 256 source addresses, and none.
-    sources: Option<Vec<Vec<String>>>,
+    sources: Option<Sources>,
     signals: Vec<Vec<SignalText>>,
 }
 
@@ -61,14 +62,9 @@ impl Texts {
         Self {
             networks: database.networks.iter().map(|network| make(Part::Network, &network.label.name)).collect(),
             frames: database.frames.iter().map(|frame| make(Part::Frame, &frame.label.name)).collect(),
-            sources: has_sources(database).then(|| {
-                let networks = (0..database.networks.len() as u32).map(NetworkId);
-                let made = networks.map(|network| {
-                    let names = (0..=255).map(|address| make(Part::Source, &source_name(database, network, address)));
-                    names.chain([make(Part::Source, "")]).collect()
-                });
-                made.collect()
-            }),
+            sources: source_kinds(database, decoder)
+                .any()
+                .then(|| Sources::new(database, |name| make(Part::Source, name))),
             signals: signals.collect(),
         }
     }
@@ -78,13 +74,12 @@ impl Texts {
         self.sources.is_some()
     }
 
-    /// Appends network, frame and, where the description has parameter groups, source.
+    /// Appends network, frame and, where some wanted frames tell it, source.
     pub(crate) fn push_frame(&self, event: &Event<'_>, to: &mut Vec<u8>) {
         to.extend_from_slice(self.networks[event.network.index()].as_bytes());
         to.extend_from_slice(self.frames[event.frame.index()].as_bytes());
         if let Some(sources) = &self.sources {
-            let address = event.source.map_or(256, usize::from);
-            to.extend_from_slice(sources[event.network.index()][address].as_bytes());
+            sources.push(event.network, event.source, to);
         }
     }
 
@@ -94,20 +89,78 @@ impl Texts {
     }
 }
 
-/// Whether some frames are recognised as parameter groups, so that it matters who sent them.
-fn has_sources(database: &Database) -> bool {
-    let mut appearances = database.frames.iter().flat_map(|frame| &frame.seen_on);
-    appearances.any(|appearance| matches!(appearance.identifier, Identifier::Pgn { .. }))
+/// What tells who sent the frames that are wanted.
+fn source_kinds(database: &Database, decoder: &Decoder) -> SourceKinds {
+    let mut kinds = SourceKinds::default();
+    let wanted = database.frames.iter().zip((0..).map(FrameId)).filter(|(_, id)| decoder.wants(*id));
+    wanted.for_each(|(frame, _)| kinds |= SourceKinds::of(frame));
+    kinds
 }
 
-/// The width of the longest name of a source; 0 where the description has no parameter groups.
-pub(crate) fn source_width(database: &Database) -> usize {
-    if !has_sources(database) {
-        return 0;
-    }
+/// The width of the longest name of a source; 0 where no wanted frame tells one.
+pub(crate) fn source_width(database: &Database, decoder: &Decoder) -> usize {
+    let kinds = source_kinds(database, decoder);
     let networks = (0..database.networks.len() as u32).map(NetworkId);
     let names = networks.flat_map(|network| (0..=255).map(move |address| source_name(database, network, address)));
-    names.map(|name| name.width()).max().unwrap_or(0)
+    let of_addresses = names.map(|name| name.width()).max().filter(|_| kinds.addresses);
+    let of_standard = kinds.standard.then_some(STANDARD_DIGITS.len());
+    let of_extended = kinds.extended.then_some(EXTENDED_DIGITS.len());
+    [of_addresses, of_standard, of_extended].into_iter().flatten().max().unwrap_or(0)
+}
+
+/// The names of sources.
+struct Sources {
+    /// By network: those of the 256 source addresses.
+    addresses: Vec<Vec<String>>,
+    standard: Around,
+    extended: Around,
+    nobody: String,
+}
+
+impl Sources {
+    fn new(database: &Database, make: impl Fn(&str) -> String) -> Self {
+        let networks = (0..database.networks.len() as u32).map(NetworkId);
+        let of_network =
+            |network| (0..=255).map(|address| make(&source_name(database, network, address))).collect::<Vec<_>>();
+        Self {
+            addresses: networks.map(of_network).collect(),
+            standard: Around::new(&make(STANDARD_DIGITS), STANDARD_DIGITS),
+            extended: Around::new(&make(EXTENDED_DIGITS), EXTENDED_DIGITS),
+            nobody: make(""),
+        }
+    }
+
+    fn push(&self, network: NetworkId, source: Option<Source>, to: &mut Vec<u8>) {
+        match source {
+            None => to.extend_from_slice(self.nobody.as_bytes()),
+            Some(Source::Address(address)) => {
+                to.extend_from_slice(self.addresses[network.index()][usize::from(address)].as_bytes());
+            }
+            Some(source @ Source::Identifier { extended, .. }) => {
+                let around = if extended { &self.extended } else { &self.standard };
+                to.extend_from_slice(around.before.as_bytes());
+                write!(to, "{source}").expect("memory takes everything");
+                to.extend_from_slice(around.behind.as_bytes());
+            }
+        }
+    }
+}
+
+/// Identifiers are too many to have their names ready; each has as many digits as these.
+const STANDARD_DIGITS: &str = "0x000";
+const EXTENDED_DIGITS: &str = "0x00000000";
+
+/// What stands around an identifier.
+struct Around {
+    before: String,
+    behind: String,
+}
+
+impl Around {
+    fn new(made: &str, digits: &str) -> Self {
+        let (before, behind) = made.split_once(digits).unwrap_or((made, ""));
+        Self { before: before.to_owned(), behind: behind.to_owned() }
+    }
 }
 
 /// The name of the unit behind a source address: the control unit that has it on that network, else `0x0B`.

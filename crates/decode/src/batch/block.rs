@@ -1,7 +1,7 @@
 //! What a receiver of columns sees: a block of frames, and one column of it after the other.
 
 use wirelore_log::Channel;
-use wirelore_model::{FrameId, NetworkId, SignalId};
+use wirelore_model::{FrameId, NetworkId, SeenId, SignalId};
 
 use super::bitmap::Bitmap;
 use super::rows::RowSlice;
@@ -9,6 +9,7 @@ use super::workspace::RowVerdict;
 use crate::checks::Verdict;
 use crate::plan::{Detail, FramePlan};
 use crate::reading::Reading;
+use crate::source::Source;
 
 /// Frames of one description, in the order of the log; at most 512.
 #[derive(Debug, Clone, Copy)]
@@ -77,10 +78,17 @@ impl<'a> Block<'a> {
         self.networks.get(usize::from(self.channel(row).0)).copied().flatten()
     }
 
-    /// Who sent a frame, for a parameter group (SAE J1939 source address); for a FlexRay frame its channel: 0 is A, 1 is B.
+    /// Who sent a frame, where the description leaves that open.
     #[must_use]
-    pub fn source(&self, row: usize) -> Option<u8> {
-        self.rows.tag(row).source()
+    pub fn source(&self, row: usize) -> Option<Source> {
+        let tag = self.rows.tag(row);
+        if !tag.is_by_identifier() {
+            return tag.address().map(Source::Address);
+        }
+        match self.rows.origin(row).id? {
+            SeenId::Can { id, extended } => Some(Source::Identifier { id, extended }),
+            _ => None,
+        }
     }
 }
 

@@ -46,7 +46,7 @@ pub(crate) struct TablePlan {
     to_the_end: bool,
     /// How many bytes the frame has as a rule.
     usual_bytes: u32,
-    /// Whether rows keep the origins of their frames: checks ask for them.
+    /// Whether rows keep the origins of their frames: checks ask for them, or identifiers say who sent them.
     pub(crate) keeps_origins: bool,
     /// One for each step of the frame's plan, in the order of the description.
     pub(crate) columns: Box<[ColumnPlan]>,

@@ -1,7 +1,7 @@
 //! Gathered frames of one description: time and payload side by side, row after row, in one buffer that is used again.
 //!
 //! A row of classic CAN has 16 bytes; whatever is unusual about it (another length or channel than the rows before,
-//! no time, a source address) goes into a second buffer that stays empty while nothing is. Messages that can be much longer are
+//! no time, a source) goes into a second buffer that stays empty while nothing is. Messages that can be much longer are
 //! [packed](super::packed).
 
 use wirelore_log::Channel;
@@ -31,7 +31,7 @@ pub(crate) struct Rows {
     expected: Tag,
     /// One for each row, or none at all: then every row is as usual.
     tags: Vec<Tag>,
-    /// The origin of each row's frame, where its checks ask for it; else empty.
+    /// The origin of each row's frame, where its checks or its source ask for it; else empty.
     origins: Vec<Origin>,
     /// Once there are these, the times, payloads and tags of all rows are here.
     packed: Option<PackedRows>,
@@ -317,20 +317,22 @@ impl<'a> RowSlice<'a> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::source::Source;
 
     fn row(time_ns: i64, payload: &[u8]) -> Gathered<'_> {
         Gathered { time_ns: Some(time_ns), channel: Channel(2), source: None, payload }
     }
 
-    /// Source, length, channel, whether there is a time, and what is held of the payload.
-    type Told = (Option<u8>, u32, u16, bool, Vec<u8>);
+    /// Address, whether the identifier is the source, length, channel, whether there is a time, and what is held of the payload.
+    type Told = (Option<u8>, bool, u32, u16, bool, Vec<u8>);
 
     fn told(rows: &Rows) -> Vec<Told> {
         let all = rows.equal(0, usize::MAX);
         (0..all.len())
             .map(|row| {
                 let tag = all.tag(row);
-                (tag.source(), tag.length(), tag.channel().0, tag.has_time(), all.payload(row).to_vec())
+                let (length, channel) = (tag.length(), tag.channel().0);
+                (tag.address(), tag.is_by_identifier(), length, channel, tag.has_time(), all.payload(row).to_vec())
             })
             .collect()
     }
@@ -342,7 +344,7 @@ mod tests {
         rows.push(&row(7, &[9; 8]));
         assert_eq!(rows.equal(0, 2).uniform().map(Tag::channel), Some(Channel(2)), "nothing unusual yet");
         rows.push(&Gathered { time_ns: None, ..row(0, &[1]) });
-        rows.push(&Gathered { source: Some(3), ..row(9, &[2; 12]) });
+        rows.push(&Gathered { source: Some(Source::Address(3)), ..row(9, &[2; 12]) });
         let mut times = [1; 4];
         let mut words = [1; 4];
         rows.equal(0, 4).times_ns(&mut times);
@@ -352,8 +354,8 @@ mod tests {
         rows.equal(0, 4).words(0, true, &mut words);
         assert_eq!(words, [0x0102_0304_0506_0708, 0x0909_0909_0909_0909, 1 << 56, 0x0202_0202_0202_0202]);
         let all = told(&rows);
-        assert_eq!(all[2], (None, 1, 2, false, vec![1]));
-        assert_eq!(all[3], (Some(3), 12, 2, true, vec![2; 8]), "only what is described is held");
+        assert_eq!(all[2], (None, false, 1, 2, false, vec![1]));
+        assert_eq!(all[3], (Some(3), false, 12, 2, true, vec![2; 8]), "only what is described is held");
         assert_eq!(rows.equal(1, 1).uniform().map(Tag::length), Some(8));
         assert_eq!(rows.equal(1, 2).uniform(), None);
     }

@@ -238,7 +238,7 @@ impl Job<'_> {
             let tag = self.rows.tag(row);
             let network = self.context.networks.get(usize::from(tag.channel().0)).copied().flatten();
             let network = network.unwrap_or(NetworkId(0));
-            let sender = Sender { channel: tag.channel(), network, frame: self.frame, source: tag.source() };
+            let sender = Sender { channel: tag.channel(), network, frame: self.frame, source: tag.address() };
             let (tally, verdicts) = (&mut *self.tally, &mut self.work.verdicts);
             checks.frame(
                 self.context.decoder,

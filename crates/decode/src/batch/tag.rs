@@ -2,14 +2,18 @@
 
 use wirelore_log::Channel;
 
+use crate::source::Source;
+
 /// What a row is beside its time and bytes, in one word: so it is compared with what is usual in one step.
 ///
-/// From the lowest bit: 32 bits of length, 16 of the channel, 8 of the source, whether there is a source, whether there is a time.
+/// From the lowest bit: 32 bits of length, 16 of the channel, 8 of the source address, whether there is one, whether there is a time, whether
+/// the identifier is the source.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(crate) struct Tag(u64);
 
-const HAS_SOURCE: u64 = 1 << 56;
+const HAS_ADDRESS: u64 = 1 << 56;
 const HAS_TIME: u64 = 1 << 57;
+const IS_BY_IDENTIFIER: u64 = 1 << 58;
 
 impl Gathered<'_> {
     #[inline(always)]
@@ -23,8 +27,13 @@ impl Tag {
     pub(crate) const NONE: Self = Self(u64::MAX);
 
     #[inline(always)]
-    pub(crate) fn new(length: u32, channel: Channel, source: Option<u8>, has_time: bool) -> Self {
-        let source = source.map_or(0, |source| u64::from(source) << 48 | HAS_SOURCE);
+    pub(crate) fn new(length: u32, channel: Channel, source: Option<Source>, has_time: bool) -> Self {
+        let source = match source {
+            None => 0,
+            Some(Source::Address(address)) => u64::from(address) << 48 | HAS_ADDRESS,
+            // There is no room for it here; the row's origin has it.
+            Some(Source::Identifier { .. }) => IS_BY_IDENTIFIER,
+        };
         let time = if has_time { HAS_TIME } else { 0 };
         Self(u64::from(length) | u64::from(channel.0) << 32 | source | time)
     }
@@ -38,9 +47,14 @@ impl Tag {
         Channel((self.0 >> 32) as u16)
     }
 
-    /// Who sent it, for a parameter group.
-    pub(crate) fn source(self) -> Option<u8> {
-        (self.0 & HAS_SOURCE != 0).then_some((self.0 >> 48) as u8)
+    /// Who sent a parameter group.
+    pub(crate) fn address(self) -> Option<u8> {
+        (self.0 & HAS_ADDRESS != 0).then_some((self.0 >> 48) as u8)
+    }
+
+    /// Whether the identifier that the row's origin has says who sent it.
+    pub(crate) fn is_by_identifier(self) -> bool {
+        self.0 & IS_BY_IDENTIFIER != 0
     }
 
     pub(crate) fn has_time(self) -> bool {
@@ -49,7 +63,7 @@ impl Tag {
 
     /// The same from another channel.
     pub(super) fn on(self, channel: Channel) -> Self {
-        Self::new(self.length(), channel, self.source(), self.has_time())
+        Self(self.0 & !(u64::from(u16::MAX) << 32) | u64::from(channel.0) << 32)
     }
 }
 
@@ -58,6 +72,6 @@ impl Tag {
 pub(crate) struct Gathered<'a> {
     pub(crate) time_ns: Option<i64>,
     pub(crate) channel: Channel,
-    pub(crate) source: Option<u8>,
+    pub(crate) source: Option<Source>,
     pub(crate) payload: &'a [u8],
 }

@@ -2,6 +2,8 @@
 
 use wirelore_model::{FlexRayChannels, Frame, Identifier, Role, SeenId, Signal};
 
+use crate::source::SourceKinds;
+
 /// What a frame shows beside its payload, as far as its checks ask for it.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Default)]
 pub struct Origin {
@@ -85,9 +87,9 @@ pub(crate) fn is_to_destination(pgn: u32) -> bool {
     pgn >> 8 & 0xFF < 240
 }
 
-/// Whether the checks of a frame ask for more than its payload and the source of a group, so that rows must keep it.
+/// Whether a frame's checks, or who sent it, ask for more than its payload and the source address of a group, so that rows must keep it.
 pub(crate) fn asks_for_origin(frame: &Frame) -> bool {
     let over_identifier = |signal: &Signal| matches!(&signal.role, Role::Checksum(sum) if sum.needs_identifier());
     // A protected SOME/IP message, whose header is protected with it, has several sequences.
-    frame.signals.iter().any(over_identifier) || has_several_sequences(frame)
+    frame.signals.iter().any(over_identifier) || has_several_sequences(frame) || SourceKinds::of(frame).identifiers()
 }

@@ -6,7 +6,7 @@ use super::*;
 use crate::testing::*;
 
 fn found(lookup: &Lookup, id: u32, extended: bool) -> Option<u32> {
-    lookup.find(NetworkId(0), id, extended).map(|found| found.frame.0)
+    lookup.find(NetworkId(0), id, extended).map(|found| found.frame().0)
 }
 
 fn lookup(identifiers: Vec<Identifier>) -> Lookup {
@@ -107,7 +107,7 @@ fn parameter_groups_are_found_in_identifiers() {
         assert_eq!((0..8).filter(|sent| is(source, *sent)).collect::<Vec<_>>(), [priority], "{id:X}");
         assert_eq!((0..=255).filter(|sent| is(*sent, priority)).collect::<Vec<_>>(), [source], "{id:X}");
         let seen = lookup.find(NetworkId(0), id, true);
-        assert_eq!(seen, Some(Recognised { frame: FrameId(index), is_group: true }), "{id:X}");
+        assert_eq!(seen, Some(Recognised::of_group(FrameId(index))), "{id:X}");
         assert_eq!(found(&lookup, id & 0x7FF, false), None);
     }
 }
@@ -156,9 +156,22 @@ fn cycles_of_a_flexray_frame() {
 }
 
 #[test]
-fn only_parameter_groups_have_a_source() {
-    let found = Recognised { frame: FrameId(0), is_group: false };
-    let group = Recognised { is_group: true, ..found };
-    let seen = SeenId::Can { id: 0x18FE_F10B, extended: true };
-    assert_eq!((group.source(seen), found.source(seen)), (Some(0x0B), None));
+fn groups_and_runs_tell_who_sent_them() {
+    let lookup = lookup(vec![
+        pgn(0xFEF1),
+        Identifier::Can { first: 0x7E8, last: 0x7EF, extended: false },
+        Identifier::Can { first: 0x7EA, last: 0x7EA, extended: false },
+        Identifier::Can { first: 0x18DA_F100, last: 0x18DA_F1FF, extended: true },
+        Identifier::Can { first: 0x18DA_F133, last: 0x18DA_F133, extended: true },
+    ]);
+    let told = |id, extended| {
+        let found = lookup.find(NetworkId(0), id, extended).expect("it is described");
+        (found.frame().0, found.source(SeenId::Can { id, extended }).map(|source| source.to_string()))
+    };
+    let says = |source: &str| Some(source.to_owned());
+    assert_eq!(told(0x18FE_F10B, true), (0, says("0x0B")));
+    assert_eq!(told(0x7E8, false), (1, says("0x7E8")));
+    assert_eq!(told(0x7EA, false), (2, None), "one identifier of its own goes before the run");
+    assert_eq!(told(0x18DA_F110, true), (3, says("0x18DAF110")));
+    assert_eq!(told(0x18DA_F133, true), (4, None));
 }

@@ -125,10 +125,10 @@ impl Gate<'_> {
     ) {
         let Self { decoder, first_time_ns, from_ns, until_ns, .. } = *self;
         let mut so_do_all = first_time_ns.is_some() && from_ns.is_none() && until_ns.is_none();
-        if !decoder.wants(found.frame) {
+        if !decoder.wants(found.frame()) {
             // An event-triggered frame has no signals of its own: they are those of the frame that answers.
             match decoder.lin_event(network, seen.id).map(|event| event.answer(seen.payload)) {
-                Some(Some(answer)) if decoder.wants(answer) => found.frame = answer,
+                Some(Some(answer)) if decoder.wants(answer) => found = Recognised::alone(answer),
                 // A fault, or the answer of a control unit that is not described.
                 Some(None) => {
                     tally.unknown(network, seen.id);

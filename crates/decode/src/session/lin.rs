@@ -95,7 +95,7 @@ impl Gate<'_> {
             }
             _ => {}
         }
-        let found = Recognised { frame: described.frame, is_group: false };
+        let found = Recognised::alone(described.frame);
         self.hand_on(network, seen, found, tally, target);
     }
 }

@@ -9,6 +9,7 @@ use super::sink::{Event, Sink};
 use super::tally::Tally;
 use crate::checks::{Checks, Sender};
 use crate::reading::{Reading, Readings, Unmatched};
+use crate::source::Source;
 
 /// Hands frames to a sink, until it fails.
 pub(super) struct RowTarget<'a, S> {
@@ -23,7 +24,7 @@ impl<S: Sink> Target for RowTarget<'_, S> {
         if self.failure.is_some() {
             return;
         }
-        let (&Passed { seen, network, .. }, frame) = (passed, passed.found.frame);
+        let (&Passed { seen, network, .. }, frame) = (passed, passed.found.frame());
         let source = passed.found.source(seen.id);
         let event = Event {
             time_ns: seen.time_ns,
@@ -37,7 +38,7 @@ impl<S: Sink> Target for RowTarget<'_, S> {
         };
         let sink = &mut *self.sink;
         sink.begin(&event);
-        let sender = Sender { channel: seen.channel, network, frame, source };
+        let sender = Sender { channel: seen.channel, network, frame, source: source.and_then(Source::address) };
         self.checks.frame(passed.decoder, sender, seen.origin(), seen.payload, |signal, verdict| {
             tally.verdict(network, frame, verdict);
             sink.verdict(&event, signal, verdict);

@@ -7,6 +7,7 @@ use wirelore_model::{FrameId, NetworkId, SeenId, SignalId};
 
 use crate::checks::Verdict;
 use crate::reading::{FrameOutcome, Reading};
+use crate::source::Source;
 
 /// One described frame of a recording.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -19,8 +20,8 @@ pub struct Event<'a> {
     pub network: NetworkId,
     /// Its description.
     pub frame: FrameId,
-    /// Who sent it, for a parameter group (SAE J1939 source address).
-    pub source: Option<u8>,
+    /// Who sent it, where the description leaves that open.
+    pub source: Option<Source>,
     /// The channel of the log it was seen on.
     pub channel: Channel,
     /// What it shows of itself to be recognised by.

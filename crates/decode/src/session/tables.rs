@@ -16,6 +16,7 @@ use super::sample::{Sample, Seen};
 use super::tally::Tally;
 use super::{Receiver, STRETCH_BYTES, Session, SessionError};
 use crate::batch::{Context, Gathered, Gatherer, InstructionSet, Rows, TableSink, Tables, Workspace};
+use crate::source::Source;
 use crate::threads::share;
 
 /// A table is decoded once it holds so many rows: fewer would not pay for the start of each signal's loop.
@@ -272,7 +273,8 @@ fn straight_on(lanes: &Lanes, gatherer: &mut Gatherer, frame: &Frame<'_>) -> boo
             &Gathered {
                 time_ns: frame.time_ns,
                 channel: frame.channel,
-                source: way.is_group().then_some(frame.id as u8),
+                // A run of identifiers has no straight way.
+                source: way.is_group().then_some(Source::Address(frame.id as u8)),
                 payload: frame.payload,
             },
         )
@@ -293,7 +295,7 @@ impl Target for Gather<'_> {
             source: found.source(seen.id),
             payload: seen.payload,
         };
-        let table = found.frame.index();
+        let table = found.frame().index();
         // Such a frame has no straight way: none of them would bring its origin.
         if self.gatherer.push_with_origin(table, &row, seen.origin()) {
             return;
@@ -301,9 +303,9 @@ impl Target for Gather<'_> {
         if self.gatherer.push(table, &row)
             && passed.so_do_all
             && let SeenId::Can { id, extended } = seen.id
-            && passed.decoder.goes_straight(passed.network, found.frame, id)
+            && passed.decoder.goes_straight(passed.network, found.frame(), id)
         {
-            self.lanes.learn(seen.channel, id, extended, Way::to(table, found.is_group));
+            self.lanes.learn(seen.channel, id, extended, Way::to(table, found.is_group()));
         }
     }
 }

@@ -98,7 +98,10 @@ fn frames_come_in_their_order_and_each_is_counted_once() {
     let log = "0.001,c0,100,0,00 00 07 00\n0.002,c1,200,0,05\n0.003,c0,100,0,00 00 07\n0.004,c0,7FF,0,01\n0.005,c9,100,0,00\n\
                0.006,c1,18FEF10B,1,09\n0.007,c1,303,0,08\n0.008,c0,zz,0,00\n0.009,c0,7FF,0,01\n0.010,c0,100,1,01\n";
     session.run(&mut recording(log), &mut notes).expect("it reads");
-    assert_eq!(notes.lines, ["1 n0 f0 7", "2 n1 f3 5", "3 n0 f0 ? short", "6 n1 f5 from 11 9", "7 n1 f4 8"]);
+    assert_eq!(
+        notes.lines,
+        ["1 n0 f0 7", "2 n1 f3 5", "3 n0 f0 ? short", "6 n1 f5 from 0x0B 9", "7 n1 f4 from 0x303 8"]
+    );
     let tally = session.tally();
     assert_eq!((tally.read, tally.decoded, tally.too_short, tally.without_description), (10, 4, 1, 3));
     assert_eq!((tally.on_unbound_channel, tally.damaged, tally.readings), (1, 1, 5));

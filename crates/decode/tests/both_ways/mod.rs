@@ -6,8 +6,8 @@ use std::io;
 use std::sync::{Arc, Mutex};
 
 use wirelore_decode::{
-    Block, Column, Decoder, Event, Numbers, Options, Reading, Session, Setup, Sink, Store, TableSink, Tables, Tally,
-    Value, Verdict,
+    Block, Column, Decoder, Event, Numbers, Options, Reading, Session, Setup, Sink, Source, Store, TableSink, Tables,
+    Tally, Value, Verdict,
 };
 use wirelore_lang::check_text;
 use wirelore_log::Recording;
@@ -32,7 +32,7 @@ fn told(reading: &Reading<'_>, verdict: Option<Verdict>) -> String {
 }
 
 /// Time, channel, network, source, and each signal's reading with the bits of its number.
-pub(crate) type Row = (Option<i64>, u16, u32, Option<u8>, Vec<(SignalId, String, Option<u64>)>);
+pub(crate) type Row = (Option<i64>, u16, u32, Option<Source>, Vec<(SignalId, String, Option<u64>)>);
 pub(crate) type ByFrame = BTreeMap<FrameId, Vec<Row>>;
 
 #[derive(Default)]

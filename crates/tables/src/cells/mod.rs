@@ -3,6 +3,7 @@
 
 mod bytes;
 mod numbers;
+mod senders;
 mod states;
 mod words;
 
@@ -14,6 +15,7 @@ use wirelore_model::StateWord;
 
 pub(crate) use bytes::Bytes;
 pub(crate) use numbers::{Numbers, Slots, Stamps};
+pub(crate) use senders::Senders;
 pub(crate) use states::States;
 pub(crate) use words::{Codes, Words, WordsOf};
 

@@ -12,7 +12,7 @@ use std::io;
 
 pub use columns::{GridColumn, GridColumns};
 pub use table::GridTable;
-use wirelore_decode::{Event, FrameOutcome, Reading, Sink};
+use wirelore_decode::{Event, FrameOutcome, Reading, Sink, Source};
 use wirelore_model::{FrameId, NetworkId, SignalId};
 
 pub(crate) use held::Held;
@@ -60,26 +60,45 @@ pub struct GridRemarks {
     pub beginnings: u64,
     /// Frames without a time, which cannot stand in a grid.
     pub without_time: u64,
-    /// Parameter groups that came from several senders.
+    /// Frames that came from several senders.
     pub several_senders: Vec<SeveralSenders>,
 }
 
-/// A parameter group on a network that several units send: the grid shows the first one heard.
+/// A parameter group or a run of identifiers on a network that several units send: the grid shows the first one heard.
 #[derive(Debug, Clone, PartialEq, Eq)]
 pub struct SeveralSenders {
-    /// The group.
+    /// The frame.
     pub frame: FrameId,
-    /// The address of the sender that is shown.
-    pub shown: u8,
-    /// The addresses of those that are not.
-    pub left_out: Vec<u8>,
+    /// The sender that is shown.
+    pub shown: Source,
+    /// Those that are not, as they were heard; the first 255 of them.
+    pub left_out: Vec<Source>,
+    /// There were more than these.
+    pub and_others: bool,
 }
 
-/// Who sends a parameter group.
-#[derive(Debug, Default)]
+/// The most senders that are remembered as left out: all that a parameter group can have.
+const LEFT_OUT_MOST: usize = 255;
+
+/// Who sends a frame.
+#[derive(Debug)]
 struct Senders {
-    shown: Option<u8>,
-    left_out: Vec<u8>,
+    shown: Source,
+    left_out: Vec<Source>,
+    and_others: bool,
+}
+
+impl Senders {
+    fn leave_out(&mut self, source: Source) {
+        if self.left_out.contains(&source) {
+            return;
+        }
+        if self.left_out.len() < LEFT_OUT_MOST {
+            self.left_out.push(source);
+        } else {
+            self.and_others = true;
+        }
+    }
 }
 
 impl<R: GridRows> Grid<R> {
@@ -110,10 +129,11 @@ impl<R: GridRows> Grid<R> {
         self.rows.finish()?;
         let several = self.senders.into_iter().filter(|(_, senders)| !senders.left_out.is_empty());
         self.remarks.several_senders = several
-            .map(|((_, frame), senders)| SeveralSenders {
+            .map(|((_, frame), Senders { shown, left_out, and_others })| SeveralSenders {
                 frame,
-                shown: senders.shown.unwrap_or_default(),
-                left_out: senders.left_out,
+                shown,
+                left_out,
+                and_others,
             })
             .collect();
         Ok(self.remarks)
@@ -165,17 +185,16 @@ impl<R: GridRows> Grid<R> {
         self.failed.take().map_or(Ok(()), Err)
     }
 
-    /// Whether the grid shows this frame: of a parameter group only what its first sender says.
+    /// Whether the grid shows this frame: of several senders only what the first one says.
     fn shows(&mut self, event: &Event<'_>) -> bool {
         let Some(source) = event.source else { return true };
-        let senders = self.senders.entry((event.network, event.frame)).or_default();
-        if *senders.shown.get_or_insert(source) == source {
-            return true;
+        let first = || Senders { shown: source, left_out: Vec::new(), and_others: false };
+        let senders = self.senders.entry((event.network, event.frame)).or_insert_with(first);
+        let is_shown = senders.shown == source;
+        if !is_shown {
+            senders.leave_out(source);
         }
-        if !senders.left_out.contains(&source) {
-            senders.left_out.push(source);
-        }
-        false
+        is_shown
     }
 }
 

@@ -94,7 +94,7 @@ fn compare_batch<'r>(
                 }
                 ("time", None) => time(setup.times, gold),
                 ("network", None) => Cell::Words(gold.network.clone()),
-                ("source", None) => gold.source.map_or(Cell::Null, |source| Cell::Whole(source.into())),
+                ("source", None) => gold.source.map_or(Cell::Null, |source| Cell::Whole(source.number().into())),
                 (other, None) => panic!("{place}: a column {other}"),
             };
             assert_eq!(found, wanted, "{place}, row {row}, {}", field.name());

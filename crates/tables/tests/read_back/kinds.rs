@@ -52,6 +52,12 @@ frame twice on drive id 0x102 {
     when right is 1 { signal value in byte 3 }
 }
 frame group on heavy pgn 65265 { signal speed in bytes 2..1 = raw / 256 km/h }
+frame answers on drive id 0x7E8..0x7EF, carried by iso_tp {
+    length 1..10
+    signal speed in byte 0
+    signal last in byte 9
+}
+frame long_answers on heavy id 0x18DAF100..0x18DAF1FF extended { signal speed in byte 0 }
 gateway hub { pass paged from drive to comfort as id 0x201 }
 "#;
 
@@ -71,7 +77,14 @@ const LOG: &str = "time,channel,id,ext,data\n\
     10.3,drive,0x101,0,0364\n\
     10.4,drive,0x102,0,01010A0B010C\n\
     10.5,drive,0x102,0,01000A0B020D\n\
-    10.4,heavy,0x18FEF10B,1,FF3417FFFFFFFFFF\n";
+    10.4,heavy,0x18FEF10B,1,FF3417FFFFFFFFFF\n\
+    10.50,drive,0x7E8,0,100A010000000000\n\
+    10.51,drive,0x7E9,0,100A020000000000\n\
+    10.52,drive,0x7E9,0,210000000B000000\n\
+    10.53,drive,0x7E8,0,210000000A000000\n\
+    10.60,drive,0x7E8,0,0103000000000000\n\
+    10.6,heavy,0x18DAF110,1,01\n\
+    10.7,heavy,0x18DAF118,1,02\n";
 
 /// The columns of each table as text: name, type, and what is told beside.
 fn schemas(setup: Setup) -> String {
@@ -113,9 +126,13 @@ fn columns_are_as_is_written_down() {
 
 /// A column's cells, in the order of the rows.
 fn column(setup: Setup, table: &str, name: &str) -> Vec<Cell> {
-    let mut made = tables(&database(), log(LOG), setup, Format::File);
+    column_of(Format::File, setup, table, name)
+}
+
+fn column_of(format: Format, setup: Setup, table: &str, name: &str) -> Vec<Cell> {
+    let mut made = tables(&database(), log(LOG), setup, format);
     let bytes = made.remove(table).expect("it was seen");
-    let (schema, batches) = Format::File.read(bytes);
+    let (schema, batches) = format.read(bytes);
     let place = schema.index_of(name).expect("a column");
     let cells =
         batches.iter().flat_map(|batch| (0..batch.num_rows()).map(|row| cell(batch.column(place).as_ref(), row)));
@@ -196,4 +213,16 @@ fn times_networks_sources_and_pages() {
     assert_eq!(values(Times::Start, "group", "source"), [Cell::Whole(0x0B)]);
     // 0x1734 = 5940; 5940 / 256 = 23.203125.
     assert_eq!(values(Times::Start, "group", "speed"), [double(23.203_125)]);
+}
+
+/// Two units answer under one description, in frames that are mixed (identifiers of ISO 15765-4, frames of ISO 15765-2, from memory).
+#[test]
+fn units_that_answer_at_once_have_rows_of_their_own() {
+    for format in [Format::Parquet, Format::File, Format::Stream] {
+        let values = |table, name| column_of(format, setup(), table, name);
+        assert_eq!(values("answers", "source"), [Cell::Whole(0x7E9), Cell::Whole(0x7E8), Cell::Whole(0x7E8)]);
+        assert_eq!(values("answers", "speed"), [double(2.0), double(1.0), double(3.0)]);
+        assert_eq!(values("answers", "last"), [double(11.0), double(10.0), Cell::Null]);
+        assert_eq!(values("long_answers", "source"), [Cell::Whole(0x18DA_F110), Cell::Whole(0x18DA_F118)]);
+    }
 }

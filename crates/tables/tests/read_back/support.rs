@@ -12,7 +12,7 @@ use arrow_array::{Array, RecordBatch};
 use arrow_ipc::reader::{FileReader, StreamReader};
 use arrow_schema::{DataType, SchemaRef, TimeUnit};
 use parquet::arrow::arrow_reader::ParquetRecordBatchReaderBuilder;
-use wirelore_decode::{Decoder, Event, FrameOutcome, Options, Reading, Session, Sink, Tables, Value, Verdict};
+use wirelore_decode::{Decoder, Event, FrameOutcome, Options, Reading, Session, Sink, Source, Tables, Value, Verdict};
 use wirelore_log::Recording;
 use wirelore_model::{Database, FrameId, SignalId};
 use wirelore_tables::{Setup, Store, TableMaker, TableWriter, Times, arrow_file, arrow_stream, parquet_file};
@@ -178,7 +178,7 @@ pub(crate) struct Row {
     pub(crate) time_ns: Option<i64>,
     pub(crate) first_ns: Option<i64>,
     pub(crate) network: String,
-    pub(crate) source: Option<u8>,
+    pub(crate) source: Option<Source>,
     /// By signal: a cell for every way of storing it, and its state.
     pub(crate) signals: BTreeMap<SignalId, Said>,
 }

@@ -26,7 +26,7 @@ impl IsoTp {
     ) -> Taken {
         let SeenId::Can { id, extended } = seen.id else { return Taken::Plain };
         let found = decoder.recognise(network, seen.id, seen.payload);
-        let Some(rules) = found.and_then(|found| rules(decoder.carried(found.frame)?)) else {
+        let Some(rules) = found.and_then(|found| rules(decoder.carried(found.frame())?)) else {
             return Taken::Plain;
         };
         let mut tell = |event: Event<'_, Key>| match event {
