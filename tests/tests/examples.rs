@@ -27,8 +27,10 @@ fn twenty_lines_print_what_the_command_prints() {
     let (description, drive) = (demo("kestrel.lore"), demo("town-drive.pcapng"));
     let output = run(example("values").args([&description, &drive]));
     assert!(output.status.success(), "{}", text(&output.stderr));
-    let of_command =
-        run(Command::new(env!("CARGO_BIN_EXE_wirelore-under-test")).arg("decode").args([&description, &drive]).args(["--to", "csv", "--quiet"]));
+    let of_command = run(Command::new(env!("CARGO_BIN_EXE_wirelore-under-test"))
+        .arg("decode")
+        .args([&description, &drive])
+        .args(["--to", "csv", "--quiet"]));
     assert!(of_command.status.success(), "{}", text(&of_command.stderr));
     let (ours, theirs) = (text(&output.stdout), text(&of_command.stdout));
     assert_eq!(ours.lines().count(), theirs.lines().count());
