@@ -61,7 +61,7 @@ pub enum Section {
     Pieces,
     /// N (4), O (4) and D (4) of a formula (raw * N + O) / D.
     Formulas,
-    /// A point of a curve: its raw value (2), what follows it ([`line`]), a double (2) or a formula and 0.
+    /// A point of a curve: its raw value (2), what follows it ([`mod@line`]), a double (2) or a formula and 0.
     Points,
     /// What runs of raw values are: the first value (2), what kind ([`class`]), a word (2), and for floating-point numbers the last value (2).
     /// Whole numbers count from the least one of their signal, in rising order, and a run reaches to the next one.
