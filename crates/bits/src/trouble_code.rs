@@ -102,6 +102,8 @@ impl fmt::Display for TroubleCode {
 
 #[cfg(test)]
 mod tests {
+    use std::string::ToString;
+
     use super::*;
     use std::string::ToString;
 
