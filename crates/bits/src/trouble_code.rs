@@ -102,8 +102,6 @@ impl fmt::Display for TroubleCode {
 
 #[cfg(test)]
 mod tests {
-    use std::string::ToString;
-
     use super::*;
     use std::string::ToString;
 
