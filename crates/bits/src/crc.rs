@@ -111,7 +111,13 @@ impl Crc {
 
     /// The state before the first byte. A state is only good for [`Crc::update`] and [`Crc::finish`] of the same algorithm.
     pub const fn start(&self) -> u64 {
-        let CrcParameters { width, init, refin, .. } = self.parameters;
+        self.start_from(self.parameters.init)
+    }
+
+    /// The state before the first byte of the same algorithm with another start value; bits above the width do not count.
+    pub const fn start_from(&self, init: u64) -> u64 {
+        let CrcParameters { width, refin, .. } = self.parameters;
+        let init = init & u64::MAX >> (64 - width);
         if refin { reversed(init, width) } else { init << (64 - width) }
     }
 

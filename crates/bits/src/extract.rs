@@ -83,7 +83,7 @@ fn word_at(payload: &[u8], start: usize) -> Option<u64> {
 
 /// One piece of a field.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
-struct Step {
+pub(crate) struct Step {
     /// The first byte the piece touches.
     first_byte: u32,
     /// How many bytes a payload must have: the piece's last byte plus one.
@@ -95,9 +95,9 @@ struct Step {
 }
 
 impl Step {
-    fn new(place: &Place) -> Self {
+    pub(crate) const fn new(place: &Place) -> Self {
         let (first_byte, needed_bytes) = (place.first_byte(), place.last_byte() + 1);
-        let motorola = place.order() == ByteOrder::Motorola;
+        let motorola = matches!(place.order(), ByteOrder::Motorola);
         let start = needed_bytes.saturating_sub(8);
         // Bytes of the window below the place: those before it in Intel order, those after it in Motorola order. A piece of nine
         // bytes has none.
@@ -106,21 +106,36 @@ impl Step {
         Self { first_byte, needed_bytes, width: place.width(), shift, motorola }
     }
 
+    #[inline(always)]
     fn cut(&self) -> Cut {
         Cut { mask: u64::MAX >> (64 - self.width), shift: self.shift, motorola: self.motorola }
     }
 
+    #[inline(always)]
     fn has_nine_bytes(&self) -> bool {
         self.needed_bytes - self.first_byte > 8
     }
 
     /// Where a window of eight bytes begins that ends with the piece, or at byte 0 if it cannot.
+    #[inline(always)]
     fn window_start(&self) -> usize {
         self.needed_bytes.saturating_sub(8) as usize
     }
 
-    /// The bits of the piece, however long it is and however short the payload.
-    fn extract(&self, payload: &[u8]) -> Option<u64> {
+    /// How many bits it has.
+    pub(crate) const fn width(&self) -> u8 {
+        self.width
+    }
+
+    /// How many bytes a payload must have to hold it.
+    pub(crate) const fn needed_bytes(&self) -> u32 {
+        self.needed_bytes
+    }
+
+    /// The bits of the piece, however long it is and however short the payload. (Always inlined: where the piece is a constant, all that
+    /// is left is a load, a shift and a mask.)
+    #[inline(always)]
+    pub(crate) fn extract(&self, payload: &[u8]) -> Option<u64> {
         if payload.len() < self.needed_bytes as usize {
             return None;
         }
@@ -146,7 +161,8 @@ impl Step {
     }
 
     /// Puts the low bits of `bits` in; the payload is long enough.
-    fn insert(&self, payload: &mut [u8], bits: u64) {
+    #[inline]
+    pub(crate) fn insert(&self, payload: &mut [u8], bits: u64) {
         let touched = payload.iter_mut().take(self.needed_bytes as usize).skip(self.first_byte as usize);
         let shift = u32::from(self.shift % 8);
         let mask = u128::from(self.cut().mask) << shift;

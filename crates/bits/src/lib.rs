@@ -3,7 +3,8 @@
 //! The principal type is the [`Extractor`]: it takes the bits of one [`Field`] out of a payload, or puts them in, with a load,
 //! a shift and a mask. Around it stand the number formats ([`Encoding`]), the exact scaling to engineering values ([`Affine`],
 //! compiled for speed as [`Scaler`]), the checksums ([`Crc`], [`sums`], those of whole frames in [`flexray`] and [`lin`]), end-to-end
-//! protection ([`e2e`]), the bits that a frame takes on the wire ([`can_frame`]) and numbers as [`text`].
+//! protection ([`e2e`]), the bits that a frame takes on the wire ([`can_frame`]) and numbers as [`text`]. Rust source that is generated from a
+//! description stands on [`typed`].
 //!
 //! What it promises:
 //! - any width from 1 to 64 bits at any place of a payload of any length, in both byte orders, in up to four pieces;
@@ -75,6 +76,7 @@ mod serial;
 pub mod sums;
 pub mod text;
 mod trouble_code;
+pub mod typed;
 mod wide;
 
 pub use affine::Affine;

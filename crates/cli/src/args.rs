@@ -22,7 +22,8 @@ pub(crate) enum Command {
     Format(FormatArguments),
     /// Draw where each bit of a frame sits, with formulas and reachable values; or explain a message by its name
     Explain(ExplainArguments),
-    /// Write the checked description as .json, as a compact .lorebin, or as a .lorec table for controllers
+    /// Write the checked description as .json, as a compact .lorebin, as a .lorec table for controllers, or as Rust source
+    #[command(after_help = crate::caution::SENDING)]
     Compile(CompileArguments),
     /// Turn logged frames into engineering values
     Decode(Box<DecodeArguments>),
@@ -94,7 +95,7 @@ pub(crate) struct CompileArguments {
     pub(crate) form: Option<DatabaseForm>,
 }
 
-/// The stored forms of the database.
+/// What a description can become.
 #[derive(Debug, Clone, Copy, PartialEq, Eq, ValueEnum)]
 pub(crate) enum DatabaseForm {
     /// JSON by schema/database.schema.json
@@ -103,6 +104,8 @@ pub(crate) enum DatabaseForm {
     Lorebin,
     /// A flat table for controllers, read by the crate wirelore-lorec
     Lorec,
+    /// Rust source: a struct for each frame; needs the crate wirelore-bits, no std
+    Rust,
 }
 
 /// `wirelore decode`

@@ -21,6 +21,10 @@
     doc = "| [`survey`] | `survey` (not a default) | how full each network is, how late each frame can get |"
 )]
 #![cfg_attr(feature = "draw", doc = "| [`draw`] | `draw` (not a default) | the map of a vehicle's networks |")]
+#![cfg_attr(
+    feature = "codegen",
+    doc = "| [`codegen`] | `codegen` (not a default) | Rust source out of a description |"
+)]
 //!
 //! ```
 //! # #[cfg(all(feature = "lang", feature = "decode"))] {
@@ -47,6 +51,8 @@
 pub use wirelore_bits as bits;
 pub use wirelore_lorec as lorec;
 
+#[cfg(feature = "codegen")]
+pub use wirelore_codegen as codegen;
 #[cfg(feature = "decode")]
 pub use wirelore_decode as decode;
 #[cfg(feature = "draw")]

@@ -1,4 +1,4 @@
-//! `wirelore compile`: the typed database as a file.
+//! `wirelore compile`: the typed database as a file, or as Rust source.
 
 use std::io;
 
@@ -30,6 +30,7 @@ pub(crate) fn run(arguments: &CompileArguments) -> Result<Outcome, Failure> {
         DatabaseForm::Json => store::to_json(&database).into_bytes(),
         DatabaseForm::Lorebin => store::to_lorebin(&database),
         DatabaseForm::Lorec => wirelore_decode::lorec(&database)?,
+        DatabaseForm::Rust => wirelore_codegen::rust_source(&database).into_bytes(),
     };
     write_whole(Some(&arguments.output), &bytes)?;
     Ok(if grave.is_empty() { Outcome::Clean } else { Outcome::SomethingToLookAt })
@@ -40,8 +41,9 @@ fn form_of_ending(arguments: &CompileArguments) -> Result<DatabaseForm, Failure>
         Some("json") => Ok(DatabaseForm::Json),
         Some("lorebin") => Ok(DatabaseForm::Lorebin),
         Some("lorec") => Ok(DatabaseForm::Lorec),
+        Some("rs") => Ok(DatabaseForm::Rust),
         _ => Err(Failure::Usage(format!(
-            "cannot tell from \"{}\" what to write; let its name end in .json, .lorebin or .lorec, or say --to json, lorebin or lorec",
+            "cannot tell from \"{}\" what to write; let its name end in .json, .lorebin, .lorec or .rs, or say --to json, lorebin, lorec or rust",
             arguments.output.display()
         ))),
     }
