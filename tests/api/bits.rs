@@ -87,6 +87,7 @@ impl Crc {
     pub const fn parameters(&self) -> &CrcParameters {}
     pub fn checksum(&self, bytes: &[u8]) -> u64 {}
     pub const fn start(&self) -> u64 {}
+    pub const fn start_from(&self, init: u64) -> u64 {}
     pub fn update(&self, state: u64, bytes: &[u8]) -> u64 {}
     pub const fn finish(&self, state: u64) -> u64 {}
 }
@@ -370,6 +371,7 @@ pub mod lin;
 pub mod payload_lengths;
 pub mod sums;
 pub mod text;
+pub mod typed;
 pub use affine::Affine;
 pub use crc::{Crc, CrcError, CrcParameters};
 pub use decimal::DecimalError;
@@ -587,3 +589,305 @@ impl TroubleCode {
     pub fn as_str(&self) -> &str {}
 }
 impl fmt::Display for TroubleCode {}
+
+// typed/checks.rs
+
+pub mod sums {
+    pub static CRC8_SAE_J1850: Crc = Crc::SAE_J1850;
+    pub static CRC8_AUTOSAR: Crc = Crc::AUTOSAR_8;
+    pub static CRC16_IBM_3740: Crc = Crc::IBM_3740;
+    pub static CRC16_ARC: Crc = Crc::ARC;
+    pub static CRC32_ISO_HDLC: Crc = Crc::ISO_HDLC;
+    pub static CRC32_AUTOSAR: Crc = Crc::AUTOSAR_32;
+    pub static CRC64_XZ: Crc = Crc::XZ_64;
+}
+pub const fn crc(parameters: CrcParameters) -> Crc {}
+pub const fn data_ids(ids: u128) -> DataId {}
+pub const fn sum_fits(
+    found: Option<u64>,
+    right: Option<u64>,
+    signal: &'static str,
+) -> Result<(), Damage> {}
+pub fn count_fits(
+    count: Option<u64>,
+    is: usize,
+    signal: &'static str,
+) -> Result<(), NotEncoded> {}
+pub const fn next_count(before: u64, low: u64, high: u64, step: u64) -> u64 {}
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Protection {
+    pub profile: Profile,
+    pub data_id: DataId,
+    pub header: u32,
+    pub first: usize,
+    pub end: Option<usize>,
+}
+impl Protection {
+    pub fn check(&self, payload: &[u8], signal: &'static str) -> Result<(), Damage> {}
+    pub fn protect(&self, payload: &mut [u8], count: u64) -> Result<(), NotEncoded> {}
+}
+
+// typed/cut.rs
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Cut {}
+impl Cut {
+    pub const fn between(msb: (u32, u8), lsb: (u32, u8)) -> Self {}
+    pub fn get(self, payload: &[u8]) -> Option<u64> {}
+    pub fn of(self, payload: &[u8]) -> u64 {}
+    pub fn put(self, payload: &mut [u8], bits: u64) {}
+}
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Cuts<const N: usize>(pub [Cut; N]);
+impl<const N: usize> Cuts<N> {
+    pub fn get(self, payload: &[u8]) -> Option<u64> {}
+    pub fn of(self, payload: &[u8]) -> u64 {}
+    pub fn put(self, payload: &mut [u8], bits: u64) {}
+}
+
+// typed/errors.rs
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct TooShort {
+    pub needed_bytes: usize,
+    pub found_bytes: usize,
+}
+impl fmt::Display for TooShort {}
+impl core::error::Error for TooShort {}
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Damage {
+    Sum { signal: &'static str, expected: u64, found: u64 },
+    Length { told: u64, is: u64 },
+    DataId { expected: u32, found: u32 },
+    NotACount { found: u32 },
+    TooShort,
+}
+impl fmt::Display for Damage {}
+impl core::error::Error for Damage {}
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum NotEncoded {
+    DoesNotFit(&'static str),
+    OtherCount(&'static str),
+    OtherPage,
+    Gap(&'static str),
+    Room(TooShort),
+    Protection,
+}
+impl fmt::Display for NotEncoded {}
+impl core::error::Error for NotEncoded {}
+impl From<TooShort> for NotEncoded {}
+
+// typed/formula.rs
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Formula;
+impl Formula {
+    pub const fn new(factor: i128, offset: i128, denominator: u128) -> Self {}
+    pub fn of(self, raw: i128) -> f64 {}
+    pub fn of_float(self, raw: f64) -> f64 {}
+    pub fn float_for(self, value: f64) -> f64 {}
+}
+pub fn set<T: TryFrom<i128>>(
+    field: &mut T,
+    value: f64,
+    formula: Formula,
+    range: (i128, i128),
+    is_value: impl Fn(i128) -> bool,
+) -> Fit {}
+
+// typed/length.rs
+
+pub const fn at_least(payload: &[u8], needed_bytes: usize) -> Result<(), TooShort> {}
+pub const fn chunk<const N: usize>(payload: &[u8]) -> Result<&[u8; N], TooShort> {}
+pub fn first_of(payload: &[u8], first: usize, last: usize) -> &[u8] {}
+pub fn to_end(payload: &[u8], first: usize) -> &[u8] {}
+pub fn sized(
+    payload: &[u8],
+    first: usize,
+    end: Option<usize>,
+    count: Option<u64>,
+) -> Result<&[u8], TooShort> {}
+pub fn put_bytes(
+    payload: &mut [u8],
+    bytes: &[u8],
+    first: usize,
+    end: Option<usize>,
+    signal: &'static str,
+) -> Result<(), NotEncoded> {}
+pub fn room(room: &mut [u8], length: usize) -> Result<&mut [u8], NotEncoded> {}
+#[derive(Clone, Copy, Debug, Default, PartialEq, Eq)]
+pub struct Size {}
+impl Size {
+    pub fn part(&mut self, needed_bytes: usize, stated_bytes: Option<usize>) {}
+    pub fn reach(&mut self, behind: usize) {}
+    pub fn least(self) -> usize {}
+    pub fn length(self) -> usize {}
+}
+
+// typed/mod.rs
+
+pub use checks::{Protection, count_fits, crc, data_ids, next_count, sum_fits, sums};
+pub use cut::{Cut, Cuts};
+pub use errors::{Damage, NotEncoded, TooShort};
+pub use formula::{Formula, set};
+pub use length::{Size, at_least, chunk, first_of, put_bytes, room, sized, to_end};
+pub use numbers::{
+    digits, digits_bits, float, float_bits, sign_magnitude, sign_magnitude_bits, signed,
+    signed_bits, unsigned_bits, whole, within,
+};
+pub use reading::Reading;
+pub use repeated::{Element, Elements, Repeated};
+pub use said::{Name, Said, SaidValue};
+pub use text::{Charset, Text};
+pub const fn pgn_of(id: u32) -> u32 {}
+
+// typed/numbers.rs
+
+pub const fn signed(bits: u64, width: u8) -> i64 {}
+pub const fn sign_magnitude(bits: u64, width: u8) -> i64 {}
+pub fn float(bits: u64, width: u8) -> f64 {}
+pub fn digits(bits: u64, width: u8) -> Option<u64> {}
+pub fn digits_bits(
+    number: u64,
+    width: u8,
+    signal: &'static str,
+) -> Result<u64, NotEncoded> {}
+pub const fn unsigned_bits(
+    number: u64,
+    width: u8,
+    signal: &'static str,
+) -> Result<u64, NotEncoded> {}
+pub const fn signed_bits(
+    number: i64,
+    width: u8,
+    signal: &'static str,
+) -> Result<u64, NotEncoded> {}
+pub const fn sign_magnitude_bits(
+    number: i64,
+    width: u8,
+    signal: &'static str,
+) -> Result<u64, NotEncoded> {}
+pub fn float_bits(
+    number: f64,
+    width: u8,
+    signal: &'static str,
+) -> Result<u64, NotEncoded> {}
+pub fn whole(number: Option<i64>) -> Option<u64> {}
+pub fn within<T: PartialOrd>(number: Option<T>, first: T, last: T) -> bool {}
+
+// typed/reading.rs
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Reading<T> {
+    Value(T),
+    NoReading,
+    Fault,
+    Undefined,
+}
+impl<T> Reading<T> {
+    pub fn value(self) -> Option<T> {}
+    pub fn map<U>(self, make: impl FnOnce(T) -> U) -> Reading<U> {}
+}
+
+// typed/repeated.rs
+
+pub trait Element<'a>: Copy {
+    fn read(bytes: &'a [u8]) -> Result<Self, TooShort>;
+    fn write(&self, bytes: &mut [u8]) -> Result<(), NotEncoded>;
+    fn measure(&self, size: &mut Size);
+}
+#[derive(Clone, Copy, Debug)]
+pub enum Repeated<'a, E> {
+    Read { bytes: &'a [u8], step_bytes: usize, count: usize },
+    Listed(&'a [E]),
+}
+impl<'a, E: Element<'a>> Repeated<'a, E> {
+    pub fn to_end(
+        payload: &'a [u8],
+        first: usize,
+        (size_bytes, step_bytes): (usize, usize),
+        most: usize,
+    ) -> Self {}
+    pub fn counted(
+        payload: &'a [u8],
+        first: usize,
+        step_bytes: usize,
+        (count, most): (Option<u64>, usize),
+    ) -> Self {}
+    pub fn whole(self) -> Result<Self, TooShort> {}
+    pub fn readable(self) -> Self {}
+    pub fn len(&self) -> usize {}
+    pub fn is_empty(&self) -> bool {}
+    pub fn get(&self, index: usize) -> Option<E> {}
+    pub fn iter(&self) -> Elements<'a, E> {}
+    pub fn write(
+        &self,
+        payload: &mut [u8],
+        (first, step_bytes): (usize, usize),
+        most: usize,
+        name: &'static str,
+    ) -> Result<(), NotEncoded> {}
+    pub fn measure(
+        &self,
+        size: &mut Size,
+        first: usize,
+        (size_bytes, step_bytes): (usize, usize),
+    ) {}
+}
+impl<'a, E: Element<'a> + PartialEq> PartialEq for Repeated<'a, E> {}
+#[derive(Clone, Copy, Debug)]
+pub struct Elements<'a, E> {}
+impl<'a, E: Element<'a>> Iterator for Elements<'a, E> {
+    type Item = E;
+}
+
+// typed/said.rs
+
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Said<'a> {
+    pub value: SaidValue<'a>,
+    pub word: Option<&'static str>,
+    pub is_outside: bool,
+}
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub enum SaidValue<'a> {
+    Integer(i128),
+    Number(f64),
+    Code(TroubleCode),
+    Text(Text<'a>),
+    Bytes(&'a [u8]),
+    NoReading,
+    Fault,
+    Undefined,
+}
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Name {
+    pub signal: &'static str,
+    pub element: Option<usize>,
+}
+impl Name {
+    pub const fn of(signal: &'static str) -> Self {}
+    pub const fn in_element(self, index: usize) -> Self {}
+}
+impl<'a> Said<'a> {
+    pub const fn bytes(bytes: &'a [u8]) -> Self {}
+    pub const fn word(self, word: Option<&'static str>) -> Self {}
+    pub const fn outside(self, is_outside: bool) -> Self {}
+}
+impl<'a, T: Into<Said<'a>>> From<Reading<T>> for Said<'a> {}
+
+// typed/text.rs
+
+#[derive(Clone, Copy, Debug, PartialEq, Eq, Hash)]
+pub enum Charset {
+    Ascii,
+    Latin1,
+    Utf8,
+}
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub struct Text<'a> {}
+impl<'a> Text<'a> {
+    pub fn new(bytes: &'a [u8], charset: Charset) -> Self {}
+    pub fn as_str(&self) -> Option<&'a str> {}
+}
+impl fmt::Display for Text<'_> {}

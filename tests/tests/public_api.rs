@@ -9,7 +9,8 @@ use std::path::{Path, PathBuf};
 use syn::{Attribute, Field, Fields, ImplItem, Item, ItemImpl, TraitItem, Type, Visibility};
 
 /// The crates that other programs may depend on.
-const CRATES: [&str; 10] = ["bits", "decode", "draw", "lang", "log", "lorec", "model", "survey", "tables", "transport"];
+const CRATES: [&str; 11] =
+    ["bits", "codegen", "decode", "draw", "lang", "log", "lorec", "model", "survey", "tables", "transport"];
 
 #[test]
 fn what_the_crates_give_to_others_is_written_down() {

@@ -1,0 +1,3 @@
+// lib.rs
+
+pub fn rust_source(database: &Database) -> String {}
