@@ -1899,7 +1899,7 @@ impl EngineTorqueAndSpeed {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -2263,7 +2263,7 @@ impl AcceleratorAndLoad {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -2556,7 +2556,7 @@ impl EngineFriction {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -2746,7 +2746,7 @@ impl EngineTemperatures {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -3085,7 +3085,7 @@ impl EngineFluids {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -3460,7 +3460,7 @@ impl IntakeAndExhaust {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -3800,7 +3800,7 @@ impl FuelEconomy {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -4011,7 +4011,7 @@ impl EngineHours {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -4152,7 +4152,7 @@ impl FuelUsed {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -4388,7 +4388,7 @@ impl TorqueSpeedControl {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -4717,7 +4717,7 @@ impl TransmissionShafts {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -5020,7 +5020,7 @@ impl<'a> TransmissionGears<'a> {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -5269,7 +5269,7 @@ impl TransmissionFluids {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -5649,7 +5649,7 @@ impl BrakeControl {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -6049,7 +6049,7 @@ impl AxleAndWheelSpeeds {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -6460,7 +6460,7 @@ impl Retarder {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -6831,7 +6831,7 @@ impl VehicleDynamics {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -7282,7 +7282,7 @@ impl CruiseAndVehicleSpeed {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -7704,7 +7704,7 @@ impl VehicleDistance {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -7847,7 +7847,7 @@ impl VehicleDistanceFine {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -8001,7 +8001,7 @@ impl WheelBasedMachineSpeed {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -8194,7 +8194,7 @@ impl AmbientConditions {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -8475,7 +8475,7 @@ impl ElectricalPower {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -8755,7 +8755,7 @@ impl LevelsAndFilters {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -9095,7 +9095,7 @@ impl AirSupply {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -9451,7 +9451,7 @@ impl TimeAndDate {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -10015,7 +10015,7 @@ impl EngineConfiguration {
         Ok(frame)
     }
 
-    /// Writes the payload, with checksums and protection calculated, and tells its length in bytes.
+    /// Writes the payload and tells its length in bytes.
     ///
     /// # Errors
     /// A field does not fit in its bits, the pages are not those that the selectors ask for, or the room is too
@@ -10944,7 +10944,7 @@ pub mod active_trouble_codes {
             Ok(frame)
         }
 
-        /// Writes the payload, with checksums and protection calculated, and tells its length in bytes.
+        /// Writes the payload and tells its length in bytes.
         ///
         /// # Errors
         /// A field does not fit in its bits, the pages are not those that the selectors ask for, or the room is too
@@ -11462,7 +11462,7 @@ pub mod previous_trouble_codes {
             Ok(frame)
         }
 
-        /// Writes the payload, with checksums and protection calculated, and tells its length in bytes.
+        /// Writes the payload and tells its length in bytes.
         ///
         /// # Errors
         /// A field does not fit in its bits, the pages are not those that the selectors ask for, or the room is too
@@ -11876,7 +11876,7 @@ impl GroupRequest {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -11970,7 +11970,7 @@ impl Acknowledgement {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -12146,7 +12146,7 @@ impl AddressClaimed {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -12333,7 +12333,7 @@ impl CommandedAddress {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -12436,7 +12436,7 @@ impl<'a> ComponentIdentification<'a> {
         Ok(frame)
     }
 
-    /// Writes the payload, with checksums and protection calculated, and tells its length in bytes.
+    /// Writes the payload and tells its length in bytes.
     ///
     /// # Errors
     /// A field does not fit in its bits, the pages are not those that the selectors ask for, or the room is too
@@ -12525,7 +12525,7 @@ impl<'a> SoftwareIdentification<'a> {
         Ok(frame)
     }
 
-    /// Writes the payload, with checksums and protection calculated, and tells its length in bytes.
+    /// Writes the payload and tells its length in bytes.
     ///
     /// # Errors
     /// A field does not fit in its bits, the pages are not those that the selectors ask for, or the room is too
@@ -12615,7 +12615,7 @@ impl<'a> VehicleIdentification<'a> {
         Ok(frame)
     }
 
-    /// Writes the payload, with checksums and protection calculated, and tells its length in bytes.
+    /// Writes the payload and tells its length in bytes.
     ///
     /// # Errors
     /// A field does not fit in its bits, the pages are not those that the selectors ask for, or the room is too

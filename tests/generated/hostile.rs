@@ -187,7 +187,7 @@ impl Self2 {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -409,7 +409,7 @@ impl Self3 {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -608,7 +608,7 @@ pub mod core_2 {
             Ok(frame)
         }
 
-        /// Writes the payload, with checksums and protection calculated, and tells its length in bytes.
+        /// Writes the payload and tells its length in bytes.
         ///
         /// # Errors
         /// A field does not fit in its bits, the pages are not those that the selectors ask for, or the room is too
@@ -903,7 +903,7 @@ impl Typed {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -1003,7 +1003,7 @@ impl Option2 {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -1104,7 +1104,7 @@ impl Curve {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -1244,7 +1244,7 @@ impl<'a> Sized<'a> {
         Ok(frame)
     }
 
-    /// Writes the payload, with checksums and protection calculated, and tells its length in bytes.
+    /// Writes the payload and tells its length in bytes.
     ///
     /// # Errors
     /// A field does not fit in its bits, the pages are not those that the selectors ask for, or the room is too

@@ -5776,7 +5776,7 @@ impl EngineState {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -6983,7 +6983,7 @@ impl EngineTemperatures {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -7393,7 +7393,7 @@ impl Charging {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -7719,7 +7719,7 @@ pub mod gearbox_details {
             Ok(Self::read(chunk))
         }
 
-        /// The payload, with checksums and protection calculated.
+        /// The payload.
         ///
         /// # Errors
         /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -8579,7 +8579,7 @@ pub mod engine_identity {
             Ok(Self::read(chunk))
         }
 
-        /// The payload, with checksums and protection calculated.
+        /// The payload.
         ///
         /// # Errors
         /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -8943,7 +8943,7 @@ impl Exhaust {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -9725,7 +9725,7 @@ impl Stalks {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -9999,7 +9999,7 @@ impl Doors {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -10385,7 +10385,7 @@ impl Lights {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -10649,7 +10649,7 @@ impl Wipers {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -10854,7 +10854,7 @@ impl Mirrors {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -11090,7 +11090,7 @@ impl ClusterDisplay {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -11339,7 +11339,7 @@ impl DashSpeed {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -11475,7 +11475,7 @@ impl Clock {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -11705,7 +11705,7 @@ impl Trip {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -11868,7 +11868,7 @@ impl ServiceDue {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -12061,7 +12061,7 @@ impl ClimateState {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -12468,7 +12468,7 @@ impl Tyres {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -12855,7 +12855,7 @@ impl SeatLeftState {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -13123,7 +13123,7 @@ impl ParkDistances {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -13377,7 +13377,7 @@ impl TrailerState {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -13507,7 +13507,7 @@ impl CargoClimate {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -13682,7 +13682,7 @@ impl AwakeCall {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -15888,7 +15888,7 @@ impl<'a> CameraHealth<'a> {
         Ok(frame)
     }
 
-    /// Writes the payload, with checksums and protection calculated, and tells its length in bytes.
+    /// Writes the payload and tells its length in bytes.
     ///
     /// # Errors
     /// A field does not fit in its bits, the pages are not those that the selectors ask for, or the room is too
@@ -16100,7 +16100,7 @@ pub mod engine_questions {
             Ok(frame)
         }
 
-        /// Writes the payload, with checksums and protection calculated, and tells its length in bytes.
+        /// Writes the payload and tells its length in bytes.
         ///
         /// # Errors
         /// A field does not fit in its bits, the pages are not those that the selectors ask for, or the room is too
@@ -16366,7 +16366,7 @@ pub mod engine_answers {
             Ok(frame)
         }
 
-        /// Writes the payload, with checksums and protection calculated, and tells its length in bytes.
+        /// Writes the payload and tells its length in bytes.
         ///
         /// # Errors
         /// A field does not fit in its bits, the pages are not those that the selectors ask for, or the room is too
@@ -17013,7 +17013,7 @@ impl SeatCommand {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -17209,7 +17209,7 @@ impl HeightState {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -17388,7 +17388,7 @@ impl BackrestState {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -17565,7 +17565,7 @@ impl HeaterState {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -17712,7 +17712,7 @@ impl LumbarState {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -17846,7 +17846,7 @@ pub mod seat_request {
             Ok(Self::read(chunk))
         }
 
-        /// The payload, with checksums and protection calculated.
+        /// The payload.
         ///
         /// # Errors
         /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -18801,7 +18801,7 @@ pub mod seat_response {
             Ok(Self::read(chunk))
         }
 
-        /// The payload, with checksums and protection calculated.
+        /// The payload.
         ///
         /// # Errors
         /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -19488,7 +19488,7 @@ pub mod heater_question {
             Ok(frame)
         }
 
-        /// Writes the payload, with checksums and protection calculated, and tells its length in bytes.
+        /// Writes the payload and tells its length in bytes.
         ///
         /// # Errors
         /// A field does not fit in its bits, the pages are not those that the selectors ask for, or the room is too
@@ -19638,7 +19638,7 @@ impl<'a> HeaterReady<'a> {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -19733,7 +19733,7 @@ impl HeaterBurner {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -19939,7 +19939,7 @@ impl HeaterLife {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -20529,7 +20529,7 @@ impl DiveRequest {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -20994,7 +20994,7 @@ impl ValvesFront {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -21134,7 +21134,7 @@ impl ValvesRear {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -21278,7 +21278,7 @@ impl DampingChange {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -21355,7 +21355,7 @@ impl VolumeWish {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -21442,7 +21442,7 @@ impl Volume {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -21552,7 +21552,7 @@ impl TrackTime {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -21637,7 +21637,7 @@ impl<'a> TrackTitle<'a> {
         Ok(frame)
     }
 
-    /// Writes the payload, with checksums and protection calculated, and tells its length in bytes.
+    /// Writes the payload and tells its length in bytes.
     ///
     /// # Errors
     /// A field does not fit in its bits, the pages are not those that the selectors ask for, or the room is too
@@ -21707,7 +21707,7 @@ impl PlayerBuffer {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -21841,7 +21841,7 @@ impl VehicleState {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -22020,7 +22020,7 @@ impl SpeedsQuestion {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -22114,7 +22114,7 @@ pub mod speeds_answer {
             Ok(frame)
         }
 
-        /// Writes the payload, with checksums and protection calculated, and tells its length in bytes.
+        /// Writes the payload and tells its length in bytes.
         ///
         /// # Errors
         /// A field does not fit in its bits, the pages are not those that the selectors ask for, or the room is too
@@ -22261,7 +22261,7 @@ impl SetCabTarget {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -22364,7 +22364,7 @@ impl CabTargetSet {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -22456,7 +22456,7 @@ impl CabTargetRefused {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -22547,7 +22547,7 @@ impl Position {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -22679,7 +22679,7 @@ impl LetMeIn {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -22759,7 +22759,7 @@ impl YouAreIn {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -22822,7 +22822,7 @@ impl TakenOn {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -22933,7 +22933,7 @@ pub mod questions_over_ip {
             Ok(frame)
         }
 
-        /// Writes the payload, with checksums and protection calculated, and tells its length in bytes.
+        /// Writes the payload and tells its length in bytes.
         ///
         /// # Errors
         /// A field does not fit in its bits, the pages are not those that the selectors ask for, or the room is too
@@ -23196,7 +23196,7 @@ pub mod answers_over_ip {
             Ok(frame)
         }
 
-        /// Writes the payload, with checksums and protection calculated, and tells its length in bytes.
+        /// Writes the payload and tells its length in bytes.
         ///
         /// # Errors
         /// A field does not fit in its bits, the pages are not those that the selectors ask for, or the room is too

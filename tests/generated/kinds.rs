@@ -247,7 +247,7 @@ impl Wide {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -482,7 +482,7 @@ impl<'a> Numbers<'a> {
         Ok(Self::read(chunk))
     }
 
-    /// The payload, with checksums and protection calculated.
+    /// The payload.
     ///
     /// # Errors
     /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
@@ -782,7 +782,7 @@ pub mod lists {
             Self::read(payload)
         }
 
-        /// Writes the payload, with checksums and protection calculated, and tells its length in bytes.
+        /// Writes the payload and tells its length in bytes.
         ///
         /// # Errors
         /// A field does not fit in its bits, the pages are not those that the selectors ask for, or the room is too
@@ -1076,7 +1076,7 @@ pub mod stated_lists {
             Ok(frame)
         }
 
-        /// Writes the payload, with checksums and protection calculated, and tells its length in bytes.
+        /// Writes the payload and tells its length in bytes.
         ///
         /// # Errors
         /// A field does not fit in its bits, the pages are not those that the selectors ask for, or the room is too
@@ -1279,7 +1279,7 @@ impl<'a> Texts<'a> {
         Ok(frame)
     }
 
-    /// Writes the payload, with checksums and protection calculated, and tells its length in bytes.
+    /// Writes the payload and tells its length in bytes.
     ///
     /// # Errors
     /// A field does not fit in its bits, the pages are not those that the selectors ask for, or the room is too
@@ -2473,6 +2473,154 @@ impl Protected7 {
     }
 }
 
+/// `protected_service`.
+///
+/// The header of the service is protected too.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct ProtectedService {
+    /// `raw`; 32 bits.
+    ///
+    /// The count of the end-to-end protection, which is neither checked nor written: it covers the header in front of the payload too.
+    pub protection: u32,
+    /// `raw * 0.01` m; 16 bits.
+    pub level: u16,
+}
+
+impl ProtectedService {
+    /// The service.
+    pub const SERVICE: u16 = 0x4A10;
+    /// The method or event.
+    pub const METHOD: u16 = 0x8001;
+    /// The length in bytes.
+    pub const LENGTH: usize = 32;
+    const AT_PROTECTION: typed::Cut = typed::Cut::between((12, 7), (15, 0));
+    const AT_LEVEL: typed::Cut = typed::Cut::between((21, 7), (20, 0));
+    const FORMULA_LEVEL: typed::Formula = typed::Formula::new(1, 0, 100);
+
+    #[inline]
+    fn read(payload: &[u8; 32]) -> Self {
+        let protection = Self::AT_PROTECTION.of(payload) as u32;
+        let level = Self::AT_LEVEL.of(payload) as u16;
+        Self { protection, level }
+    }
+
+    fn write(&self, payload: &mut [u8]) -> Result<(), typed::NotEncoded> {
+        let bits = typed::unsigned_bits(u64::from(self.protection), 32, "protection")?;
+        Self::AT_PROTECTION.put(payload, bits);
+        let bits = typed::unsigned_bits(u64::from(self.level), 16, "level")?;
+        Self::AT_LEVEL.put(payload, bits);
+        Ok(())
+    }
+
+    /// Reads a payload.
+    ///
+    /// # Errors
+    /// It is shorter than the description allows.
+    #[inline]
+    pub fn decode(payload: &[u8]) -> Result<Self, typed::TooShort> {
+        let chunk = typed::chunk(payload)?;
+        Ok(Self::read(chunk))
+    }
+
+    /// The payload.
+    ///
+    /// # Errors
+    /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
+    pub fn encode(&self) -> Result<[u8; 32], typed::NotEncoded> {
+        let mut payload = [0; 32];
+        self.write(&mut payload)?;
+        Ok(payload)
+    }
+
+    /// The count of the next frame, behind this one; behind what is no count, the first one.
+    #[must_use]
+    pub const fn next_protection(before: u32) -> u32 {
+        let next = typed::next_count(before as u64, 0, 4294967295, 1);
+        next as u32
+    }
+
+    /// The value in m.
+    #[must_use]
+    pub fn level(&self) -> f64 {
+        let raw = self.level;
+        f64::from(raw) / 100.0
+    }
+
+    /// Sets `level` to the raw number nearest to a value in m.
+    ///
+    /// What no raw number can say (`OutOfRange`) leaves it as it is.
+    #[must_use]
+    pub fn set_level(&mut self, value: f64) -> wirelore_bits::Fit {
+        let range = (0, 65535);
+        let is_value = |_: i128| true;
+        let formula = Self::FORMULA_LEVEL;
+        let raw = &mut self.level;
+        typed::set(raw, value, formula, range, is_value)
+    }
+
+    /// Tells what each signal says, by its name in the description.
+    pub fn each(&self, tell: &mut dyn FnMut(typed::Name, typed::Said<'_>)) {
+        let said = typed::Said::from(self.protection);
+        let name = typed::Name::of("protection");
+        tell(name, said);
+        let said = typed::Said::from(self.level());
+        let name = typed::Name::of("level");
+        tell(name, said);
+    }
+}
+
+/// `either_port`.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct EitherPort {
+    /// `raw`; 8 bits.
+    pub asked: u8,
+}
+
+impl EitherPort {
+    /// The port.
+    pub const PORT: u16 = 41200;
+    const AT_ASKED: typed::Cut = typed::Cut::between((0, 7), (0, 0));
+
+    #[inline]
+    fn read(payload: &[u8; 1]) -> Self {
+        let asked = Self::AT_ASKED.of(payload) as u8;
+        Self { asked }
+    }
+
+    fn write(&self, payload: &mut [u8]) -> Result<(), typed::NotEncoded> {
+        let bits = typed::unsigned_bits(u64::from(self.asked), 8, "asked")?;
+        Self::AT_ASKED.put(payload, bits);
+        Ok(())
+    }
+
+    /// Reads a payload.
+    ///
+    /// # Errors
+    /// It is shorter than the description allows.
+    #[inline]
+    pub fn decode(payload: &[u8]) -> Result<Self, typed::TooShort> {
+        let chunk = typed::chunk(payload)?;
+        Ok(Self::read(chunk))
+    }
+
+    /// The payload.
+    ///
+    /// # Errors
+    /// A field does not fit in its bits, or the pages are not those that the selectors ask for.
+    pub fn encode(&self) -> Result<[u8; 1], typed::NotEncoded> {
+        let mut payload = [0; 1];
+        self.write(&mut payload)?;
+        Ok(payload)
+    }
+
+    /// Tells what each signal says, by its name in the description.
+    pub fn each(&self, tell: &mut dyn FnMut(typed::Name, typed::Said<'_>)) {
+        let said = typed::Said::from(self.asked);
+        let name = typed::Name::of("asked");
+        tell(name, said);
+    }
+}
+
 /// The frames on network `bench`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 // Without allocation there are no boxes.
@@ -2575,6 +2723,74 @@ impl<'a> BenchFrame<'a> {
             Self::Protected2(frame) => frame.each(tell),
             Self::Protected5(frame) => frame.each(tell),
             Self::Protected7(frame) => frame.each(tell),
+        }
+    }
+}
+
+/// The frames on network `services`.
+#[derive(Clone, Copy, Debug, PartialEq)]
+// Without allocation there are no boxes.
+#[allow(clippy::enum_variant_names, clippy::large_enum_variant)]
+pub enum ServicesFrame {
+    /// `protected_service`.
+    ProtectedService(ProtectedService),
+    /// `either_port`.
+    EitherPort(EitherPort),
+}
+
+impl ServicesFrame {
+    /// The message of a service; `None`: no frame is described so.
+    ///
+    /// # Errors
+    /// The payload is shorter than the frame.
+    pub fn decode_service(
+        service: u16,
+        method: u16,
+        _message_type: u8,
+        payload: &[u8],
+    ) -> Result<Option<Self>, typed::TooShort> {
+        let mut is_it = true;
+        is_it &= service == 0x4A10;
+        is_it &= method == 0x8001;
+        if is_it {
+            let frame = ProtectedService::decode(payload)?;
+            return Ok(Some(Self::ProtectedService(frame)));
+        }
+        Ok(None)
+    }
+
+    /// What goes to a port, or comes from one; `None`: no frame is described so.
+    ///
+    /// # Errors
+    /// The payload is shorter than the frame.
+    pub fn decode_port(
+        is_tcp: bool,
+        from: u16,
+        to: u16,
+        payload: &[u8],
+    ) -> Result<Option<Self>, typed::TooShort> {
+        let mut is_it = true;
+        is_it &= to == 41200;
+        is_it &= !is_tcp;
+        if is_it {
+            let frame = EitherPort::decode(payload)?;
+            return Ok(Some(Self::EitherPort(frame)));
+        }
+        let mut is_it = true;
+        is_it &= from == 41200;
+        is_it &= !is_tcp;
+        if is_it {
+            let frame = EitherPort::decode(payload)?;
+            return Ok(Some(Self::EitherPort(frame)));
+        }
+        Ok(None)
+    }
+
+    /// Tells what each signal says, by its name in the description.
+    pub fn each(&self, tell: &mut dyn FnMut(typed::Name, typed::Said<'_>)) {
+        match self {
+            Self::ProtectedService(frame) => frame.each(tell),
+            Self::EitherPort(frame) => frame.each(tell),
         }
     }
 }

@@ -1,6 +1,6 @@
 //! Checksums and protections: calculated when a frame is written, compared when one came.
 
-use wirelore_model::{ByteSpan, Checksum, ChecksumAlgorithm, Content, Frame, Identifier, MixedByte, Protection, Role};
+use wirelore_model::{ByteSpan, Checksum, ChecksumAlgorithm, Content, Frame, MixedByte, Protection, Role};
 
 use crate::docs::literal;
 use crate::plan::{FramePlan, Group, Switch};
@@ -30,7 +30,7 @@ impl<'w, 'd> Checked<'w, 'd> {
             Switch::Single { group, .. } => Self::has_any(group),
             Switch::Repeated(_) => false,
         };
-        group.fields.iter().any(checks) || group.switches.iter().any(inside)
+        group.fields.iter().any(Field::checks) || group.switches.iter().any(inside)
     }
 
     /// Whether there is a protection among that.
@@ -40,7 +40,8 @@ impl<'w, 'd> Checked<'w, 'd> {
             Switch::Single { group, .. } => Self::has_protection(group),
             Switch::Repeated(_) => false,
         };
-        group.fields.iter().any(|field| field.signal.protection().is_some()) || group.switches.iter().any(inside)
+        group.fields.iter().any(|field| field.checks() && field.signal.protection().is_some())
+            || group.switches.iter().any(inside)
     }
 
     /// Whether a checksum of the frame needs its identifier.
@@ -55,8 +56,8 @@ impl<'w, 'd> Checked<'w, 'd> {
         for field in &self.group.fields {
             match &field.signal.role {
                 Role::Checksum(checksum) => self.write_sum(writer, field, checksum),
-                Role::Protection(protection) => write_protection(writer, protection),
-                Role::Value | Role::Counter(_) => {}
+                Role::Protection(protection) if field.checks() => write_protection(writer, protection),
+                Role::Protection(_) | Role::Value | Role::Counter(_) => {}
             }
         }
         self.write_check_parts(writer);
@@ -154,7 +155,7 @@ impl<'w, 'd> Checked<'w, 'd> {
                     writer.line(format!("let right = Self::{}{arguments};", sum_name(field)));
                     writer.call("typed::sum_fits", &["found", "right", &name], "?;");
                 }
-                Role::Protection(protection) if is_whole(self.plan.frame, protection) => {
+                Role::Protection(_) if field.checks() => {
                     writer.open(format!("if Self::{}.get(payload).is_some() {{", field.at));
                     writer.call(&format!("Self::{}.check", PROTECTION), &["payload", &name], "?;");
                     writer.close("}");
@@ -198,9 +199,7 @@ impl<'w, 'd> Checked<'w, 'd> {
         let text = {
             let mut body = Writer::deeper(writer);
             for field in &self.group.fields {
-                if let Role::Protection(protection) = &field.signal.role
-                    && is_whole(self.plan.frame, protection)
-                {
+                if field.checks() && field.signal.protection().is_some() {
                     body.line(format!("let count = Self::{}.of(payload);", field.at));
                     body.line(format!("Self::{}.protect(payload, count)?;", PROTECTION));
                 }
@@ -265,22 +264,12 @@ fn write_for_pages(
     }
 }
 
-fn checks(field: &Field<'_>) -> bool {
-    matches!(field.signal.role, Role::Checksum(_) | Role::Protection(_))
-}
-
 fn sum_name(field: &Field<'_>) -> String {
     field.at.replacen("AT_", "sum_of_", 1).to_lowercase()
 }
 
 /// A frame has one at most.
 const PROTECTION: &str = "PROTECTION";
-
-/// Whether the payload is all that is protected: on Ethernet a protection that begins with the payload covers the header in front of it too.
-pub(crate) fn is_whole(frame: &Frame, protection: &Protection) -> bool {
-    let is_service = frame.seen_on.iter().any(|seen| matches!(seen.identifier, Identifier::SomeIp { .. }));
-    !is_service || protection.over.first != 0 || protection.profile.is_at_the_front()
-}
 
 fn write_protection(writer: &mut Writer, protection: &Protection) {
     let data_id = match protection.data_id {

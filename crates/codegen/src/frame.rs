@@ -1,9 +1,9 @@
 //! A frame: its constants, how it is decoded, checked and encoded, and the types of its pages.
 
-use wirelore_model::{Frame, Identifier, Nanoseconds, Period, Role, Transport};
+use wirelore_model::{Frame, Identifier, Nanoseconds, Period, Transport};
 
-use crate::checks::{Checked, is_whole};
-use crate::docs::{inline, ticked};
+use crate::checks::Checked;
+use crate::docs::ticked;
 use crate::group::{GroupWriter, Head};
 use crate::pages;
 use crate::plan::{FramePlan, Group, Mode, Switch};
@@ -182,7 +182,7 @@ fn write_methods(writer: &mut Writer, plan: &FramePlan<'_>) {
     let has_checks = Checked::has_any(&plan.root);
     let needs_identifier = Checked::needs_identifier(plan.frame);
     if has_checks {
-        write_check(writer, plan, needs_identifier);
+        write_check(writer, needs_identifier);
     }
     match plan.mode {
         Mode::Chunk(length) => write_encode(writer, length, &plan.root, needs_identifier),
@@ -229,18 +229,9 @@ fn transport_text(transport: Transport) -> &'static str {
     }
 }
 
-fn write_check(writer: &mut Writer, plan: &FramePlan<'_>, needs_identifier: bool) {
+fn write_check(writer: &mut Writer, needs_identifier: bool) {
     writer.gap();
     writer.line("/// Looks whether a payload is undamaged: its checksums and its end-to-end protection.");
-    for signal in &plan.frame.signals {
-        if let Role::Protection(protection) = &signal.role
-            && !is_whole(plan.frame, protection)
-        {
-            writer.line("///");
-            let name = inline(&signal.label.name);
-            writer.line(format!("/// Not the protection of {name}: it covers the header in front of the payload too."));
-        }
-    }
     writer.line("///");
     writer.line("/// # Errors");
     writer.line("/// What is wrong first.");
@@ -263,7 +254,8 @@ fn write_seal(writer: &mut Writer, payload: &str, root: &Group<'_>, needs_identi
 
 fn write_encode(writer: &mut Writer, length: usize, root: &Group<'_>, needs_identifier: bool) {
     writer.gap();
-    writer.line("/// The payload, with checksums and protection calculated.");
+    let sealed = if Checked::has_any(root) { ", with checksums and protection calculated" } else { "" };
+    writer.line(format!("/// The payload{sealed}."));
     writer.line("///");
     writer.line("/// # Errors");
     writer.line("/// A field does not fit in its bits, or the pages are not those that the selectors ask for.");
@@ -279,7 +271,8 @@ fn write_encode(writer: &mut Writer, length: usize, root: &Group<'_>, needs_iden
 
 fn write_encode_into(writer: &mut Writer, root: &Group<'_>, needs_identifier: bool) {
     writer.gap();
-    writer.line("/// Writes the payload, with checksums and protection calculated, and tells its length in bytes.");
+    let sealed = if Checked::has_any(root) { ", with checksums and protection calculated," } else { "" };
+    writer.line(format!("/// Writes the payload{sealed} and tells its length in bytes."));
     writer.line("///");
     writer.line("/// # Errors");
     writer.line(

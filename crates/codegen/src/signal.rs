@@ -29,6 +29,8 @@ pub(crate) struct Field<'d> {
     /// The enum of its words, whatever the field is.
     pub(crate) states: Option<&'d StateEnum<'d>>,
     pub(crate) methods: Methods,
+    /// The frame is a message of a service.
+    is_of_service: bool,
 }
 
 /// The names of the methods that a field has beside that of its own name.
@@ -73,7 +75,7 @@ impl<'d> Field<'d> {
         context: Context<'d>,
         signal: &'d Signal,
         (name, at): (String, String),
-        is_optional: bool,
+        (is_optional, is_of_service): (bool, bool),
         states: Option<&'d StateEnum<'d>>,
     ) -> Self {
         Self {
@@ -85,6 +87,7 @@ impl<'d> Field<'d> {
             is_optional,
             states,
             methods: Methods::default(),
+            is_of_service,
         }
     }
 
@@ -97,6 +100,18 @@ impl<'d> Field<'d> {
             state: names.value(&format!("{name}_state")),
             next: names.value(&format!("next_{name}")),
         };
+    }
+
+    /// Whether it guards the payload, in a way that the payload alone can be held against: on Ethernet a protection that begins with the payload
+    /// covers the header in front of it too.
+    pub(crate) fn checks(&self) -> bool {
+        match &self.signal.role {
+            Role::Value | Role::Counter(_) => false,
+            Role::Checksum(_) => true,
+            Role::Protection(protection) => {
+                !self.is_of_service || protection.over.first != 0 || protection.profile.is_at_the_front()
+            }
+        }
     }
 
     pub(crate) fn borrows(&self) -> bool {
@@ -149,7 +164,10 @@ impl<'d> Field<'d> {
             Role::Value => doc,
             Role::Counter(counter) => doc.and(format!("Counts the frames, from {} to {}.", counter.low, counter.high)),
             Role::Checksum(_) => doc.and("A checksum: whatever stands here, encoding calculates it."),
-            Role::Protection(_) => doc.and("The count of the end-to-end protection."),
+            Role::Protection(_) if self.checks() => doc.and("The count of the end-to-end protection."),
+            Role::Protection(_) => doc.and(
+                "The count of the end-to-end protection, which is neither checked nor written: it covers the header in front of the payload too.",
+            ),
         };
         if self.is_optional { doc.and("`None`: the payload ends before it.") } else { doc }
     }

@@ -37,7 +37,15 @@ fn odd() -> Vec<Generated> {
 }
 
 fn bench() -> Vec<Generated> {
-    vec![can!("bench", kinds::BenchFrame)]
+    vec![
+        can!("bench", kinds::BenchFrame),
+        network!(
+            "services",
+            kinds::ServicesFrame,
+            SeenId::SomeIp { service, method, message_type } => decode_service(service, method, message_type),
+            SeenId::Ports { protocol, from, to } => decode_port(protocol == PortProtocol::Tcp, from, to)
+        ),
+    ]
 }
 
 fn agree(rounds: u64) {

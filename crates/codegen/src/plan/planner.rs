@@ -2,7 +2,7 @@
 
 use std::collections::HashMap;
 
-use wirelore_model::{Element, Frame, Page, PageId, Signal, SignalId, Test};
+use wirelore_model::{Element, Frame, Identifier, Page, PageId, Signal, SignalId, Test};
 
 use super::{Context, Group, Mode, Pages, PlaceOf, Repeat, Switch, stated};
 use crate::names::{Names, camel, snake};
@@ -75,6 +75,7 @@ impl<'d> Planner<'d> {
         let stated_bytes = page_of.map_or(stated(frame.length), |page| stated(page.length));
         let mut names = Names::with(&METHODS);
         let mut places = Names::with(&["ID", "LENGTH", "PERIOD"]);
+        let is_of_service = frame.seen_on.iter().any(|seen| matches!(seen.identifier, Identifier::SomeIp { .. }));
         let mut fields = Vec::new();
         for (id, signal) in own {
             let field = names.value(&snake(&signal_name(signal, base)));
@@ -88,7 +89,7 @@ impl<'d> Planner<'d> {
             };
             let optional = signal.needed_bytes() > sure && signal.size().is_none();
             let states = self.context.states.of(self.at, id.index());
-            fields.push(Field::new(self.context, signal, (field, at), optional, states));
+            fields.push(Field::new(self.context, signal, (field, at), (optional, is_of_service), states));
         }
         let mut group = Group {
             name,
