@@ -258,6 +258,7 @@ pub struct Report {
 }
 impl Report {
     pub fn frames_read(&self) -> u64 {}
+    pub fn told(&self) -> Vec<String> {}
     pub fn notes(&self) -> Vec<String> {}
     pub fn is_of_other_kinds(&self) -> bool {}
 }

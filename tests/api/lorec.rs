@@ -44,6 +44,15 @@ pub const NONE: u32 = u32::MAX;
 pub const HEAD_BYTES: usize = 20 + 8 * SECTIONS;
 pub const SECTIONS: usize = 15;
 pub const EXTENDED: u32 = 1 << 31;
+pub const NUMBER_KINDS: [NumberKind; 5] = [
+    NumberKind::Unsigned,
+    NumberKind::Signed,
+    NumberKind::SignMagnitude,
+    NumberKind::Float,
+    NumberKind::Bcd,
+];
+pub const CHARSETS: [Charset; 3] = [Charset::Ascii, Charset::Latin1, Charset::Utf8];
+pub fn checksum(file: &[u8]) -> u32 {}
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub enum Section {
     Text,
@@ -122,10 +131,11 @@ pub mod class {
 pub mod layout;
 pub use find::Network;
 pub use frame::{Frame, Outcome, Unmatched};
-pub use reading::{Reading, Text, Value};
+pub use reading::{Reading, Value};
 pub use signal::Signal;
 pub use table::{Lorec, LorecError};
 pub use wirelore_bits::TroubleCode;
+pub use wirelore_bits::typed::Text;
 
 // reading.rs
 
@@ -149,13 +159,6 @@ pub enum Value<'a> {
     BeyondCurve,
     TooShort,
 }
-#[derive(Clone, Copy, PartialEq, Eq)]
-pub struct Text<'a> {}
-impl<'a> Text<'a> {
-    pub fn bytes(&self) -> &'a [u8] {}
-}
-impl fmt::Display for Text<'_> {}
-impl fmt::Debug for Text<'_> {}
 
 // signal.rs
 

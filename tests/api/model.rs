@@ -285,7 +285,6 @@ impl Identifier {
     pub fn longest_payload(&self, kind: NetworkKind) -> u32 {}
     pub fn belongs_on(&self, kind: NetworkKind) -> bool {}
 }
-pub fn pgn_of(id: u32) -> u32 {}
 
 // identifier_text.rs
 
@@ -364,7 +363,7 @@ pub use frame::{
     Appearance, Element, FasterWhile, Frame, LengthRange, Page, Period, Sending, Test,
     Transport,
 };
-pub use identifier::{FlexRayChannels, Identifier, PortProtocol, SeenId, pgn_of};
+pub use identifier::{FlexRayChannels, Identifier, PortProtocol, SeenId};
 pub use identifier_text::{
     MOST_OPERATIONS, appearance_text, identifier_text, message_type_word, seen_text,
 };
@@ -386,6 +385,7 @@ pub use unit::Unit;
 pub use validate::{Flaw, InvalidDescription};
 pub use wirelore_bits::TroubleCode;
 pub use wirelore_bits::lin::LinChecksum;
+pub use wirelore_bits::typed::pgn_of;
 pub use wiring::{ActiveStar, Fitted, Terminator};
 
 // near.rs

@@ -7,7 +7,6 @@ use wirelore_log::{ColumnMap, IdentifierOrder, LinePattern, Options, Recording, 
 
 use crate::args::LogReading;
 use crate::failure::Failure;
-use crate::summary::counted;
 use crate::tell::tell_line;
 
 /// Opens a log; `-` is standard input.
@@ -38,18 +37,8 @@ pub(crate) fn bind_map(reading: &LogReading) -> Result<BindMap, Failure> {
 
 /// Says what was lost in a log; true where something was, or where nothing of it can be read. Damage is told even where no summary is wanted.
 pub(crate) fn tell_report(name: &str, report: &Report) -> bool {
-    for damage in &report.damage {
-        tell_line(&format!("{name}: {damage}"));
-    }
-    let untold = report.damaged.saturating_sub(report.damage.len() as u64);
-    if untold > 0 {
-        tell_line(&format!("{name}: and {} more", counted(untold, "damaged place")));
-    }
-    if let Some(tail) = &report.lost_tail {
-        tell_line(&format!("{name}: {tail}"));
-    }
-    for note in report.notes() {
-        tell_line(&format!("{name}: {note}"));
+    for line in report.told() {
+        tell_line(&format!("{name}: {line}"));
     }
     report.damaged > 0 || report.lost_tail.is_some() || report.is_of_other_kinds()
 }

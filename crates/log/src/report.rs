@@ -61,6 +61,19 @@ impl Report {
         self.frames + self.damaged
     }
 
+    /// Everything that a person has to be told of a log: the damaged places that are kept, how many more there are, a lost tail, and the notes.
+    #[must_use]
+    pub fn told(&self) -> Vec<String> {
+        let mut told: Vec<String> = self.damage.iter().map(Damage::to_string).collect();
+        let untold = self.damaged.saturating_sub(self.damage.len() as u64);
+        if untold > 0 {
+            told.push(format!("and {} more", counted(untold, "damaged place")));
+        }
+        told.extend(self.lost_tail.iter().map(Damage::to_string));
+        told.extend(self.notes());
+        told
+    }
+
     /// What a person should know before they trust the frames, in whole sentences; it may grow while reading, up to about ten.
     ///
     /// How numbers were read that the log does not explain, packets that are not read, frames without a time or out of its

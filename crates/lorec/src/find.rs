@@ -1,5 +1,7 @@
 //! From an identifier to its frame.
 
+use wirelore_bits::typed::pgn_of;
+
 use crate::frame::Frame;
 use crate::layout::{EXTENDED, NONE, Section};
 use crate::table::Lorec;
@@ -48,7 +50,7 @@ impl<'a> Network<'a> {
     fn in_groups(&self, id: u32) -> Option<u32> {
         let (first, count) = self.groups;
         let group = |at: u32| self.table.record::<11>(Section::Groups, first.checked_add(at)?);
-        let wanted = group_of(id);
+        let wanted = pgn_of(id);
         let begin = partition(count, |at| group(at).is_some_and(|[number, ..]| number < wanted));
         for at in begin..count {
             let [number, priority, frame, sources @ ..] = group(at)?;
@@ -63,12 +65,6 @@ impl<'a> Network<'a> {
         }
         None
     }
-}
-
-/// The parameter group that a 29-bit identifier carries (SAE J1939-21): the low byte of a group that is sent to a destination does not count.
-fn group_of(id: u32) -> u32 {
-    let number = id >> 8 & 0x3_FFFF;
-    if number >> 8 & 0xFF < 240 { number & 0x3_FF00 } else { number }
 }
 
 /// How many of the first numbers below `count` pass, where those that pass stand in front of those that do not.
@@ -88,14 +84,6 @@ pub(crate) fn partition(count: u32, mut passes: impl FnMut(u32) -> bool) -> u32 
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    /// SAE J1939-21 (from memory): 18FEF100 is group 65265 from source 0; EA00 (59904) is sent to a destination, which is no part of its number.
-    #[test]
-    fn the_number_of_a_group_leaves_a_destination_out() {
-        assert_eq!(group_of(0x18FE_F100), 65265);
-        assert_eq!(group_of(0x18EA_FF00), 59904);
-        assert_eq!(group_of(0x1CEB_00F9), 60160);
-    }
 
     #[test]
     fn halving_finds_the_border() {

@@ -15,6 +15,9 @@
 //! words, its beginning in that section and its length in bytes; no text at all has the length 0. [`NONE`] stands where there is nothing.
 //! What the words of a record are says the section.
 
+use wirelore_bits::typed::Charset;
+use wirelore_bits::{Crc, CrcParameters, NumberKind};
+
 /// What a file begins with.
 pub const MAGIC: [u8; 8] = *b"\xF1LOREC\r\n";
 /// The version of this layout.
@@ -27,6 +30,32 @@ pub const HEAD_BYTES: usize = 20 + 8 * SECTIONS;
 pub const SECTIONS: usize = 15;
 /// Set in the identifiers of [`Section::Runs`] that have 29 bits.
 pub const EXTENDED: u32 = 1 << 31;
+
+/// The kinds of numbers, by their number in [`content::NUMBER`].
+pub const NUMBER_KINDS: [NumberKind; 5] =
+    [NumberKind::Unsigned, NumberKind::Signed, NumberKind::SignMagnitude, NumberKind::Float, NumberKind::Bcd];
+
+/// The character sets, by their number in [`content::TEXT`].
+pub const CHARSETS: [Charset; 3] = [Charset::Ascii, Charset::Latin1, Charset::Utf8];
+
+/// CRC-32/ISO-HDLC; its table lies in read-only memory.
+static CRC: Crc = match Crc::new(CrcParameters {
+    width: 32,
+    poly: 0x04C1_1DB7,
+    init: 0xFFFF_FFFF,
+    refin: true,
+    refout: true,
+    xorout: 0xFFFF_FFFF,
+}) {
+    Ok(crc) => crc,
+    Err(_) => panic!("the parameters are those of the catalogue"),
+};
+
+/// The checksum of a whole file: of everything behind the place where it stands.
+#[must_use]
+pub fn checksum(file: &[u8]) -> u32 {
+    CRC.checksum(file.get(20..).unwrap_or_default()) as u32
+}
 
 /// The sections, in the order of the head.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
@@ -131,9 +160,9 @@ pub mod span {
 
 /// Kinds of signals.
 pub mod content {
-    /// A number: pieces (first, count), the kind ([`NumberKind`](wirelore_bits::NumberKind) in the order of its declaration).
+    /// A number: pieces (first, count), the kind ([`NUMBER_KINDS`](super::NUMBER_KINDS)).
     pub const NUMBER: u32 = 0;
-    /// Text: first byte, last byte or [`NONE`](super::NONE), the character set: 0 ASCII, 1 ISO 8859-1, 2 UTF-8.
+    /// Text: first byte, last byte or [`NONE`](super::NONE), the character set ([`CHARSETS`](super::CHARSETS)).
     pub const TEXT: u32 = 1;
     /// Bytes: first byte, last byte or [`NONE`](super::NONE), 0.
     pub const BYTES: u32 = 2;

@@ -47,7 +47,8 @@ mod walk;
 
 pub use find::Network;
 pub use frame::{Frame, Outcome, Unmatched};
-pub use reading::{Reading, Text, Value};
+pub use reading::{Reading, Value};
 pub use signal::Signal;
 pub use table::{Lorec, LorecError};
 pub use wirelore_bits::TroubleCode;
+pub use wirelore_bits::typed::Text;

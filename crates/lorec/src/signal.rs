@@ -1,10 +1,11 @@
 //! Signals of a table, and their readings.
 
-use wirelore_bits::{BitPosition, Encoding, Extractor, Field, Number, NumberKind, Place};
+use wirelore_bits::typed::{Charset, Text};
+use wirelore_bits::{BitPosition, Encoding, Extractor, Field, Number, Place};
 
 use crate::class::Classes;
-use crate::layout::{NONE, Section, class, content};
-use crate::reading::{Reading, Text, Value};
+use crate::layout::{CHARSETS, NONE, NUMBER_KINDS, Section, class, content};
+use crate::reading::{Reading, Value};
 use crate::scale::Scale;
 use crate::table::Lorec;
 
@@ -79,7 +80,7 @@ impl<'a> Signal<'a> {
         }
         let value = match (self.bytes(payload, (first, last, size)), kind) {
             (None, _) => Value::TooShort,
-            (Some(bytes), content::TEXT) => Value::Text(Text::new(bytes, charset)),
+            (Some(bytes), content::TEXT) => Value::Text(Text::new(bytes, charset_of(charset))),
             (Some(bytes), _) => Value::Bytes(bytes),
         };
         (Reading::only(value), size != NONE && value == Value::TooShort)
@@ -136,14 +137,12 @@ impl<'a> Signal<'a> {
             [Some(a), Some(b), Some(c), Some(d)] => Field::of(&[a, b, c, d]).ok()?,
             _ => return None,
         };
-        let kind = match kind {
-            0 => NumberKind::Unsigned,
-            1 => NumberKind::Signed,
-            2 => NumberKind::SignMagnitude,
-            3 => NumberKind::Float,
-            4 => NumberKind::Bcd,
-            _ => return None,
-        };
+        let kind = *NUMBER_KINDS.get(kind as usize)?;
         Some((field, Encoding::new(kind, field.width()).ok()?))
     }
+}
+
+/// A character set by its number; one that is none is taken for the widest.
+fn charset_of(number: u32) -> Charset {
+    CHARSETS.get(number as usize).copied().unwrap_or(Charset::Utf8)
 }

@@ -2,11 +2,9 @@
 
 use core::fmt;
 
-use wirelore_bits::{Crc, CrcParameters};
-
 use crate::find::Network;
 use crate::frame::Frame;
-use crate::layout::{HEAD_BYTES, MAGIC, SECTIONS, Section, VERSION};
+use crate::layout::{HEAD_BYTES, MAGIC, SECTIONS, Section, VERSION, checksum};
 
 /// A description as a flat table.
 ///
@@ -89,7 +87,7 @@ impl<'a> Lorec<'a> {
         if bytes.len() != needed as usize || bytes.len() < HEAD_BYTES {
             return Err(LorecError::Length { found: bytes.len(), needed });
         }
-        let (found, stored) = (checksum(bytes.get(20..).unwrap_or_default()), head(16)?);
+        let (found, stored) = (checksum(bytes), head(16)?);
         if found != stored {
             return Err(LorecError::Damaged { found, stored });
         }
@@ -172,22 +170,4 @@ impl<'a> Lorec<'a> {
     fn word(&self, at: usize) -> Option<u32> {
         Some(u32::from_le_bytes(*self.bytes.get(at..)?.first_chunk()?))
     }
-}
-
-/// CRC-32/ISO-HDLC; its table lies in read-only memory.
-static CRC: Crc = match Crc::new(CrcParameters {
-    width: 32,
-    poly: 0x04C1_1DB7,
-    init: 0xFFFF_FFFF,
-    refin: true,
-    refout: true,
-    xorout: 0xFFFF_FFFF,
-}) {
-    Ok(crc) => crc,
-    Err(_) => panic!("the parameters are those of the catalogue"),
-};
-
-/// The checksum of what stands behind it.
-fn checksum(bytes: &[u8]) -> u32 {
-    CRC.checksum(bytes) as u32
 }

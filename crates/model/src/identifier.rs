@@ -2,6 +2,7 @@
 
 use serde::{Deserialize, Serialize};
 use wirelore_bits::lin::LinChecksum;
+use wirelore_bits::typed::pgn_of;
 
 use crate::{FrameId, NetworkKind};
 
@@ -295,11 +296,4 @@ impl Identifier {
 /// Whether something that counts only where it is stated is what was seen.
 fn fits<T: PartialEq>(wanted: Option<T>, seen: Option<T>) -> bool {
     wanted.is_none() || wanted == seen
-}
-
-/// The parameter group number in a 29-bit identifier (SAE J1939-21: bits 25..8, where a PF below 240 leaves the low byte to the destination).
-#[must_use]
-pub fn pgn_of(id: u32) -> u32 {
-    let group = (id >> 8) & 0x3_FFFF;
-    if (group >> 8) & 0xFF < 240 { group & 0x3_FF00 } else { group }
 }

@@ -94,11 +94,7 @@ pub(crate) fn decode(database: &Database, wanted: &Wanted, logs: &[PathBuf]) -> 
         for log in logs {
             let mut recording = Recording::open(log, &wirelore_log::Options::default()).map_err(told)?;
             session.run_tables(&mut recording, &mut tables).map_err(told)?;
-            let report = recording.report();
-            let name = log.display();
-            notes.extend(report.damage.iter().map(|damage| format!("{name}: {damage}")));
-            notes.extend(report.lost_tail.iter().map(|tail| format!("{name}: {tail}")));
-            notes.extend(report.notes().iter().map(|note| format!("{name}: {note}")));
+            notes.extend(recording.report().told().iter().map(|line| format!("{}: {line}", log.display())));
         }
         for (_, table) in tables.into_sinks() {
             table.finish().map_err(told)?;

@@ -2,8 +2,8 @@
 
 use std::collections::HashMap;
 
-use wirelore_bits::{Affine, Crc, CrcParameters};
-use wirelore_lorec::layout::{HEAD_BYTES, MAGIC, SECTIONS, Section, VERSION};
+use wirelore_bits::Affine;
+use wirelore_lorec::layout::{HEAD_BYTES, MAGIC, SECTIONS, Section, VERSION, checksum};
 
 /// The rows so far.
 #[derive(Debug, Default)]
@@ -75,23 +75,10 @@ impl Sections {
         }
         let length = u32::try_from(file.len()).ok()?;
         file[12..16].copy_from_slice(&length.to_le_bytes());
-        let sum = crc32(&file[20..]);
+        let sum = checksum(&file);
         file[16..20].copy_from_slice(&sum.to_le_bytes());
         Some(file)
     }
-}
-
-/// CRC-32/ISO-HDLC.
-fn crc32(bytes: &[u8]) -> u32 {
-    let parameters = CrcParameters {
-        width: 32,
-        poly: 0x04C1_1DB7,
-        init: 0xFFFF_FFFF,
-        refin: true,
-        refout: true,
-        xorout: 0xFFFF_FFFF,
-    };
-    Crc::new(parameters).map_or(0, |crc| crc.checksum(bytes) as u32)
 }
 
 /// The two words of a number of 64 bits.

@@ -1,7 +1,7 @@
 //! Signals of a flat table: where they are, what their raw values are, and how those are scaled.
 
-use wirelore_bits::{BitPosition, Encoding, NumberKind};
-use wirelore_lorec::layout::{NONE, Section, class, content, line, scale};
+use wirelore_bits::{BitPosition, Encoding, typed};
+use wirelore_lorec::layout::{CHARSETS, NONE, NUMBER_KINDS, Section, class, content, line, scale};
 use wirelore_model::{Charset, Content, Curve, Meaning, RawSpan, Scaling, Signal, SignalId};
 
 use super::FrameWriter;
@@ -21,11 +21,15 @@ impl FrameWriter<'_> {
                 for piece in field.places() {
                     self.sections.push(Section::Pieces, [flat(piece.msb()), flat(piece.lsb())]);
                 }
-                [content::NUMBER, first, field.places().len() as u32, number_kind(*kind), NONE]
+                [content::NUMBER, first, field.places().len() as u32, place_in(&NUMBER_KINDS, kind), NONE]
             }
-            Content::Text { bytes, charset, size } => {
-                [content::TEXT, bytes.first, bytes.last.unwrap_or(NONE), charset_number(*charset), place_of(*size)]
-            }
+            Content::Text { bytes, charset, size } => [
+                content::TEXT,
+                bytes.first,
+                bytes.last.unwrap_or(NONE),
+                place_in(&CHARSETS, &typed(*charset)),
+                place_of(*size),
+            ],
             Content::Bytes { bytes, size } => {
                 [content::BYTES, bytes.first, bytes.last.unwrap_or(NONE), 0, place_of(*size)]
             }
@@ -139,20 +143,15 @@ fn standing_number(standing: Standing) -> u32 {
     }
 }
 
-fn number_kind(kind: NumberKind) -> u32 {
-    match kind {
-        NumberKind::Unsigned => 0,
-        NumberKind::Signed => 1,
-        NumberKind::SignMagnitude => 2,
-        NumberKind::Float => 3,
-        NumberKind::Bcd => 4,
-    }
+/// The number of a kind of numbers, or of a character set, in its list.
+fn place_in<T: PartialEq>(list: &[T], wanted: &T) -> u32 {
+    list.iter().position(|known| known == wanted).map_or(NONE, |place| place as u32)
 }
 
-fn charset_number(charset: Charset) -> u32 {
+fn typed(charset: Charset) -> typed::Charset {
     match charset {
-        Charset::Ascii => 0,
-        Charset::Latin1 => 1,
-        Charset::Utf8 => 2,
+        Charset::Ascii => typed::Charset::Ascii,
+        Charset::Latin1 => typed::Charset::Latin1,
+        Charset::Utf8 => typed::Charset::Utf8,
     }
 }
