@@ -65,7 +65,7 @@ pub use frame::{Channel, ChannelInfo, Frame, Kind, PlaceInLog};
 pub use medium::{CanXl, FlexRay, Lin, LinChecksum, Medium, Most};
 pub use options::{Format, IdentifierOrder, Options};
 pub use piece::{Piece, PieceEnd};
-pub use receive::{Plain, Receive};
+pub use receive::{Plain, PlainRun, Receive};
 pub use record::LinkType;
 pub use recording::Recording;
 pub use report::{Damage, Report};

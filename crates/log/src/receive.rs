@@ -17,6 +17,20 @@ pub trait Receive {
         let _ = plain;
         false
     }
+
+    /// Whether [`run`](Receive::run) takes frames now. Asked once a stretch.
+    #[inline]
+    fn takes_runs(&self) -> bool {
+        false
+    }
+
+    /// The next frames, all of them [`plain`](Receive::plain) and of eight bytes. How many were taken, from the first on; the others come
+    /// again, one by one.
+    #[inline(always)]
+    fn run(&mut self, run: &PlainRun) -> usize {
+        let _ = run;
+        0
+    }
 }
 
 /// The parts of a classic or FD data frame that most receivers need.
@@ -32,6 +46,33 @@ pub struct Plain<'a> {
     pub extended: bool,
     /// The data bytes.
     pub payload: &'a [u8],
+}
+
+/// Frames of eight bytes that follow each other in a log, field by field: two short loops, one that lines them up and one that takes them,
+/// do with few registers what one loop for everything does with many. (2026-11-28, a virtual Xeon: with the gathering of rows by description
+/// 11 in place of 15 ns a frame. Lines of text gain nothing: there the reading costs more than both.)
+#[derive(Debug, Clone)]
+pub struct PlainRun {
+    /// As in [`Plain::time_ns`].
+    pub times_ns: [i64; Self::FRAMES],
+    /// The channels they were seen on.
+    pub channels: [Channel; Self::FRAMES],
+    /// The identifiers; [`PlainRun::EXTENDED`] is added to those of 29 bits.
+    pub ids: [u32; Self::FRAMES],
+    /// The data bytes, the first one lowest.
+    pub payloads: [u64; Self::FRAMES],
+}
+
+impl PlainRun {
+    /// How many frames a run has.
+    pub const FRAMES: usize = 64;
+    /// Marks an identifier of 29 bits.
+    pub const EXTENDED: u32 = 1 << 31;
+
+    pub(crate) fn new() -> Self {
+        let (times_ns, channels) = ([0; Self::FRAMES], [Channel(0); Self::FRAMES]);
+        Self { times_ns, channels, ids: [0; Self::FRAMES], payloads: [0; Self::FRAMES] }
+    }
 }
 
 impl<F: FnMut(&Frame<'_>)> Receive for F {

@@ -169,6 +169,13 @@ impl Report {
         }
     }
 
+    /// The same for several words, each with its offset.
+    #[inline]
+    pub(crate) fn weigh_identifiers(&mut self, words: &[u32], offsets: impl Iterator<Item = u64>) {
+        let weighed = words.iter().zip(offsets).take_while(|(_, offset)| *offset < WEIGHED_BYTES);
+        weighed.for_each(|(word, _)| self.identifiers.weigh(*word));
+    }
+
     /// Weighs how an identifier was written on a line that does not say whether it is extended.
     pub(crate) fn weigh_digits(&mut self, id: u32, has_eight_digits: bool) {
         self.digits.weigh(id, has_eight_digits);

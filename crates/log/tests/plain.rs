@@ -5,7 +5,7 @@
 mod common;
 
 use common::{Blocks, read_with, record};
-use wirelore_log::{IdentifierOrder, Options};
+use wirelore_log::{Frame, IdentifierOrder, Options, PlainRun, Receive, Recording};
 
 /// A small generator of numbers that are the same every time.
 struct Dice(u64);
@@ -180,6 +180,9 @@ fn blocks(dice: &mut Dice) -> Vec<u8> {
         if dice.seldom() {
             record.truncate(dice.below(12) as usize);
         }
+        if dice.below(40) == 0 {
+            many_alike(&mut blocks, &mut ticks, dice);
+        }
         match dice.below(60) {
             0 => drop(blocks.section(1)),
             1 => drop(blocks.interface(227, &[(2, b"later")])),
@@ -191,6 +194,22 @@ fn blocks(dice: &mut Dice) -> Vec<u8> {
         }
     }
     blocks.file
+}
+
+/// Frames of eight bytes, mostly in the order of time, as many as go through the fastest way together and more.
+fn many_alike(blocks: &mut Blocks, ticks: &mut u64, dice: &mut Dice) {
+    let extended = if dice.below(4) == 0 { 0x80 } else { 0 };
+    for _ in 0..64 + dice.below(200) {
+        *ticks += dice.below(1000);
+        let payload: Vec<u8> = (0..8).map(|_| dice.below(256) as u8).collect();
+        let mut record = record(dice.below(0x7FF) as u32, &payload);
+        record[0] |= extended;
+        if dice.below(300) == 0 {
+            record[0] |= dice.one_of(&[0x80, 0x40, 0x20, 0x08]);
+        }
+        let back = if dice.below(300) == 0 { 5000 } else { 0 };
+        blocks.packet(dice.below(2) as u32, ticks.saturating_sub(back), &record);
+    }
 }
 
 /// Turns bits, takes bytes away and puts others in.
@@ -248,4 +267,42 @@ fn plain_logs_cut_at_every_byte() {
             }
         }
     }
+}
+
+/// Counts the runs it takes, and the frames beside them.
+#[derive(Default)]
+struct Counted {
+    runs: usize,
+    beside: usize,
+}
+
+impl Receive for Counted {
+    fn frame(&mut self, _frame: &Frame<'_>) {
+        self.beside += 1;
+    }
+
+    fn takes_runs(&self) -> bool {
+        true
+    }
+
+    fn run(&mut self, _run: &PlainRun) -> usize {
+        self.runs += 1;
+        PlainRun::FRAMES
+    }
+}
+
+#[test]
+fn frames_of_eight_bytes_come_in_runs() {
+    let mut blocks = Blocks::new(false);
+    blocks.interface(227, &[]);
+    let frames = 1 + 3 * PlainRun::FRAMES + 5;
+    for time in 0..frames as u64 {
+        blocks.packet(0, time, &record(0x123, &[7; 8]));
+    }
+    let bytes = std::io::Cursor::new(blocks.file);
+    let mut recording = Recording::from_reader(Box::new(bytes), "test", &Options::default()).expect("opens");
+    let mut counted = Counted::default();
+    while recording.stretch(usize::MAX, &mut counted).expect("reads") {}
+    // The first frame tells when the log begins.
+    assert_eq!((counted.runs, counted.beside), (3, 1 + 5));
 }

@@ -48,10 +48,10 @@ impl Gatherer {
         Self { rows, fronts, bytes, keeps_origins }
     }
 
-    /// Adds a row of eight bytes if it is what the table's front buffer takes.
+    /// Adds a row of eight bytes, given as a number that begins with the lowest byte, if it is what the table's front buffer takes.
     #[inline(always)]
-    pub(crate) fn push_usual(&mut self, table: usize, channel: Channel, time_ns: i64, payload: &[u8]) -> bool {
-        let (Some(front), Ok(payload)) = (self.fronts.get_mut(table), <&[u8; 8]>::try_from(payload)) else {
+    pub(crate) fn push_usual(&mut self, table: usize, channel: Channel, time_ns: i64, payload: u64) -> bool {
+        let Some(front) = self.fronts.get_mut(table) else {
             return false;
         };
         if front.channel != u32::from(channel.0) {
@@ -60,7 +60,7 @@ impl Gatherer {
         let Some(place) = self.bytes.get_mut(front.next..front.next + ROW_BYTES) else {
             return false;
         };
-        let row = u128::from(time_ns.cast_unsigned()) | u128::from(u64::from_le_bytes(*payload)) << 64;
+        let row = u128::from(time_ns.cast_unsigned()) | u128::from(payload) << 64;
         place.copy_from_slice(&row.to_le_bytes());
         front.next += ROW_BYTES;
         if front.next % FRONT_BYTES == 0 {
@@ -158,7 +158,10 @@ mod tests {
                 payload: &payload[..length],
             };
             let time = row.time_ns.filter(|_| row.source.is_none());
-            let is_usual = time.is_some_and(|time_ns| gatherer.push_usual(table, row.channel, time_ns, row.payload));
+            let narrow = time.zip(row.payload.try_into().ok());
+            let is_usual = narrow.is_some_and(|(time_ns, payload)| {
+                gatherer.push_usual(table, row.channel, time_ns, u64::from_le_bytes(payload))
+            });
             usual += u32::from(is_usual);
             assert!(is_usual || gatherer.push(table, &row));
             plain[table].push(&row);

@@ -5,7 +5,7 @@
 
 use std::convert::Infallible;
 
-use wirelore_log::{Frame, Kind, Medium, Piece, PieceEnd, Plain, Receive, Recording};
+use wirelore_log::{Frame, Kind, Medium, Piece, PieceEnd, Plain, PlainRun, Receive, Recording};
 use wirelore_model::SeenId;
 
 use super::carry::Carriers;
@@ -203,6 +203,18 @@ impl Receive for StretchReceiver<'_, '_, '_> {
         done
     }
 
+    fn takes_runs(&self) -> bool {
+        self.with_care.is_settled
+    }
+
+    #[inline(always)]
+    fn run(&mut self, run: &PlainRun) -> usize {
+        let Gather { gatherer, lanes } = &mut *self.with_care.target;
+        let taken = all_at_once(lanes, gatherer, run);
+        self.straight_on += taken as u64;
+        taken
+    }
+
     fn frame(&mut self, frame: &Frame<'_>) {
         let Gather { gatherer, lanes } = &mut *self.with_care.target;
         if self.with_care.is_settled && straight_on(lanes, gatherer, frame) {
@@ -227,6 +239,18 @@ impl Receive for PieceReceiver<'_> {
         let done = at_once(lanes, gatherer, plain);
         *frames += u64::from(done);
         done
+    }
+
+    fn takes_runs(&self) -> bool {
+        true
+    }
+
+    #[inline(always)]
+    fn run(&mut self, run: &PlainRun) -> usize {
+        let Gathering { gatherer, lanes, frames, .. } = &mut *self.gathering;
+        let taken = all_at_once(lanes, gatherer, run);
+        *frames += taken as u64;
+        taken
     }
 
     fn frame(&mut self, frame: &Frame<'_>) {
@@ -258,7 +282,21 @@ impl PieceReceiver<'_> {
 #[inline(always)]
 fn at_once(lanes: &Lanes, gatherer: &mut Gatherer, plain: Plain<'_>) -> bool {
     let Plain { time_ns, channel, id, extended, payload } = plain;
-    gatherer.push_usual(lanes.way(channel, id, extended).table_of_frame(), channel, time_ns, payload)
+    let table = lanes.way(channel, id, extended).table_of_frame();
+    payload.try_into().is_ok_and(|payload| gatherer.push_usual(table, channel, time_ns, u64::from_le_bytes(payload)))
+}
+
+/// The same for a run of frames, up to the first that cannot be gathered so; how many were.
+#[inline(always)]
+fn all_at_once(lanes: &Lanes, gatherer: &mut Gatherer, run: &PlainRun) -> usize {
+    for at in 0..PlainRun::FRAMES {
+        let (channel, id) = (run.channels[at], run.ids[at]);
+        let table = lanes.way(channel, id & !PlainRun::EXTENDED, id & PlainRun::EXTENDED != 0).table_of_frame();
+        if !gatherer.push_usual(table, channel, run.times_ns[at], run.payloads[at]) {
+            return at;
+        }
+    }
+    PlainRun::FRAMES
 }
 
 /// Gathers a frame whose identifier has a known way; false: it has none.

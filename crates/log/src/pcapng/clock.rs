@@ -42,7 +42,15 @@ impl SimpleClock {
     /// The time of a tick, where this clock can tell it.
     #[inline]
     pub(super) fn time_ns(self, ticks: u64) -> Option<i64> {
-        (ticks < self.ticks_limit).then(|| ticks as i64 * self.tick_ns + self.offset_ns)
+        let (time_ns, is_told) = self.time_if_told_ns(ticks);
+        is_told.then_some(time_ns)
+    }
+
+    /// The same without a branch: any time, and whether it is the right one.
+    #[inline(always)]
+    pub(super) fn time_if_told_ns(self, ticks: u64) -> (i64, bool) {
+        let time_ns = (ticks as i64).wrapping_mul(self.tick_ns).wrapping_add(self.offset_ns);
+        (time_ns, ticks < self.ticks_limit)
     }
 }
 

@@ -53,6 +53,12 @@ impl Timing {
     pub(super) fn time_ns(self, ticks: u64) -> Option<i64> {
         self.clock.time_ns(ticks)
     }
+
+    /// The time of a tick, and whether it is right: else 64 bits are not enough.
+    #[inline(always)]
+    pub(super) fn time_if_told_ns(self, ticks: u64) -> (i64, bool) {
+        self.clock.time_if_told_ns(ticks)
+    }
 }
 
 /// The interfaces of the section being read, and the channels of all sections.
@@ -71,6 +77,12 @@ impl Interfaces {
     #[inline]
     pub(super) fn get(&self, number: u32) -> Option<&Interface> {
         self.of_section.get(number as usize)
+    }
+
+    /// All interfaces in short, by number.
+    #[inline]
+    pub(super) fn timings(&self) -> &[Timing] {
+        &self.timings
     }
 
     /// The interface with this number, in short.

@@ -5,6 +5,7 @@
 mod block;
 mod clock;
 mod interface;
+mod lined_up;
 mod plain;
 
 use crate::byte_order::ByteOrder;

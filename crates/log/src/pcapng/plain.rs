@@ -20,14 +20,15 @@ use crate::window::Window;
 
 use super::PcapngReader;
 use super::block::{Envelope, PacketBody, kind};
+use super::lined_up::LinedUp;
 
 // Where the parts of a packet block stand.
-const INTERFACE_AT: usize = 8;
-const TICKS_AT: usize = 12;
-const LENGTHS_AT: usize = 20;
-const RECORD_AT: usize = 28;
+pub(super) const INTERFACE_AT: usize = 8;
+pub(super) const TICKS_AT: usize = 12;
+pub(super) const LENGTHS_AT: usize = 20;
+pub(super) const RECORD_AT: usize = 28;
 /// Length, flags and raw code of the CAN record.
-const EXTENT_AT: usize = RECORD_AT + 4;
+pub(super) const EXTENT_AT: usize = RECORD_AT + 4;
 /// The shortest block with a frame: no data, and the length at its end.
 const BLOCK_BYTES_MIN: usize = RECORD_AT + can::HEADER_BYTES + 4;
 
@@ -37,23 +38,23 @@ const KIND_FLAGS: u32 = ERROR_FLAG | REMOTE_FLAG;
 /// What a block has in common with one that was proved to hold a frame: a block with the same words holds one too, whatever
 /// its interface, time, identifier and data.
 #[derive(Debug, Clone)]
-struct Shape {
+pub(super) struct Shape {
     /// Block type and block length.
-    envelope: u64,
+    pub(super) envelope: u64,
     /// Recorded and original length of the packet.
-    lengths: u64,
+    pub(super) lengths: u64,
     /// Length, flags and raw code of the CAN record.
-    extent: u32,
+    pub(super) extent: u32,
     /// Those of the identifier word, and where they stand in it as it is stored.
-    kind_flags: u32,
-    kind_mask: u32,
-    total_bytes: usize,
+    pub(super) kind_flags: u32,
+    pub(super) kind_mask: u32,
+    pub(super) total_bytes: usize,
     /// Identifiers up to here need no flag for 29 bits.
     short_id_max: u32,
     /// Where the data stands in the block.
-    data: Range<usize>,
+    pub(super) data: Range<usize>,
     /// The frame that was proved.
-    frame: Record,
+    pub(super) frame: Record,
 }
 
 impl Shape {
@@ -69,10 +70,10 @@ impl Shape {
         let frame = can::read(record, order).ok().filter(|frame| frame.medium == Medium::Can)?;
         let kind_mask = in_order(KIND_FLAGS, order);
         Some(Self {
-            envelope: u64_at(block.first_chunk()?, 0),
-            lengths: u64_at(block.first_chunk()?, LENGTHS_AT),
-            extent: u32_at(block.first_chunk()?, EXTENT_AT),
-            kind_flags: u32_at(block.first_chunk()?, RECORD_AT) & kind_mask,
+            envelope: u64_at::<BLOCK_BYTES_MIN>(block.first_chunk()?, 0),
+            lengths: u64_at::<BLOCK_BYTES_MIN>(block.first_chunk()?, LENGTHS_AT),
+            extent: u32_at::<BLOCK_BYTES_MIN>(block.first_chunk()?, EXTENT_AT),
+            kind_flags: u32_at::<BLOCK_BYTES_MIN>(block.first_chunk()?, RECORD_AT) & kind_mask,
             kind_mask,
             total_bytes: envelope.total_bytes,
             short_id_max: if frame.kind == Kind::Error { u32::MAX } else { STANDARD_ID_MAX },
@@ -96,18 +97,18 @@ impl Shape {
 }
 
 #[inline(always)]
-fn u32_at(first: &[u8; BLOCK_BYTES_MIN], at: usize) -> u32 {
+pub(super) fn u32_at<const BYTES: usize>(first: &[u8; BYTES], at: usize) -> u32 {
     u32::from_le_bytes([first[at], first[at + 1], first[at + 2], first[at + 3]])
 }
 
 #[inline(always)]
-fn u64_at(first: &[u8; BLOCK_BYTES_MIN], at: usize) -> u64 {
+pub(super) fn u64_at<const BYTES: usize>(first: &[u8; BYTES], at: usize) -> u64 {
     u64::from(u32_at(first, at)) | u64::from(u32_at(first, at + 4)) << 32
 }
 
 /// An identifier word as it is stored, from or to one as it is meant.
 #[inline(always)]
-fn in_order(word: u32, order: IdentifierOrder) -> u32 {
+pub(super) fn in_order(word: u32, order: IdentifierOrder) -> u32 {
     if order == IdentifierOrder::AsPublished { word.swap_bytes() } else { word }
 }
 
@@ -146,7 +147,20 @@ impl PcapngReader {
             return;
         };
         let (mut at, mut frames) = (0, 0);
+        let mut lined_up = receive.takes_runs().then(|| LinedUp::new(order));
         while at < run.stop {
+            if let Some(lined_up) = &mut lined_up {
+                let data = &run.data[at..run.stop];
+                let taken = lined_up.hand_on(&shape, data, self.interfaces.timings(), latest_ns, receive);
+                if let Some((ids, time_ns)) = lined_up.first(taken) {
+                    let offsets = (run.start_offset + at as u64..).step_by(shape.total_bytes);
+                    shared.report.weigh_identifiers(ids, offsets);
+                    latest_ns = time_ns;
+                    frames += taken as u64;
+                    at += taken * shape.total_bytes;
+                    continue;
+                }
+            }
             machine::prefetch(run.data, at);
             let Some((first, block)) = shape.of_same(&run.data[at..]) else {
                 match Shape::learn(&run.data[at..], order) {

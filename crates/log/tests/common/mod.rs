@@ -1,7 +1,7 @@
 //! Shared by the tests: logs from bytes, frames kept after their reader is gone, bytes from hex text.
 #![allow(dead_code, reason = "each test program uses its own part")]
 
-use wirelore_log::{Channel, Frame, Kind, LogError, Medium, Options, PlaceInLog, Recording, Report};
+use wirelore_log::{Channel, Frame, Kind, LogError, Medium, Options, PlaceInLog, PlainRun, Receive, Recording, Report};
 
 /// A frame with its own bytes.
 #[derive(Debug, Clone, PartialEq, Eq)]
@@ -72,7 +72,46 @@ pub(crate) struct Read {
     pub(crate) channels: Vec<String>,
 }
 
-/// Reads a whole log, frame by frame and then again in stretches, which must give the same.
+/// Takes runs of frames, of some of them only the first frames, and compares all with what is expected.
+struct ByRuns<'a> {
+    expected: &'a [Kept],
+    count: usize,
+    runs: usize,
+}
+
+impl ByRuns<'_> {
+    fn next(&mut self) -> Option<&Kept> {
+        self.count += 1;
+        self.expected.get(self.count - 1)
+    }
+}
+
+impl Receive for ByRuns<'_> {
+    fn frame(&mut self, frame: &Frame<'_>) {
+        let count = self.count;
+        assert_eq!(Some(&Kept::from(*frame)), self.next(), "frame {count} beside runs");
+    }
+
+    fn takes_runs(&self) -> bool {
+        true
+    }
+
+    fn run(&mut self, run: &PlainRun) -> usize {
+        self.runs += 1;
+        let taken = [PlainRun::FRAMES, 0, PlainRun::FRAMES, 1, 63][self.runs % 5];
+        for at in 0..taken {
+            let (id, extended) = (run.ids[at] & !PlainRun::EXTENDED, run.ids[at] & PlainRun::EXTENDED != 0);
+            let told = (Some(run.times_ns[at]), run.channels[at], id, extended, run.payloads[at].to_le_bytes());
+            let frame = self.next().expect("a run has no more frames than the log");
+            let payload = frame.payload.as_slice().try_into().expect("frames of a run have eight bytes");
+            assert_eq!(told, (frame.time_ns, frame.channel, frame.id, frame.extended, payload));
+            assert_eq!((frame.kind, &frame.medium), (Kind::Data, &Medium::Can));
+        }
+        taken
+    }
+}
+
+/// Reads a whole log, frame by frame and then again in stretches and in runs, which must give the same.
 pub(crate) fn read_with(bytes: impl AsRef<[u8]>, options: &Options) -> Result<Read, LogError> {
     let open = || {
         let bytes = bytes.as_ref().to_vec();
@@ -94,6 +133,10 @@ pub(crate) fn read_with(bytes: impl AsRef<[u8]>, options: &Options) -> Result<Re
     assert_eq!(count, frames.len(), "frames in stretches");
     assert_eq!(in_words(again.report()), in_words(recording.report()));
     assert_eq!(again.channels(), recording.channels());
+    let (mut in_runs, mut runs) = (open()?, ByRuns { expected: &frames, count: 0, runs: 0 });
+    while in_runs.stretch(30_000, &mut runs)? {}
+    assert_eq!(runs.count, frames.len(), "frames in runs");
+    assert_eq!(in_words(in_runs.report()), in_words(recording.report()));
     let report = recording.report().clone();
     let handed_out = report.frames_read() - report.damaged;
     assert_eq!(frames.len() as u64, handed_out, "the report counts every frame");
