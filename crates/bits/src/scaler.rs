@@ -50,6 +50,12 @@ impl Scaler {
         if raw.wrapping_sub(self.first) as u64 > self.span {
             return self.wide_value(raw);
         }
+        self.value_inside(raw)
+    }
+
+    /// [`Scaler::value`] of a raw value that is known to lie in the range the scaler was made for; of others it may be any number.
+    #[inline]
+    pub fn value_inside(&self, raw: i64) -> f64 {
         // Inside the range no numerator overflows: `Path::new` has looked at both of its ends.
         let numerator = |factor: i64, offset: i64| raw.wrapping_mul(factor).wrapping_add(offset) as f64;
         match self.path {

@@ -17,12 +17,11 @@ pub(crate) fn decode(
     readings: &mut impl Readings,
 ) -> FrameOutcome {
     let mut padded = [0; 8];
-    let loadable = match padded.get_mut(..payload.len()) {
-        Some(start) => {
-            start.copy_from_slice(payload);
-            &padded[..]
-        }
-        None => payload,
+    let loadable = if payload.len() < padded.len() {
+        padded[..payload.len()].copy_from_slice(payload);
+        &padded[..]
+    } else {
+        payload
     };
     let mut row = Row {
         plan,
@@ -69,11 +68,16 @@ impl<R: Readings> Visit for Row<'_, R> {
         self.least_bytes = group.least_bytes.or(self.least_bytes);
         if self.payload.len() < group.needed_bytes as usize {
             self.outcome.too_short = true;
-            self.short_group(steps, details);
+            // Each detail itself looks whether the payload holds it.
+            for (step, detail) in steps.iter().zip(details) {
+                self.is_cut_off |= careful(step.signal, detail, (self.payload, self.words), self.readings);
+            }
             return;
         }
         for (step, detail) in steps.iter().zip(details) {
-            self.signal(step, detail);
+            if !plain(step, self.loadable, self.readings) {
+                self.is_cut_off |= careful(step.signal, detail, (self.payload, self.words), self.readings);
+            }
         }
     }
 
@@ -83,38 +87,36 @@ impl<R: Readings> Visit for Row<'_, R> {
     }
 }
 
-impl<'a, R: Readings> Row<'a, R> {
-    /// Hands over the reading of a signal that the payload holds.
-    ///
-    /// The receiver is called once for each form of plain reading, each with all but the value known to the compiler; one call with a
-    /// reading from any of them goes through memory.
-    #[inline(always)]
-    fn signal(&mut self, step: &Step, detail: &'a Detail) {
-        let plain = step.bits(self.loadable).filter(|found| step.is_plain(found.raw));
-        let hand_over = |readings: &mut R, value, bits| {
-            readings.reading(step.signal, Reading { value, word: None, outside_range: false, bits: Some(bits) });
-        };
-        match (step.form, plain) {
-            (Form::Scaled, Some(found)) => hand_over(self.readings, Value::Number(step.scaled(found.raw)), found.bits),
-            (Form::Integer, Some(found)) => hand_over(self.readings, Value::Integer(found.raw.into()), found.bits),
-            _ => self.careful(step.signal, detail),
-        }
+/// Hands over the reading of a signal that the payload holds, if it is a plain one.
+///
+/// The receiver is called once for each form of plain reading, each with all but the value known to the compiler; one call with a
+/// reading from any of them goes through memory.
+#[inline(always)]
+fn plain(step: &Step, loadable: &[u8], readings: &mut impl Readings) -> bool {
+    let Some(found) = step.bits(loadable).filter(|found| step.is_plain(found.raw)) else {
+        return false;
+    };
+    let mut hand_over = |value| {
+        readings.reading(step.signal, Reading { value, word: None, outside_range: false, bits: Some(found.bits) });
+    };
+    match step.form {
+        Form::Scaled => hand_over(Value::Number(step.scaled(found.raw))),
+        Form::Integer => hand_over(Value::Integer(found.raw.into())),
+        Form::Careful => return false,
     }
+    true
+}
 
-    /// Everything but plain readings.
-    #[inline(never)]
-    fn careful(&mut self, signal: SignalId, detail: &'a Detail) {
-        let reading = detail.read(self.payload, self.words);
-        self.is_cut_off |= matches!(reading.value, Value::TooShort) && detail.is_sized();
-        self.readings.reading(signal, reading);
-    }
-
-    /// A group of which the payload may hold only a part.
-    #[cold]
-    fn short_group(&mut self, steps: &[Step], details: &'a [Detail]) {
-        for (step, detail) in steps.iter().zip(details) {
-            // The detail itself looks whether the payload holds it.
-            self.careful(step.signal, detail);
-        }
-    }
+/// Hands over any reading; whether some text or bytes are not all there.
+#[inline(never)]
+fn careful<'a>(
+    signal: SignalId,
+    detail: &'a Detail,
+    (payload, words): (&'a [u8], &'a [Box<str>]),
+    readings: &mut impl Readings,
+) -> bool {
+    let reading = detail.read(payload, words);
+    let is_cut_off = matches!(reading.value, Value::TooShort) && detail.is_sized();
+    readings.reading(signal, reading);
+    is_cut_off
 }

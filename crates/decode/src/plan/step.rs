@@ -113,7 +113,8 @@ impl Step {
     /// The signal's bits in a payload of at least eight bytes; `None` where it ends too early.
     #[inline(always)]
     pub(crate) fn bits(&self, payload: &[u8]) -> Option<Bits> {
-        let bytes = payload.get(self.window as usize..)?.first_chunk::<8>()?;
+        let begins = self.window as usize;
+        let bytes = payload.get(begins..begins + 8)?.first_chunk::<8>()?;
         let word = u64::from_le_bytes(*bytes);
         let word = if self.motorola { word.swap_bytes() } else { word };
         let bits = (word >> (self.shift & 63)) & self.mask;
@@ -151,10 +152,10 @@ impl Step {
         (first, first + i128::from(self.plain_span))
     }
 
-    /// The engineering value of a plain reading.
+    /// The engineering value of a plain reading: one of the raw values that the scaler was made for.
     #[inline(always)]
     pub(crate) fn scaled(&self, raw: i64) -> f64 {
-        self.scaler.value(raw)
+        self.scaler.value_inside(raw)
     }
 }
 
