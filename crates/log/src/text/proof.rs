@@ -285,7 +285,9 @@ impl Sample<'_> {
             let end = memchr::memchr(b'\n', rest).unwrap_or(rest.len());
             let line = &rest[..end];
             let is_said = !line.is_empty() && line[0] != b'#';
-            if is_said && self.columns.cut(line, self.delimiter, &mut cells).is_ok() {
+            let is_cut = is_said && self.columns.cut(line, self.delimiter, &mut cells).is_ok();
+            // Where a cell is missing the others may be in its place.
+            if is_cut && self.columns.pieces(line, &cells).is_ok() {
                 look(line, number, &cells);
             }
             rest = rest.get(end + 1..).unwrap_or_default();
