@@ -96,6 +96,8 @@ pub mod write;
 pub use error::LogError;
 pub use faults::Faults;
 pub use frame::{Channel, ChannelInfo, Frame, Kind, PlaceInLog};
+#[cfg(target_os = "linux")]
+pub use machine::CutWatch;
 pub use medium::{CanXl, FlexRay, Lin, LinChecksum, Medium, Most};
 pub use options::{Format, IdentifierOrder, Options};
 pub use piece::{Piece, PieceEnd};
@@ -104,6 +106,20 @@ pub use record::LinkType;
 pub use recording::Recording;
 pub use report::{Damage, Report};
 pub use text::{ColumnMap, LinePattern};
+
+// machine/cut.rs
+
+#[derive(Debug)]
+pub struct CutWatch {}
+impl CutWatch {
+    pub fn begin() -> Option<Self> {}
+    pub fn wait(mut self) {}
+}
+
+// machine/mod.rs
+
+#[cfg(target_os = "linux")]
+pub use cut::CutWatch;
 
 // medium.rs
 

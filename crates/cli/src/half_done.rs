@@ -64,9 +64,9 @@ fn is_ignored(signal: i32) -> bool {
     }
 }
 
-/// The lock is kept to the end of the program: nothing new is begun.
+/// Removes them. The lock is kept to the end of the program: nothing new is begun.
 #[cfg(unix)]
-fn remove_all() {
+pub(crate) fn remove_all() {
     let paths = all();
     for path in paths.iter() {
         // Other threads may still write into a folder: a few rounds catch what they add.

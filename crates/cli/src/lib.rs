@@ -15,6 +15,7 @@ mod args;
 mod atomic;
 mod caution;
 mod commands;
+mod cut;
 mod description;
 mod drawing;
 mod failure;

@@ -11,6 +11,7 @@ use crate::tell::tell_line;
 
 /// Opens a log; `-` is standard input.
 pub(crate) fn open(name: &str, options: &Options) -> Result<Recording, Failure> {
+    crate::cut::reading(name);
     let recording = if name == "-" {
         Recording::from_reader(Box::new(std::io::stdin()), "standard input", options)
     } else {

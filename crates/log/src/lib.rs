@@ -62,6 +62,8 @@ pub mod write;
 pub use error::LogError;
 pub use faults::Faults;
 pub use frame::{Channel, ChannelInfo, Frame, Kind, PlaceInLog};
+#[cfg(target_os = "linux")]
+pub use machine::CutWatch;
 pub use medium::{CanXl, FlexRay, Lin, LinChecksum, Medium, Most};
 pub use options::{Format, IdentifierOrder, Options};
 pub use piece::{Piece, PieceEnd};

@@ -192,11 +192,22 @@ impl Recording {
         if let Some(reason) = window.take_failure() {
             return Err(LogError::Read { name: self.name.clone(), byte: window.bytes_read(), reason });
         }
-        if let Some(reason) = self.pass.window.broke_off().map(cut_stream) {
+        let reason = match self.pass.window.broke_off() {
+            Some(reason) => Some(format!("the log {}", cut_stream(reason))),
+            None => self.shrunk(),
+        };
+        if let Some(reason) = reason {
             let place = self.pass.place();
-            self.pass.shared.report.broke_off(place, &format!("the log {reason}"));
+            self.pass.shared.report.broke_off(place, &reason);
         }
         Ok(())
+    }
+
+    /// What is to be told where the file ended before the size that it had when it was opened.
+    fn shrunk(&self) -> Option<String> {
+        let (size, read) = (self.size?, self.bytes_read());
+        let sentence = "another program has made the file shorter meanwhile: it had";
+        (read < size).then(|| format!("{sentence} {size} bytes when it was opened, and ends after {read}"))
     }
 
     /// The channels seen so far; more may turn up while reading.

@@ -4,7 +4,7 @@
 //! up its words takes 3.0 or 6.6 (2026-11-25, a virtual Xeon, Linux 6.18). The blocks below rest on this:
 //! - A mapped page may be touched only after the system was asked to fault it in ([`Map::fetch`]): a file that was cut
 //!   or a disk that fails is then an error from that call, and no signal that ends the process. What remains is a file
-//!   that another program cuts in the moment between that call and the touch.
+//!   that another program cuts between that call and the touch: `cut` says what can be done about it.
 //! - The bytes may change under the reader when another program writes into the log meanwhile. They are plain numbers,
 //!   every length read from them is compared with a bound that is not, and a wrong frame is all that can come of it.
 
