@@ -107,7 +107,9 @@ pub use diagnostic::{Diagnostic, Fix, Level, Remark};
 pub use format::format;
 pub use open::{OpenError, holds_stored, open};
 pub use rules::{Page, Rule};
-pub use source::{Contents, FileLoader, LoadError, Loaded, Loader, MemoryLoader, Sources};
+pub use source::{
+    Contents, FileLoader, LoadError, Loaded, Loader, MemoryLoader, Sources, read_source,
+};
 pub use span::{FileId, Site, Span, Spanned};
 
 // open.rs
@@ -173,6 +175,7 @@ pub enum Contents {
 #[derive(Debug, Clone, Copy, Default)]
 pub struct FileLoader;
 impl Loader for FileLoader {}
+pub fn read_source(reader: impl Read, name: &str) -> Result<String, LoadError> {}
 
 // source/memory_loader.rs
 
@@ -186,7 +189,7 @@ impl Loader for MemoryLoader {}
 // source.rs
 
 pub use contents::Contents;
-pub use file_loader::FileLoader;
+pub use file_loader::{FileLoader, read_source};
 pub use memory_loader::MemoryLoader;
 #[derive(Debug, Clone, Default)]
 pub struct Sources {}

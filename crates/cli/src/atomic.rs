@@ -148,12 +148,23 @@ impl Write for Destination {
     }
 }
 
-/// Writes a whole text to its destination.
+/// Writes a whole text to its destination; where that is a terminal, nothing in it acts there.
 ///
 /// # Errors
 /// [`Failure::Write`], [`Failure::PipeClosed`].
 pub(crate) fn write_whole(path: Option<&Path>, bytes: &[u8]) -> Result<(), Failure> {
-    let mut destination = Destination::open(path)?;
+    write_to(Destination::open(path)?.for_lines(), bytes)
+}
+
+/// Writes a text to standard output that has its own colours, and nothing else that acts on a terminal.
+///
+/// # Errors
+/// As for [`write_whole`].
+pub(crate) fn write_coloured(text: &str) -> Result<(), Failure> {
+    write_to(Destination::open(None)?, text.as_bytes())
+}
+
+fn write_to(mut destination: Destination, bytes: &[u8]) -> Result<(), Failure> {
     let name = destination.name();
     destination.write_all(bytes).map_err(|reason| Failure::writing(name, reason))?;
     destination.finish()

@@ -44,5 +44,5 @@ pub use diagnostic::{Diagnostic, Fix, Level, Remark};
 pub use format::format;
 pub use open::{OpenError, holds_stored, open};
 pub use rules::{Page, Rule};
-pub use source::{Contents, FileLoader, LoadError, Loaded, Loader, MemoryLoader, Sources};
+pub use source::{Contents, FileLoader, LoadError, Loaded, Loader, MemoryLoader, Sources, read_source};
 pub use span::{FileId, Site, Span, Spanned};

@@ -8,7 +8,7 @@ mod memory_loader;
 mod tests;
 
 pub use contents::Contents;
-pub use file_loader::FileLoader;
+pub use file_loader::{FileLoader, read_source};
 pub use memory_loader::MemoryLoader;
 
 use std::sync::OnceLock;

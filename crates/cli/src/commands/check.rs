@@ -1,11 +1,11 @@
 //! `wirelore check`: all mistakes at once.
 
-use std::io::{self, Read};
+use std::io;
 
-use wirelore_lang::{Checked, FileLoader, Level, LoadError, Loaded, Loader, check, render};
+use wirelore_lang::{Checked, FileLoader, Level, LoadError, Loaded, Loader, check, read_source, render};
 
 use crate::args::{CheckArguments, MessageForm};
-use crate::atomic::write_whole;
+use crate::atomic::{write_coloured, write_whole};
 use crate::failure::{Failure, Outcome};
 use crate::summary::counted;
 use crate::tell::colour_wanted;
@@ -27,7 +27,11 @@ pub(crate) fn run(arguments: &CheckArguments) -> Result<Outcome, Failure> {
         MessageForm::Jsonl => render::json_lines(&sources, &diagnostics),
         MessageForm::Sarif => render::sarif(&sources, &diagnostics),
     };
-    match write_whole(None, text.as_bytes()) {
+    let written = match arguments.form {
+        MessageForm::Text => write_coloured(&text),
+        MessageForm::Jsonl | MessageForm::Sarif => write_whole(None, text.as_bytes()),
+    };
+    match written {
         // Who has seen enough still wants to know whether there was something to look at.
         Ok(()) | Err(Failure::PipeClosed) => {}
         Err(failure) => return Err(failure),
@@ -61,10 +65,7 @@ impl Loader for FilesAndInput {
             return FileLoader.load(path, from);
         }
         let name = "standard input";
-        let mut text = String::new();
-        match io::stdin().read_to_string(&mut text) {
-            Ok(_) => Ok(Loaded { key: path.to_owned(), name: name.to_owned(), text }),
-            Err(cause) => Err(LoadError::Unreadable { path: name.to_owned(), cause }),
-        }
+        let text = read_source(io::stdin(), name)?;
+        Ok(Loaded { key: path.to_owned(), name: name.to_owned(), text })
     }
 }

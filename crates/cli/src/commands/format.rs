@@ -1,14 +1,15 @@
 //! `wirelore format`: the one house layout.
 
-use std::io::{self, Read};
+use std::fs::File;
+use std::io;
 use std::path::Path;
 
-use wirelore_lang::{FileId, Sources, render};
+use wirelore_lang::{FileId, Sources, read_source, render};
 
 use crate::args::FormatArguments;
 use crate::atomic::write_whole;
 use crate::failure::{Failure, Outcome};
-use crate::tell::{colour_wanted, tell, tell_line};
+use crate::tell::{colour_wanted, tell, tell_line, with_causes};
 
 /// Brings each file into the house layout, or tells which are not in it.
 pub(crate) fn run(arguments: &FormatArguments) -> Result<Outcome, Failure> {
@@ -52,11 +53,11 @@ fn lay_out(name: &str, text: &str) -> Option<String> {
 }
 
 fn read(name: &str) -> Result<String, Failure> {
-    let failed = |reason| Failure::Read { path: name.into(), reason };
-    if name == "-" {
-        let mut text = String::new();
-        io::stdin().read_to_string(&mut text).map_err(failed)?;
-        return Ok(text);
-    }
-    std::fs::read_to_string(name).map_err(failed)
+    let text = if name == "-" {
+        read_source(io::stdin(), "standard input")
+    } else {
+        let file = File::open(name).map_err(|reason| Failure::Read { path: name.into(), reason })?;
+        read_source(file, name)
+    };
+    text.map_err(|error| Failure::Usage(with_causes(&error)))
 }

@@ -47,9 +47,19 @@ fn read(place: &Path, shown: &str) -> Result<String, LoadError> {
         _ => LoadError::Unreadable { path: path(), cause },
     };
     let file = File::open(place).map_err(unreadable)?;
+    read_source(file, shown)
+}
+
+/// Reads the text of a description from any reader, and no more than a description may have; `name` stands for it in messages.
+///
+/// # Errors
+/// When it cannot be read, is too long, or is no text.
+pub fn read_source(reader: impl Read, name: &str) -> Result<String, LoadError> {
+    let path = || name.to_owned();
     let mut bytes = Vec::new();
     // One byte more than allowed is read, so that endless devices are found out too.
-    file.take(LONGEST_TEXT as u64 + 1).read_to_end(&mut bytes).map_err(unreadable)?;
+    let read = reader.take(LONGEST_TEXT as u64 + 1).read_to_end(&mut bytes);
+    read.map_err(|cause| LoadError::Unreadable { path: path(), cause })?;
     if let Some(contents) = Contents::of(&bytes) {
         return Err(LoadError::NoDescription { path: path(), contents });
     }

@@ -17,7 +17,7 @@ use crate::description::load;
 use crate::failure::{Failure, Outcome};
 use crate::logs;
 use crate::progress::Progress;
-use crate::summary::counted;
+use crate::summary::{counted, grouped};
 use crate::tell::tell_line;
 
 /// Counts the logs.
@@ -50,6 +50,7 @@ pub(super) fn run(
     tell_bindings(&meter);
     let (mut networks, tally) = meter.finish();
     networks.retain(|measure| wanted.has(&database, measure.network));
+    tell_beyond(&database, &networks);
     let findings = findings(&database, &networks, limit);
     let is_clean = findings.is_empty();
     let page = Page {
@@ -72,6 +73,18 @@ fn tell_bindings(meter: &Meter<'_>) {
     }
     for channel in meter.channels_never_seen() {
         tell_line(&format!("--bind names channel {channel}, which is in none of the logs"));
+    }
+}
+
+/// Identifiers are listed up to a number; frames of others are in the sums of their network alone.
+fn tell_beyond(database: &Database, networks: &[NetworkMeasure]) {
+    for measure in networks.iter().filter(|measure| measure.beyond > 0) {
+        tell_line(&format!(
+            "{}: {} of identifiers beyond the first {} stand in no line of an identifier or a control unit",
+            database.networks[measure.network.index()].label.name,
+            counted(measure.beyond, "frame"),
+            grouped(measure.identifiers.len() as u64)
+        ));
     }
 }
 
