@@ -159,6 +159,10 @@ pub(crate) struct DecodeArguments {
     /// as in 'L=gal_imp,km/L=mpg_imp'
     #[arg(long, value_name = "UNITS")]
     pub(crate) units: Option<String>,
+    /// In csv: an apostrophe before each text that a spreadsheet would take for a formula, as it begins with = + - @ or a tab; such texts
+    /// do not read back as they were, and numbers stay as they are
+    #[arg(long)]
+    pub(crate) guard_formulas: bool,
     /// Exit with 1 where anything was damaged (in the log, on the wire, on the way of a longer message), or nothing of a log can be read
     #[arg(long)]
     pub(crate) strict: bool,
@@ -310,6 +314,10 @@ pub(crate) struct BudgetArguments {
     /// What to write; else by the ending of OUT, else a table. csv has the table of networks, with --units or --frames that one
     #[arg(long = "to", value_enum)]
     pub(crate) form: Option<BudgetForm>,
+    /// In csv: an apostrophe before each text that a spreadsheet would take for a formula, as it begins with = + - @ or a tab; such texts
+    /// do not read back as they were, and numbers stay as they are
+    #[arg(long)]
+    pub(crate) guard_formulas: bool,
     #[command(flatten)]
     pub(crate) reading: LogReading,
     /// No progress on standard error

@@ -12,15 +12,16 @@ use crate::moment::Clock;
 /// `time,network,frame,signal,value,unit,state`, with a column `source` where some wanted frames tell who sent them.
 pub(crate) struct Csv {
     texts: Texts,
+    fields: Fields,
 }
 
 impl Csv {
-    pub(crate) fn new(database: &Database, decoder: &Decoder) -> Self {
+    pub(crate) fn new(database: &Database, decoder: &Decoder, fields: Fields) -> Self {
         let texts = Texts::new(database, decoder, "\n", |part, name| match part {
-            Part::Network | Part::Frame | Part::Source => format!(",{}", quoted(name)),
-            Part::Signal | Part::Unit(_) => format!(",{},", quoted(name)),
+            Part::Network | Part::Frame | Part::Source => format!(",{}", fields.text(name)),
+            Part::Signal | Part::Unit(_) => format!(",{},", fields.text(name)),
         });
-        Self { texts }
+        Self { texts, fields }
     }
 }
 
@@ -46,20 +47,75 @@ impl Form for Csv {
         to.extend_from_slice(shared);
         to.extend_from_slice(around.before.as_bytes());
         match &reading.value {
-            Value::Text(text) => to.extend_from_slice(quoted(text).as_bytes()),
+            Value::Text(text) => to.extend_from_slice(self.fields.text(text).as_bytes()),
             value => push_value(value, to),
         }
         to.extend_from_slice(around.behind.as_bytes());
+        let state = to.len();
         push_state(reading, verdict, to);
+        // Most states are one word.
+        if to[state..].contains(&b',') {
+            let quoted = quoted(&String::from_utf8_lossy(&to[state..]));
+            to.truncate(state);
+            to.extend_from_slice(quoted.as_bytes());
+        }
         to.push(b'\n');
     }
 }
 
+/// How texts become fields.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+pub(crate) enum Fields {
+    /// They read back as they are.
+    Exact,
+    /// One that a spreadsheet would take for a formula has an apostrophe in front, which such programs take for the sign of a text. What is
+    /// written as a number stays one.
+    Guarded,
+}
+
+/// What makes a formula of a text at its beginning (OWASP, "CSV Injection", the wide signs among them; from memory).
+const FORMULA_SIGNS: [char; 11] = ['=', '+', '-', '@', '\t', '\r', '\n', '＝', '＋', '－', '＠'];
+
+impl Fields {
+    pub(crate) fn of(is_guarded: bool) -> Self {
+        if is_guarded { Self::Guarded } else { Self::Exact }
+    }
+
+    /// The field of a text.
+    pub(crate) fn text(self, text: &str) -> String {
+        match self {
+            Self::Guarded if text.starts_with(FORMULA_SIGNS) => quoted(&format!("'{text}")),
+            _ => quoted(text),
+        }
+    }
+}
+
 /// A field, in quotes where it needs them.
-pub(crate) fn quoted(field: &str) -> String {
+fn quoted(field: &str) -> String {
     if field.contains([',', '"', '\n', '\r']) {
         format!("\"{}\"", field.replace('"', "\"\""))
     } else {
         field.to_owned()
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn formulas_are_guarded_where_that_is_asked_for() {
+        for (text, exact, guarded) in [
+            ("=1+1", "=1+1", "'=1+1"),
+            ("-5", "-5", "'-5"),
+            ("@a,b", "\"@a,b\"", "\"'@a,b\""),
+            ("\tx", "\tx", "'\tx"),
+            ("\r=x", "\"\r=x\"", "\"'\r=x\""),
+            ("＝x", "＝x", "'＝x"),
+            ("a=1", "a=1", "a=1"),
+            ("", "", ""),
+        ] {
+            assert_eq!((Fields::Exact.text(text), Fields::Guarded.text(text)), (exact.to_owned(), guarded.to_owned()));
+        }
     }
 }

@@ -14,7 +14,7 @@ use wirelore_decode::Source;
 use wirelore_tables::{SchemaRef, TableWriter};
 
 use super::cell::push_hex;
-use super::csv::quoted;
+use super::csv::Fields;
 use super::{CHUNK_BYTES, pass_on};
 use crate::args::TimeBase;
 use crate::moment::Clock;
@@ -27,15 +27,16 @@ const LARGEST_STANDARD: u32 = 0x7FF;
 pub(crate) struct FramesCsv<W> {
     /// The times of a table count from where they should already.
     clock: Clock,
+    fields: Fields,
     to: W,
     lines: Vec<u8>,
 }
 
 impl<W: Write> FramesCsv<W> {
-    pub(crate) fn new(schema: &SchemaRef, times: TimeBase, to: W) -> Self {
+    pub(crate) fn new(schema: &SchemaRef, times: TimeBase, fields: Fields, to: W) -> Self {
         let base = if times == TimeBase::Clock { TimeBase::Clock } else { TimeBase::Recorded };
-        let headings: Vec<String> = schema.fields().iter().map(|field| quoted(&heading(field))).collect();
-        Self { clock: Clock::new(base), to, lines: format!("{}\n", headings.join(",")).into_bytes() }
+        let headings: Vec<String> = schema.fields().iter().map(|field| fields.text(&heading(field))).collect();
+        Self { clock: Clock::new(base), fields, to, lines: format!("{}\n", headings.join(",")).into_bytes() }
     }
 
     fn pass_on(&mut self) -> io::Result<()> {
@@ -61,7 +62,7 @@ impl<W: Write + Send> TableWriter for FramesCsv<W> {
         let schema = batch.schema_ref();
         let columns = batch.columns().iter().zip(schema.fields());
         let columns: Vec<Cells<'_>> =
-            columns.map(|(column, field)| cells(column.as_ref(), field, self.clock)).collect();
+            columns.map(|(column, field)| cells(column.as_ref(), field, self.clock, self.fields)).collect();
         for row in 0..batch.num_rows() {
             for (number, (column, push)) in batch.columns().iter().zip(&columns).enumerate() {
                 if number > 0 {
@@ -91,7 +92,7 @@ impl<W> fmt::Debug for FramesCsv<W> {
 /// Appends the text of a column's cell.
 type Cells<'a> = Box<dyn Fn(usize, &mut Vec<u8>) + 'a>;
 
-fn cells<'a>(column: &'a dyn Array, field: &'a Field, clock: Clock) -> Cells<'a> {
+fn cells<'a>(column: &'a dyn Array, field: &'a Field, clock: Clock, fields: Fields) -> Cells<'a> {
     if let Some(kinds) = field.metadata().get("sources") {
         return sources(column, kinds);
     }
@@ -110,7 +111,7 @@ fn cells<'a>(column: &'a dyn Array, field: &'a Field, clock: Clock) -> Cells<'a>
         DataType::Float64 => floats::<Float64Type>(column),
         DataType::Utf8 => {
             let texts = column.as_string::<i32>();
-            Box::new(move |row, to| to.extend_from_slice(quoted(texts.value(row)).as_bytes()))
+            Box::new(move |row, to| to.extend_from_slice(fields.text(texts.value(row)).as_bytes()))
         }
         DataType::Binary => {
             let bytes = column.as_binary::<i32>();
@@ -120,7 +121,7 @@ fn cells<'a>(column: &'a dyn Array, field: &'a Field, clock: Clock) -> Cells<'a>
         _ => {
             let words = column.as_dictionary::<Int32Type>();
             let texts: Vec<String> =
-                words.values().as_string::<i32>().iter().map(|word| quoted(word.unwrap_or_default())).collect();
+                words.values().as_string::<i32>().iter().map(|word| fields.text(word.unwrap_or_default())).collect();
             Box::new(move |row, to| to.extend_from_slice(texts[words.keys().value(row) as usize].as_bytes()))
         }
     }

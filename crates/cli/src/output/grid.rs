@@ -10,7 +10,7 @@ use wirelore_model::Database;
 use wirelore_tables::{GridColumn, GridColumns, GridRemarks, GridRows, ROWS_IN_A_GAP};
 
 use super::cell::{push_state, push_value};
-use super::csv::quoted;
+use super::csv::Fields;
 use super::jsonl::{push_json_value, push_string, push_time, string};
 use super::table::push_right;
 use super::{CHUNK_BYTES, LineForm, pass_on};
@@ -25,6 +25,7 @@ const COLUMN_WIDTH: usize = 8;
 pub(crate) struct GridLines<'w, W> {
     form: LineForm,
     times: TimeBase,
+    fields: Fields,
     /// For a table: how wide each column is.
     widths: Vec<usize>,
     to: &'w mut W,
@@ -36,13 +37,13 @@ impl<'w, W: Write> GridLines<'w, W> {
     pub(crate) fn new(
         database: &Database,
         columns: &GridColumns,
-        form: LineForm,
+        (form, fields): (LineForm, Fields),
         times: TimeBase,
         to: &'w mut W,
     ) -> Self {
         let marked: Vec<String> = columns.columns().iter().map(|column| marked_name(database, column)).collect();
         let widths = marked.iter().map(|name| name.width().max(COLUMN_WIDTH)).collect();
-        let mut grid = Self { form, times, widths, to, lines: Vec::new() };
+        let mut grid = Self { form, times, fields, widths, to, lines: Vec::new() };
         grid.heading(columns.columns(), &marked);
         grid
     }
@@ -54,7 +55,7 @@ impl<'w, W: Write> GridLines<'w, W> {
                 lines.extend_from_slice(b"time");
                 for column in columns {
                     lines.push(b',');
-                    lines.extend_from_slice(quoted(column.name()).as_bytes());
+                    lines.extend_from_slice(self.fields.text(column.name()).as_bytes());
                 }
                 lines.push(b'\n');
             }
@@ -96,7 +97,7 @@ impl<W: Write> GridRows for GridLines<'_, W> {
             match self.form {
                 LineForm::Csv => {
                     lines.push(b',');
-                    reading.iter().for_each(|reading| push_csv(reading, lines));
+                    reading.iter().for_each(|reading| push_csv(reading, self.fields, lines));
                 }
                 LineForm::Table => {
                     lines.extend_from_slice(b"  ");
@@ -146,10 +147,10 @@ fn words<'r>(reading: &'r Reading<'_>) -> Cow<'r, str> {
     Cow::Owned(String::from_utf8_lossy(&words).into_owned())
 }
 
-fn push_csv(reading: &Reading<'_>, to: &mut Vec<u8>) {
+fn push_csv(reading: &Reading<'_>, fields: Fields, to: &mut Vec<u8>) {
     match number(reading) {
         Some(value) => push_value(value, to),
-        None => to.extend_from_slice(quoted(&words(reading)).as_bytes()),
+        None => to.extend_from_slice(fields.text(&words(reading)).as_bytes()),
     }
 }
 

@@ -5,6 +5,7 @@ use std::sync::{Arc, Mutex, MutexGuard, PoisonError};
 
 use wirelore_tables::{SchemaRef, TableWriter, arrow_file, arrow_stream, parquet_file};
 
+use super::csv::Fields;
 use super::frames_csv::FramesCsv;
 use crate::args::TimeBase;
 use crate::atomic::Destination;
@@ -20,7 +21,7 @@ pub(crate) enum Format {
     Parquet,
     ArrowFile,
     ArrowStream,
-    Csv,
+    Csv(Fields),
 }
 
 impl Format {
@@ -30,7 +31,7 @@ impl Format {
             Self::Parquet => "parquet",
             Self::ArrowFile => "arrow",
             Self::ArrowStream => "arrows",
-            Self::Csv => "csv",
+            Self::Csv(_) => "csv",
         }
     }
 
@@ -48,7 +49,7 @@ impl Format {
             Self::Parquet => parquet_file(schema, to),
             Self::ArrowFile => arrow_file(schema, to),
             Self::ArrowStream => arrow_stream(schema, to),
-            Self::Csv => Ok(Box::new(FramesCsv::new(schema, times, to))),
+            Self::Csv(fields) => Ok(Box::new(FramesCsv::new(schema, times, fields, to))),
         }
     }
 }

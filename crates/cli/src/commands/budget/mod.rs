@@ -19,12 +19,16 @@ use crate::args::{BudgetArguments, BudgetForm};
 use crate::atomic::{refuse_overwriting, write_whole};
 use crate::description::{load, stores_description};
 use crate::failure::{Failure, Outcome};
+use crate::output::csv::Fields;
 use crate::tell::visible_lines;
 use pages::{Page, Part};
 
 /// Calculates, counts or compares, as the files tell.
 pub(crate) fn run(arguments: &BudgetArguments) -> Result<Outcome, Failure> {
     let form = form_of(arguments)?;
+    if arguments.guard_formulas && form != BudgetForm::Csv {
+        return Err(Failure::Usage("--guard-formulas goes with --to csv".to_owned()));
+    }
     let limit = arguments.limit.as_deref().map(parse_limit).transpose()?;
     if let Some(output) = &arguments.output {
         refuse_overwriting(output, arguments.files.iter().map(String::as_str))?;
@@ -61,7 +65,7 @@ pub(crate) fn run(arguments: &BudgetArguments) -> Result<Outcome, Failure> {
     };
     let text = match form {
         BudgetForm::Table => visible_lines(&page.table()),
-        BudgetForm::Csv => page.csv(),
+        BudgetForm::Csv => page.csv(Fields::of(arguments.guard_formulas)),
         _ => page.json(),
     };
     write_whole(arguments.output.as_deref(), text.as_bytes())?;

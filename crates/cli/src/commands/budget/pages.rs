@@ -4,6 +4,7 @@ use serde_json::{Map, Value};
 use wirelore_model::Grade;
 
 use super::sheet::Sheet;
+use crate::output::csv::Fields;
 
 /// Everything that is written.
 pub(super) struct Page {
@@ -72,12 +73,12 @@ impl Page {
         (!marks.is_empty()).then(|| format!("{}\n", marks.join(", ")))
     }
 
-    pub(super) fn csv(&self) -> String {
+    pub(super) fn csv(&self, fields: Fields) -> String {
         let sheet = self.parts.iter().find_map(|part| match &part.content {
             Content::Sheet(sheet) if part.key == self.main => Some(sheet),
             _ => None,
         });
-        sheet.map(Sheet::csv).unwrap_or_default()
+        sheet.map(|sheet| sheet.csv(fields)).unwrap_or_default()
     }
 
     /// One object, a key for each part.

@@ -5,7 +5,7 @@ use unicode_width::UnicodeWidthStr;
 use wirelore_draw::share_text;
 use wirelore_model::Label;
 
-use crate::output::csv::quoted;
+use crate::output::csv::Fields;
 use crate::output::table::padded;
 
 /// One figure. People see it rounded and with its unit, programs as it is.
@@ -60,9 +60,9 @@ impl Cell {
         }
     }
 
-    fn plain(&self) -> String {
+    fn plain(&self, fields: Fields) -> String {
         match self {
-            Self::Text(text) | Self::Doubted(text, _) => quoted(text),
+            Self::Text(text) | Self::Doubted(text, _) => fields.text(text),
             Self::Count(count) => count.to_string(),
             Self::Rate(number) | Self::Share(number) => number.to_string(),
             Self::Time(time) => milliseconds(*time).to_string(),
@@ -186,10 +186,10 @@ impl Sheet {
     }
 
     /// RFC 4180, with a header line.
-    pub(super) fn csv(&self) -> String {
+    pub(super) fn csv(&self, fields: Fields) -> String {
         let line = |cells: Vec<String>| format!("{}\n", cells.join(","));
         let header = line(self.columns.iter().map(|column| column.key.to_owned()).collect());
-        let rows = self.rows.iter().map(|row| line(row.iter().map(Cell::plain).collect()));
+        let rows = self.rows.iter().map(|row| line(row.iter().map(|cell| cell.plain(fields)).collect()));
         std::iter::once(header).chain(rows).collect()
     }
 
@@ -236,6 +236,6 @@ mod tests {
         let table = sheet.table();
         let widths: Vec<usize> = table.lines().map(UnicodeWidthStr::width).collect();
         assert_eq!(widths, [12; 4], "{table}");
-        assert_eq!(sheet.csv().lines().next(), Some("frame,bytes,none"));
+        assert_eq!(sheet.csv(Fields::Exact).lines().next(), Some("frame,bytes,none"));
     }
 }

@@ -10,6 +10,7 @@ use crate::args::{DecodeArguments, Shape, Stored, TimeBase, ValueForm};
 use crate::failure::Failure;
 use crate::moment::parse_time_ns;
 use crate::output::LineForm;
+use crate::output::csv::Fields;
 use crate::output::typed::Format;
 
 /// The least that tables get along with: a few rows of each.
@@ -53,6 +54,9 @@ impl Choice {
                 return Err(Failure::Usage("--shape frames goes with --to parquet, arrow or csv".to_owned()));
             }
         };
+        if arguments.guard_formulas && form != ValueForm::Csv {
+            return Err(Failure::Usage("--guard-formulas goes with --to csv".to_owned()));
+        }
         let is_typed = matches!(choice, Self::Grid { .. } | Self::Frames { .. });
         if !is_typed && (arguments.states || arguments.store == Stored::Raw) {
             return Err(Failure::Usage(
@@ -95,7 +99,7 @@ fn format_of(arguments: &DecodeArguments, form: ValueForm) -> Format {
         ValueForm::Parquet => Format::Parquet,
         ValueForm::Arrow if output.is_none_or(|output| ending(output) == Some("arrows")) => Format::ArrowStream,
         ValueForm::Arrow => Format::ArrowFile,
-        ValueForm::Csv | ValueForm::Jsonl | ValueForm::Table => Format::Csv,
+        ValueForm::Csv | ValueForm::Jsonl | ValueForm::Table => Format::Csv(Fields::of(arguments.guard_formulas)),
     }
 }
 

@@ -19,7 +19,7 @@ use crate::failure::{Failure, Outcome};
 use crate::logs;
 use crate::moment::{Clock, parse_time_ns};
 use crate::output::LineForm;
-use crate::output::csv::Csv;
+use crate::output::csv::{Csv, Fields};
 use crate::output::grid::{self, GridLines};
 use crate::output::jsonl::Jsonl;
 use crate::output::long::{Form, LongSink};
@@ -103,7 +103,7 @@ impl Run<'_> {
         let Subject { database, decoder, selection, .. } = *subject;
         let times = self.arguments.times;
         match form {
-            LineForm::Csv => self.lines(Csv::new(database, decoder)),
+            LineForm::Csv => self.lines(Csv::new(database, decoder, self.fields())),
             LineForm::Jsonl => self.lines(Jsonl::new(database, decoder, times)),
             LineForm::Table => self.lines(Table::new(database, decoder, selection, times)),
         }
@@ -122,12 +122,18 @@ impl Run<'_> {
         let mut destination = Destination::open(self.arguments.output.as_deref())?.for_lines();
         let wanted = |network, frame, signal| subject.wants(network, frame, signal);
         let columns = GridColumns::for_people(subject.database, subject.decoder, wanted);
-        let lines = GridLines::new(subject.database, &columns, form, self.arguments.times, &mut destination);
+        let lines =
+            GridLines::new(subject.database, &columns, (form, self.fields()), self.arguments.times, &mut destination);
         let mut grid = Grid::new(columns, every_ns, lines);
         self.logs(&mut grid)?;
         let remarks = grid.finish().map_err(|reason| self.not_written(reason))?;
         destination.finish()?;
         Ok(grid::notes(&remarks, subject.database))
+    }
+
+    /// How texts become fields of csv.
+    fn fields(&self) -> Fields {
+        Fields::of(self.arguments.guard_formulas)
     }
 
     fn not_written(&self, reason: std::io::Error) -> Failure {

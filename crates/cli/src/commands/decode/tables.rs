@@ -99,7 +99,7 @@ impl Run<'_> {
     ) -> Result<Vec<String>, Failure> {
         refuse_terminal(self.arguments, format)?;
         let destination = Destination::open(self.arguments.output.as_deref())?;
-        let lent = Lent::new(if format == Format::Csv { destination.for_lines() } else { destination });
+        let lent = Lent::new(if matches!(format, Format::Csv(_)) { destination.for_lines() } else { destination });
         let (times, to) = (self.arguments.times, lent.clone());
         let open = |_, schema: &SchemaRef| format.writer(times, schema, to.clone());
         let wanted = |frame: FrameId, signal: SignalId| subject.selection.wants(frame, signal);
@@ -170,7 +170,7 @@ fn several(subject: &Subject<'_>, frames: &[FrameId], output_name: &str, format:
     let form = match format {
         Format::Parquet => "parquet",
         Format::ArrowFile | Format::ArrowStream => "arrow",
-        Format::Csv => "csv --shape frames",
+        Format::Csv(_) => "csv --shape frames",
     };
     if frames.is_empty() {
         return Failure::Usage("no frame is left to make a table of; look at --signals and --only".to_owned());
@@ -192,7 +192,7 @@ fn named(subject: &Subject<'_>, frames: &[FrameId]) -> String {
 
 /// Typed tables are nothing to look at.
 fn refuse_terminal(arguments: &DecodeArguments, format: Format) -> Result<(), Failure> {
-    if path(arguments).is_none() && format != Format::Csv && std::io::stdout().is_terminal() {
+    if path(arguments).is_none() && !matches!(format, Format::Csv(_)) && std::io::stdout().is_terminal() {
         return Err(Failure::Usage("parquet and arrow are nothing to look at; give -o OUT, or a pipe".to_owned()));
     }
     Ok(())
