@@ -47,7 +47,7 @@ fn compare(database: &Database, recording: impl Fn() -> Recording) -> u64 {
         for format in [Format::Parquet, Format::File, Format::Stream] {
             let made = tables(database, recording(), setup, format);
             // The very same bytes come out on any number of threads.
-            for threads in [2, 3] {
+            for threads in [2, 3, 7] {
                 assert!(tables_by(threads, database, recording(), setup, format) == made, "{setup:?} {threads}");
             }
             assert_eq!(made.keys().collect::<Vec<_>>(), gold.keys().collect::<Vec<_>>());
