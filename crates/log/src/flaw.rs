@@ -74,6 +74,8 @@ pub(crate) enum Flaw<'a> {
     PacketLength { told: u32, room: usize },
     #[error("a description of an interface has {0} bytes, and it needs at least 8")]
     InterfaceShort(usize),
+    #[error("a block of names has something else inside; it may have been a packet")]
+    NotNames,
     #[error("more than {0} interfaces are described; this one is left out")]
     TooManyInterfaces(usize),
     #[error("a section of version {major}.{minor}, and only 1.x can be read; its packets are skipped")]

@@ -50,6 +50,9 @@ pub struct Recording {
 impl Recording {
     /// Opens the log at `path`; compression and layout are recognised by the content.
     ///
+    /// On Linux the file is read as memory. One that another program makes shorter than what is being read ends the process, unless it
+    /// has a `CutWatch`, which can say why.
+    ///
     /// # Errors
     /// When the file cannot be opened or read, is empty, of no known layout, or its head cannot be understood.
     pub fn open(path: &Path, options: &Options) -> Result<Self, LogError> {

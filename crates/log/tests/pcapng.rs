@@ -99,7 +99,11 @@ fn simple_and_old_packet_blocks() {
 #[test]
 fn unknown_blocks_are_stepped_over_by_their_length() {
     let mut blocks = Blocks::new(false);
-    blocks.interface(227, &[]).block(4, &[1; 20]).block(0x0BAD, &[2; 7]).block(0x7777, &[3; 400]);
+    blocks
+        .interface(227, &[])
+        .block(4, &[1, 0, 5, 0, 10, 0, 0, 1, 97, 0, 0, 0, 0, 0, 0, 0])
+        .block(0x0BAD, &[2; 7])
+        .block(0x7777, &[3; 400]);
     blocks.packet(0, 1, &record(1, &[]));
     let log = read(&blocks.file);
     assert_eq!((log.frames.len(), log.report.damaged), (1, 0));
@@ -137,6 +141,24 @@ fn sections_of_another_version_are_skipped() {
     let log = read(&blocks.file);
     assert_eq!((log.frames.len(), log.frames[0].id, log.report.damaged), (1, 2, 1));
     assert!(damage(&log.report)[0].contains("version 2.0"));
+}
+
+/// A packet whose block type has one bit turned (6 to 4) would otherwise be gone in silence.
+#[test]
+fn a_block_of_names_without_names_is_damage() {
+    let mut blocks = Blocks::new(false);
+    blocks.interface(227, &[(9, &[9])]).packet(0, 1_700_000_000_000_000_001, &record(1, &[7])).block(4, &[0; 4]);
+    let at = blocks.file.len();
+    blocks.packet(0, 1_700_000_000_000_000_002, &record(2, &[7; 8])).packet(
+        0,
+        1_700_000_000_000_000_003,
+        &record(3, &[]),
+    );
+    blocks.file[at] = 4;
+    let log = read(&blocks.file);
+    assert_eq!((log.frames.len(), log.report.damaged), (2, 1));
+    let told = format!("block 5 at byte {at}: a block of names has something else inside; it may have been a packet");
+    assert_eq!(damage(&log.report), [told]);
 }
 
 #[test]

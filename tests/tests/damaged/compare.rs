@@ -90,11 +90,6 @@ impl Whole {
         self.ends.partition_point(|end| *end <= byte)
     }
 
-    /// Where the frame at this place in the list begins.
-    pub(crate) fn begin(&self, frame: usize) -> usize {
-        if frame == 0 { self.head_bytes } else { self.ends[frame - 1] }
-    }
-
     /// Whether a frame ends just before this byte.
     pub(crate) fn is_between_frames(&self, byte: usize) -> bool {
         byte == self.head_bytes || self.ends.binary_search(&byte).is_ok()
@@ -174,8 +169,9 @@ impl<'w> Comparison<'w> {
     }
 
     fn frame(&mut self, frame: &Frame<'_>) {
-        let ahead = self.whole.frames[self.next..].iter().take(MOST_MISSING);
-        let found = ahead.enumerate().find(|(_, kept)| kept.says(frame)).map(|(missing, kept)| (missing, kept.frame));
+        let ahead = &self.whole.frames[self.next..];
+        let found = ahead.iter().take(MOST_MISSING).position(|kept| kept.says(frame));
+        let found = found.map(|missing| (missing, &ahead[missing].frame));
         if let Some((missing, kept)) = found
             && self.is_on(frame.channel, kept.channel)
         {

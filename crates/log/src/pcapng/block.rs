@@ -15,12 +15,14 @@ pub(super) mod kind {
     pub(crate) const OLD_PACKET: u32 = 2;
     /// Simple Packet Block: no time, always the first interface.
     pub(crate) const SIMPLE_PACKET: u32 = 3;
+    /// Name Resolution Block.
+    pub(crate) const NAMES: u32 = 4;
     /// Interface Statistics Block.
     pub(crate) const STATISTICS: u32 = 5;
     /// Enhanced Packet Block.
     pub(crate) const PACKET: u32 = 6;
     /// Published blocks that hold no packet: name resolution, statistics, journal, secrets, custom (two).
-    pub(crate) const PUBLISHED_AND_PASSED_OVER: [u32; 6] = [4, STATISTICS, 9, 10, 0x0000_0BAD, 0x4000_0BAD];
+    pub(crate) const PUBLISHED_AND_PASSED_OVER: [u32; 6] = [NAMES, STATISTICS, 9, 10, 0x0000_0BAD, 0x4000_0BAD];
 }
 
 /// Type, length, and the length again at the end.
@@ -144,6 +146,20 @@ fn are_options(options: Option<&[u8]>, order: ByteOrder) -> bool {
             return rest.len() == 4 && length == 0;
         }
         let Some(behind) = rest.get(4 + usize::from(length).next_multiple_of(4)..) else { return false };
+        rest = behind;
+    }
+    true
+}
+
+/// Whether the body of a Name Resolution Block holds records up to their end mark, options behind it, and nothing else.
+pub(super) fn are_names(body: &[u8], order: ByteOrder) -> bool {
+    let mut rest = body;
+    while !rest.is_empty() {
+        let (Some(kind), Some(length)) = (order.u16_at(rest, 0), order.u16_at(rest, 2)) else { return false };
+        let Some(behind) = rest.get(4 + usize::from(length).next_multiple_of(4)..) else { return false };
+        if kind == 0 {
+            return length == 0 && are_options(Some(behind), order);
+        }
         rest = behind;
     }
     true

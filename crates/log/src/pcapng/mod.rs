@@ -199,6 +199,8 @@ impl PcapngReader {
         let outcome = match envelope.kind {
             kind::SECTION => self.begin_section(envelope.order, body),
             kind::INTERFACE => self.interfaces.describe(body, envelope.order, &mut shared.channels),
+            // One turned bit makes such a block of one with a packet.
+            kind::NAMES if !block::are_names(body, envelope.order) => Err(Flaw::NotNames),
             other => {
                 if !kind::PUBLISHED_AND_PASSED_OVER.contains(&other) {
                     shared.report.unknown_block();
