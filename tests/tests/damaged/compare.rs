@@ -159,8 +159,8 @@ struct Comparison<'w> {
     same_before: usize,
     matched: usize,
     read: usize,
-    /// By channel of the damaged recording: which one it was in the whole one, and for how many frames.
-    channels: Vec<Option<(Channel, usize)>>,
+    /// The channels of frames that are the same otherwise: in the whole recording, in the damaged one, and how often.
+    channels: Vec<(Channel, Channel, usize)>,
 }
 
 impl<'w> Comparison<'w> {
@@ -172,34 +172,28 @@ impl<'w> Comparison<'w> {
         let ahead = &self.whole.frames[self.next..];
         let found = ahead.iter().take(MOST_MISSING).position(|kept| kept.says(frame));
         let found = found.map(|missing| (missing, &ahead[missing].frame));
-        if let Some((missing, kept)) = found
-            && self.is_on(frame.channel, kept.channel)
-        {
+        if let Some((missing, kept)) = found {
             let is_unharmed = self.same_before == self.read && missing == 0 && kept.place == frame.place;
             self.same_before += usize::from(is_unharmed);
             self.matched += 1;
             self.next += missing + 1;
+            self.count(kept.channel, frame.channel);
         }
         self.read += 1;
     }
 
-    /// Whether a channel of the damaged recording is the one of the whole recording that it was before.
-    fn is_on(&mut self, channel: Channel, whole: Channel) -> bool {
-        let index = usize::from(channel.0);
-        if self.channels.len() <= index {
-            self.channels.resize(index + 1, None);
+    fn count(&mut self, whole: Channel, damaged: Channel) {
+        match self.channels.iter_mut().find(|(one, other, _)| (*one, *other) == (whole, damaged)) {
+            Some((.., count)) => *count += 1,
+            None => self.channels.push((whole, damaged, 1)),
         }
-        let (known, count) = self.channels[index].get_or_insert((whole, 0));
-        *count += 1;
-        *known == whole
     }
 
     fn finish(self, names: &[&str], report: Report) -> Found {
-        let renamed = self.channels.iter().zip(names).filter_map(|(known, name)| {
-            let (channel, count) = known.as_ref()?;
-            (self.whole.channels[usize::from(channel.0)] != **name).then_some(*count)
-        });
-        let matched = self.matched - renamed.sum::<usize>();
+        let name = |channel: Channel| &self.whole.channels[usize::from(channel.0)];
+        let is_other = |whole: Channel, damaged: Channel| name(whole) != names[usize::from(damaged.0)];
+        let moved = self.channels.iter().filter(|(whole, damaged, _)| is_other(*whole, *damaged));
+        let matched = self.matched - moved.map(|(.., count)| count).sum::<usize>();
         assert_eq!(report.frames_read() - report.damaged, self.read as u64, "every frame is counted");
         Found {
             same_before: self.same_before,
