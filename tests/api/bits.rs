@@ -532,6 +532,7 @@ pub struct Scaler {}
 impl Scaler {
     pub fn new(affine: &Affine, raw_min: i128, raw_max: i128) -> Self {}
     pub fn value(&self, raw: i64) -> f64 {}
+    pub fn value_inside(&self, raw: i64) -> f64 {}
     pub fn value_of(&self, raw: i128) -> f64 {}
     pub const fn affine(&self) -> &Affine {}
     pub const fn is_exactly_integer(&self) -> bool {}

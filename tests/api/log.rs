@@ -101,7 +101,7 @@ pub use machine::CutWatch;
 pub use medium::{CanXl, FlexRay, Lin, LinChecksum, Medium, Most};
 pub use options::{Format, IdentifierOrder, Options};
 pub use piece::{Piece, PieceEnd};
-pub use receive::{Plain, Receive};
+pub use receive::{Plain, PlainRun, Receive};
 pub use record::LinkType;
 pub use recording::Recording;
 pub use report::{Damage, Report};
@@ -207,6 +207,8 @@ impl fmt::Debug for PieceEnd {}
 pub trait Receive {
     fn frame(&mut self, frame: &Frame<'_>);
     fn plain(&mut self, plain: Plain<'_>) -> bool {}
+    fn takes_runs(&self) -> bool {}
+    fn run(&mut self, run: &PlainRun) -> usize {}
 }
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Plain<'a> {
@@ -215,6 +217,17 @@ pub struct Plain<'a> {
     pub id: u32,
     pub extended: bool,
     pub payload: &'a [u8],
+}
+#[derive(Debug, Clone)]
+pub struct PlainRun {
+    pub times_ns: [i64; Self::FRAMES],
+    pub channels: [Channel; Self::FRAMES],
+    pub ids: [u32; Self::FRAMES],
+    pub payloads: [u64; Self::FRAMES],
+}
+impl PlainRun {
+    pub const FRAMES: usize = 64;
+    pub const EXTENDED: u32 = 1 << 31;
 }
 impl<F: FnMut(&Frame<'_>)> Receive for F {}
 
