@@ -2,8 +2,12 @@
 
 mod can_wire;
 mod encode_inverts;
+mod exact_everywhere;
 mod extract_reference;
 mod flexray_frames;
+mod formulas;
+mod nearest;
+mod payload;
 mod published_can_lengths;
 mod published_checksums;
 mod published_formats;
