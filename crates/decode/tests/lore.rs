@@ -111,6 +111,45 @@ fn what_is_encoded_is_decoded_again() {
 }
 
 /// SAE J1939-71, from memory: parameter positions, and error and not-available ranges by width.
+/// A payload ends no earlier than where bytes of a stated size begin, and has as many as a given size says: else it would be read as cut off.
+#[test]
+fn what_was_not_given_has_the_room_that_its_size_says() {
+    let database = database(
+        "network drive can_fd 500 kbit/s, data 2 Mbit/s\n\
+         frame song on drive id 1 {\n\
+             length 1..48\n\
+             signal title_length in bits 0.4..0.0\n\
+             signal title in bytes 1..20 text, size title_length\n\
+             signal lyrics_length in bits 0.7..0.5\n\
+             signal lyrics in bytes 21..end bytes, size lyrics_length\n\
+         }",
+    );
+    let (song, _) = database.frame_named("song").expect("it is described");
+    let encoded = |assignments: &[&str]| {
+        let given = assignments.iter().map(|text| parse_assignment(&database, song, text).expect("it is one"));
+        encode(&database, song, &given.collect::<Vec<_>>())
+    };
+    let decoder = Decoder::new(&database).expect("it can be decoded");
+    for (assignments, needed) in [
+        (&[][..], 21),
+        (&["title=Kestrel"], 21),
+        (&["title=Kestrel", "lyrics=AA BB"], 23),
+        (&["lyrics_length=7"], 28),
+        (&["title_length=20", "lyrics_length=3"], 24),
+    ] {
+        let Encoded { payload, .. } = encoded(assignments).expect("it can be encoded");
+        assert_eq!(payload.len(), payload_length(needed), "{assignments:?}");
+        assert!(!decoder.decode(song, &payload, |_, _| {}).too_short, "{assignments:?}");
+    }
+    let error = encoded(&["title_length=21"]).expect_err("there is no room");
+    assert_eq!(error.to_string(), "signal `title` cannot hold 21 bytes: it has 20, and `title_length` says 21");
+}
+
+/// The lengths of CAN FD (ISO 11898-1, from memory).
+fn payload_length(needed: usize) -> usize {
+    [0, 1, 2, 3, 4, 5, 6, 7, 8, 12, 16, 20, 24, 32, 48, 64].into_iter().find(|length| *length >= needed).unwrap_or(64)
+}
+
 #[test]
 fn a_heavy_duty_frame_has_the_special_values_of_its_standard() {
     let text = "network truck can 250 kbit/s\n\
