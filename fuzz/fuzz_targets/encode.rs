@@ -89,7 +89,8 @@ fn agrees(given: &Given, said: &Said) -> bool {
         Given::Raw(bits) => said.bits == Some(*bits),
         Given::NoReading => said.is_absent,
         Given::SensorFault => said.is_fault,
-        Given::Text(text) => said.text.as_ref() == Some(text),
+        // NUL bytes at the end are padding.
+        Given::Text(text) => said.text.as_deref() == Some(text.trim_end_matches('\0')),
         Given::Bytes(bytes) => said.bytes.as_ref().is_some_and(|said| said.starts_with(bytes)),
     }
 }

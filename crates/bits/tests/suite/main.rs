@@ -2,6 +2,7 @@
 
 mod can_wire;
 mod encode_inverts;
+mod errors_as_sentences;
 mod exact_everywhere;
 mod extract_reference;
 mod flexray_frames;
