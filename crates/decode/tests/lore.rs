@@ -205,3 +205,32 @@ fn a_recorded_drive_gives_the_documented_values() {
     assert_eq!((tally.read, tally.sum_of_parts()), (19_957, 19_957));
     assert_eq!(tally.unknown_frames().len(), 88, "two of the 90 identifiers are this group, from two sources");
 }
+
+/// Where a curve is level at an end of the range, its values are in the range.
+#[test]
+fn a_level_piece_at_the_end_of_a_range_is_inside() {
+    let probe = database(
+        "network n can 500 kbit/s\n\
+         frame f on n id 1 { signal s in byte 0 = curve { 0: 10, 5: 10, 10: 20, 15: 20, 20: 30 } °C, range 10..20 }",
+    );
+    let (frame, _) = probe.frame_named("f").expect("it is described");
+    let decoder = Decoder::new(&probe).expect("it can be decoded");
+    for raw in 0..=20 {
+        let mut outside = None;
+        decoder.decode(frame, &[raw], |_, reading| outside = Some(reading.outside_range));
+        assert_eq!(outside, Some(raw > 15), "raw {raw}");
+    }
+}
+
+/// Where all raw values are of one kind, they are of that kind.
+#[test]
+fn a_range_that_no_raw_value_comes_into_leaves_all_of_them_outside() {
+    let far = database("network n can 500 kbit/s\nframe f on n id 1 { signal s in byte 0, range 300..400 }");
+    let (frame, _) = far.frame_named("f").expect("it is described");
+    let decoder = Decoder::new(&far).expect("it can be decoded");
+    for raw in 0..=255 {
+        let mut outside = None;
+        decoder.decode(frame, &[raw], |_, reading| outside = Some(reading.outside_range));
+        assert_eq!(outside, Some(true), "raw {raw}");
+    }
+}
