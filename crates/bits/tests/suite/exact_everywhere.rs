@@ -74,7 +74,8 @@ fn check(random: &mut Random, met: &mut Met, (made, formula): (&Made, &Affine), 
     let scaler = encoding.integer_range().map(|(least, most)| Scaler::new(formula, least, most));
     let mut payload = [0; 64];
     payload.as_chunks_mut::<8>().0.iter_mut().for_each(|word| *word = random.next().to_le_bytes());
-    for _ in 0..if made.raw.is_some() { 1 } else { RAWS } {
+    let raws = if made.raw.is_some() { 1 } else { RAWS };
+    for _ in 0..raws {
         let bits = made.raw.unwrap_or_else(|| bits_of(random, kind, width));
         write(&mut payload, run, bits);
         let read = extractor.extract(&payload).map(|bits| encoding.number(bits));
