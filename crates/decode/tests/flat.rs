@@ -4,6 +4,7 @@ use std::path::Path;
 
 use wirelore_decode::{Decoder, Reading, Value, lorec};
 use wirelore_lang::{FileLoader, Level, check, check_text};
+use wirelore_lorec::layout::{HEAD_BYTES, SECTIONS, Section};
 use wirelore_lorec::{Lorec, LorecError, Value as Flat};
 use wirelore_model::{Database, FrameId, NetworkId, SignalId};
 
@@ -12,37 +13,7 @@ const STANDARDS: [&str; 6] = ["heavy_duty", "obd", "uds", "someip", "doip", "lin
 const PAYLOADS: usize = 60;
 
 /// Everything that the standards and the demo do not have.
-const CORNERS: &str = "
-network drive can_fd 500 kbit/s
-network heavy can 250 kbit/s
-states gear { 0 park, 1..3 forward, 0xE unknown as fault, 0xF nothing as absent }
-frame wide on drive id 0x100 {
-    signal a in bytes 7..0 signed
-    signal b in bits 8.0..15.1 sign_magnitude = raw / 3 + 0.1 V, range -1e17..1e17
-    signal c in bytes 16..19 float = raw * 0.1 A, range -5..5
-    signal d in bytes 20..23 bcd, range 0..5000
-    signal e in bits 24.3..24.0, states gear
-    signal f in bits 25.7..25.4 then bits 24.7..24.4, absent 0xFF, fault 0xFE
-    signal g in byte 26 = curve { 0: 100, 10: 40, 20: 40, 200: -40 } °C, range 0..90
-    signal h in bytes 27..30 text latin1
-    signal i in bytes 31..34 text
-    signal j in bytes 36..35 float
-}
-frame paged on drive id 0x200..0x20F {
-    signal page in byte 0
-    when page is 1..3 { signal a in byte 1 signed = raw * 0.3 km/h }
-    when page is 4 {
-        signal inner in bit 1.0
-        when inner is 1 { signal b in byte 2 }
-        otherwise { signal c in bytes 3..2 }
-    }
-    when page is 250..255 { }
-}
-frame behind on drive id 0x210 { signal x in byte 0 }
-frame speed on heavy pgn 65265 from 0, 0x21 { signal v in bytes 2..1 = raw / 256 km/h }
-frame torque on heavy pgn 0 { signal t in byte 2 = raw - 125 % }
-frame other on heavy id 0x18FEF1AA extended { signal o in byte 0 }
-";
+const CORNERS: &str = include_str!("corners.lore");
 
 fn descriptions() -> Vec<(String, Database)> {
     let of_text = |name: &str, text: &str| {
@@ -203,6 +174,35 @@ fn damaged_tables_are_refused_and_never_panic() {
                 let _ = (network.find(0x205, false), network.find(0x18FE_F100, true));
             }
         }
+    }
+}
+
+/// The way through the pages ends, whatever a table says of how many switches a frame has and which comes next.
+#[test]
+fn a_table_that_leads_in_circles_comes_to_an_end() {
+    let (_, database) = descriptions().swap_remove(1);
+    let mut table = lorec(&database).expect("it can be written");
+    let number = |table: &[u8], at: usize| u32::from_le_bytes(table[at..at + 4].try_into().expect("four bytes"));
+    let records = |table: &[u8], section: Section| {
+        let head = HEAD_BYTES - 8 * SECTIONS + 8 * section as usize;
+        let (start, count) = (number(table, head) as usize, number(table, head + 4) as usize);
+        (0..count).map(move |record| start + 4 * section.words() * record)
+    };
+    // Each frame has more switches than anybody could count, and each of them comes behind itself.
+    for frame in records(&table, Section::Frames) {
+        table[frame + 20..frame + 24].fill(0xFF);
+    }
+    for (switch, index) in records(&table, Section::Switches).zip(0_u32..) {
+        table[switch + 16..switch + 20].copy_from_slice(&index.to_le_bytes());
+    }
+    let sum = crc32(&table[20..]);
+    table[16..20].copy_from_slice(&sum.to_le_bytes());
+    let table = Lorec::new(&table).expect("its checksum is right");
+    for payload in [[4, 1, 0, 0], [9, 9, 9, 9]] {
+        let mut readings = 0;
+        let outcome = table.frame("paged").expect("it is described").decode(&payload, |_, _| readings += 1);
+        assert_eq!(outcome.readings, readings);
+        assert!(readings > 0);
     }
 }
 

@@ -111,6 +111,45 @@ fn what_is_encoded_is_decoded_again() {
 }
 
 /// SAE J1939-71, from memory: parameter positions, and error and not-available ranges by width.
+/// A payload ends no earlier than where bytes of a stated size begin, and has as many as a given size says: else it would be read as cut off.
+#[test]
+fn what_was_not_given_has_the_room_that_its_size_says() {
+    let database = database(
+        "network drive can_fd 500 kbit/s, data 2 Mbit/s\n\
+         frame song on drive id 1 {\n\
+             length 1..48\n\
+             signal title_length in bits 0.4..0.0\n\
+             signal title in bytes 1..20 text, size title_length\n\
+             signal lyrics_length in bits 0.7..0.5\n\
+             signal lyrics in bytes 21..end bytes, size lyrics_length\n\
+         }",
+    );
+    let (song, _) = database.frame_named("song").expect("it is described");
+    let encoded = |assignments: &[&str]| {
+        let given = assignments.iter().map(|text| parse_assignment(&database, song, text).expect("it is one"));
+        encode(&database, song, &given.collect::<Vec<_>>())
+    };
+    let decoder = Decoder::new(&database).expect("it can be decoded");
+    for (assignments, needed) in [
+        (&[][..], 21),
+        (&["title=Kestrel"], 21),
+        (&["title=Kestrel", "lyrics=AA BB"], 23),
+        (&["lyrics_length=7"], 28),
+        (&["title_length=20", "lyrics_length=3"], 24),
+    ] {
+        let Encoded { payload, .. } = encoded(assignments).expect("it can be encoded");
+        assert_eq!(payload.len(), payload_length(needed), "{assignments:?}");
+        assert!(!decoder.decode(song, &payload, |_, _| {}).too_short, "{assignments:?}");
+    }
+    let error = encoded(&["title_length=21"]).expect_err("there is no room");
+    assert_eq!(error.to_string(), "signal `title` cannot hold 21 bytes: it has 20, and `title_length` says 21");
+}
+
+/// The lengths of CAN FD (ISO 11898-1, from memory).
+fn payload_length(needed: usize) -> usize {
+    [0, 1, 2, 3, 4, 5, 6, 7, 8, 12, 16, 20, 24, 32, 48, 64].into_iter().find(|length| *length >= needed).unwrap_or(64)
+}
+
 #[test]
 fn a_heavy_duty_frame_has_the_special_values_of_its_standard() {
     let text = "network truck can 250 kbit/s\n\
@@ -165,4 +204,33 @@ fn a_recorded_drive_gives_the_documented_values() {
     let tally: &Tally = session.tally();
     assert_eq!((tally.read, tally.sum_of_parts()), (19_957, 19_957));
     assert_eq!(tally.unknown_frames().len(), 88, "two of the 90 identifiers are this group, from two sources");
+}
+
+/// Where a curve is level at an end of the range, its values are in the range.
+#[test]
+fn a_level_piece_at_the_end_of_a_range_is_inside() {
+    let probe = database(
+        "network n can 500 kbit/s\n\
+         frame f on n id 1 { signal s in byte 0 = curve { 0: 10, 5: 10, 10: 20, 15: 20, 20: 30 } °C, range 10..20 }",
+    );
+    let (frame, _) = probe.frame_named("f").expect("it is described");
+    let decoder = Decoder::new(&probe).expect("it can be decoded");
+    for raw in 0..=20 {
+        let mut outside = None;
+        decoder.decode(frame, &[raw], |_, reading| outside = Some(reading.outside_range));
+        assert_eq!(outside, Some(raw > 15), "raw {raw}");
+    }
+}
+
+/// Where all raw values are of one kind, they are of that kind.
+#[test]
+fn a_range_that_no_raw_value_comes_into_leaves_all_of_them_outside() {
+    let far = database("network n can 500 kbit/s\nframe f on n id 1 { signal s in byte 0, range 300..400 }");
+    let (frame, _) = far.frame_named("f").expect("it is described");
+    let decoder = Decoder::new(&far).expect("it can be decoded");
+    for raw in 0..=255 {
+        let mut outside = None;
+        decoder.decode(frame, &[raw], |_, reading| outside = Some(reading.outside_range));
+        assert_eq!(outside, Some(true), "raw {raw}");
+    }
 }

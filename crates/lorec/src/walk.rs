@@ -11,7 +11,7 @@ use crate::table::Lorec;
 pub(crate) struct Walk<'a, 'p> {
     table: Lorec<'a>,
     payload: &'p [u8],
-    /// No more switches than the frame has: a damaged table must not lead in circles.
+    /// No more switches than the frame has, nor than there are: a damaged table must not lead in circles.
     steps_left: u32,
     least_bytes: u32,
     is_cut_off: bool,
@@ -29,7 +29,8 @@ enum Selected {
 impl<'a: 'p, 'p> Walk<'a, 'p> {
     pub(crate) fn new(table: Lorec<'a>, payload: &'p [u8], switches: u32) -> Self {
         let outcome = Outcome::default();
-        Self { table, payload, steps_left: switches, least_bytes: NONE, is_cut_off: false, outcome }
+        let steps_left = switches.min(table.count(Section::Switches));
+        Self { table, payload, steps_left, least_bytes: NONE, is_cut_off: false, outcome }
     }
 
     pub(crate) fn run(mut self, first_page: u32, each: &mut impl FnMut(Signal<'a>, Reading<'p>)) -> Outcome {

@@ -2,8 +2,13 @@
 
 mod can_wire;
 mod encode_inverts;
+mod errors_as_sentences;
+mod exact_everywhere;
 mod extract_reference;
 mod flexray_frames;
+mod formulas;
+mod nearest;
+mod payload;
 mod published_can_lengths;
 mod published_checksums;
 mod published_formats;

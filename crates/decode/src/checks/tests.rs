@@ -1,7 +1,8 @@
 //! Counters and checksums, with the published examples of the AUTOSAR checksum library and of LIN.
 
 use wirelore_model::{
-    ByteSpan, Checksum, ChecksumAlgorithm, Counter, Database, FrameId, Meaning, MixedByte, NetworkId, Role, Signal,
+    ByteSpan, Checksum, ChecksumAlgorithm, Counter, Database, FrameId, Identifier, Meaning, MixedByte, NetworkId,
+    PortProtocol, Role, SeenId, Signal,
 };
 
 use super::*;
@@ -156,6 +157,50 @@ fn a_counter_may_have_all_64_bits() {
             counter(CounterVerdict::Jumped { by: u64::MAX }),
         ]
     );
+}
+
+#[test]
+fn everything_that_a_frame_shows_tells_sequences_apart() {
+    let apart = |origins: Vec<Origin>| {
+        let mut sequences: Vec<u64> = origins.iter().map(|origin| origin.sequence(false)).collect();
+        sequences.sort_unstable();
+        sequences.dedup();
+        assert_eq!(sequences.len(), origins.len(), "{origins:?}");
+    };
+    let of = |id: SeenId| Origin { id: Some(id), header: None };
+    apart([(5, false), (5, true), (6, false)].map(|(id, extended)| of(SeenId::Can { id, extended })).into());
+    apart([(1, 2), (2, 1), (1, 3)].map(|(acceptance, priority)| of(SeenId::Xl { acceptance, priority })).into());
+    let protocol = PortProtocol::Udp;
+    apart([(1, 2), (2, 1), (1, 3)].map(|(from, to)| of(SeenId::Ports { protocol, from, to })).into());
+    let ends = [(None, None), (Some(0), None), (None, Some(0)), (Some(1), Some(2)), (Some(2), Some(1))];
+    apart(ends.map(|(source, target)| of(SeenId::Telegram { source, target })).into());
+    apart(
+        ends.map(|(source, target)| (source.map(u16::from), target.map(u16::from)))
+            .map(|(source, target)| of(SeenId::DoIp { payload_type: 0x8001, source, target }))
+            .into(),
+    );
+    let message = |client: u16, message_type| {
+        let [high, low] = client.to_be_bytes();
+        let id = SeenId::SomeIp { service: 1, method: 1, message_type };
+        Origin { id: Some(id), header: Some([high, low, 0, 0, 0, 0, 0, 0]) }
+    };
+    apart(vec![message(1, 0), message(1, 2), message(2, 0), message(0x100, 0)]);
+}
+
+#[test]
+fn what_an_identifier_leaves_open_makes_several_sequences() {
+    let signal = unsigned("n", "0.7..0.0").role(Role::Counter(Counter { low: 0, high: 255, step: 1 }));
+    let several = |identifier| has_several_sequences(&frame("f", identifier, vec![signal.clone()]));
+    for (source, target, expected) in [(Some(1), Some(2), false), (Some(1), None, true), (None, Some(2), true)] {
+        assert_eq!(several(Identifier::Telegram { source, target, starts: Vec::new() }), expected);
+        let (source, target) = (source.map(u16::from), target.map(u16::from));
+        assert_eq!(several(Identifier::DoIp { payload_type: 0x8001, source, target }), expected);
+    }
+    let can = |last| Identifier::Can { first: 5, last, extended: false };
+    assert!(!several(can(5)) && several(can(6)));
+    // SAE J1939-21 (from memory): the second byte of a group is a destination where the first is below 240.
+    assert!(several(pgn(0xEF00)) && !several(pgn(0xF000)) && !several(pgn(65265)));
+    assert!(!has_several_sequences(&frame("f", can(6), vec![unsigned("n", "0.7..0.0")])), "nothing is counted");
 }
 
 #[test]

@@ -233,29 +233,29 @@ impl<'a> Assembly<'a> {
     }
 
     /// Fills in what was not given on every page that holds, from the outside in, so that selectors are there before their pages.
-    pub(super) fn fill_up(&mut self) {
+    pub(super) fn fill_up(&mut self) -> Result<(), EncodeError> {
         self.length_bytes = self.least_length();
         loop {
-            self.fill_groups();
+            self.fill_groups()?;
             // What was filled in may make the frame longer, and then more elements are there.
             let least = self.least_length();
             if least <= self.length_bytes {
-                return;
+                return Ok(());
             }
             self.length_bytes = least;
         }
     }
 
     /// Fills the groups that are there, one after the other: what is filled into one decides which comes next.
-    fn fill_groups(&mut self) {
+    fn fill_groups(&mut self) -> Result<(), EncodeError> {
         let mut group = Some(0);
         let mut next = NO_SWITCH;
         loop {
             if let Some(there) = group.and_then(|group| self.plan.groups.get(group)) {
                 next = there.next_switch;
-                self.fill_group(there.number);
+                self.fill_group(there.number)?;
             }
-            let Some(switch) = self.plan.switches.get(next as usize) else { return };
+            let Some(switch) = self.plan.switches.get(next as usize) else { return Ok(()) };
             next = switch.next;
             group = match switch.select_in(&self.payload, self.length_bytes) {
                 Selected::Group(group) => Some(group as usize),
@@ -272,7 +272,7 @@ impl<'a> Assembly<'a> {
     }
 
     /// Fills in what was not given of a group.
-    fn fill_group(&mut self, group: usize) {
+    fn fill_group(&mut self, group: usize) -> Result<(), EncodeError> {
         let members = self.of_signals.members.get_mut(group).map(std::mem::take).unwrap_or_default();
         for id in members {
             if self.is_set[id.index()] {
@@ -292,8 +292,7 @@ impl<'a> Assembly<'a> {
                     self.put_bits(id, counter.low);
                     self.notes.push(Note::CounterStarts { signal: name, at: counter.low });
                 }
-                // Nothing is there of what was not given.
-                (Role::Value, _) if signal.size().is_some() => self.is_set[id.index()] = true,
+                (Role::Value, _) if signal.size().is_some() => self.leave_room(id)?,
                 (Role::Value, Some(Ok(bits))) if !self.of_signals.are_sizes[id.index()] => {
                     self.put_bits(id, bits);
                     self.notes.push(Note::UnsetAbsent { signal: name });
@@ -304,6 +303,34 @@ impl<'a> Assembly<'a> {
                 }
             }
         }
+        Ok(())
+    }
+
+    /// Text or bytes that were not given: nothing is there, or as many zeros as a given size says. The payload reaches to where they begin.
+    fn leave_room(&mut self, id: SignalId) -> Result<(), EncodeError> {
+        self.is_set[id.index()] = true;
+        let (Content::Text { bytes, size: Some(size), .. } | Content::Bytes { bytes, size: Some(size) }) =
+            &self.signal(id).content
+        else {
+            return Ok(());
+        };
+        let said = || {
+            let Content::Number { field, .. } = &self.signal(*size).content else { return None };
+            let bits = Extractor::new(field).extract(&self.payload)?;
+            match self.number(*size)?.encoding.number(bits).ok()? {
+                Number::Integer(count) => usize::try_from(count).ok(),
+                Number::Float(_) => None,
+            }
+        };
+        let count = if self.is_set[size.index()] { said().unwrap_or(0) } else { 0 };
+        let first = bytes.first as usize;
+        let room = bytes.last.map_or(usize::MAX, |last| (last as usize + 1).saturating_sub(first));
+        if count > room {
+            let why = format!("it has {room}, and `{}` says {count}", self.name(*size));
+            return Err(EncodeError::CannotHold { signal: self.name(id), what: format!("{count} bytes"), why });
+        }
+        self.needed_bytes = self.needed_bytes.max(first.saturating_add(count));
+        Ok(())
     }
 }
 

@@ -75,7 +75,7 @@ pub fn encode<N: AsRef<str>>(
     assembly.compare_with_beginning()?;
     assembly.set_sizes()?;
     assembly.set_selectors()?;
-    assembly.fill_up();
+    assembly.fill_up()?;
     // What was filled in may reach into the beginning.
     assembly.begin();
     let mut encoded = assembly.finish()?;

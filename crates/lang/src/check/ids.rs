@@ -192,9 +192,7 @@ fn runs_and_groups(runs: &[Run<'_>], groups: &[Group<'_>], network: &str, messag
                 .find(|run| has_source(group, run.first.max(low), run.last.min(high)))
         });
         if let Some(run) = clash {
-            let (later, earlier) =
-                if group.seen.site < run.seen.site { (run.seen, group.seen) } else { (group.seen, run.seen) };
-            say(later, earlier, &format!("{:#X} (parameter group {})", run.first, group.pgn), network, messages);
+            say(group.seen, run.seen, &format!("{:#X} (parameter group {})", run.first, group.pgn), network, messages);
         }
     }
 }

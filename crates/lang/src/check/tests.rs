@@ -1,5 +1,7 @@
 //! Whole descriptions: which messages come, and above all which do not.
 
+mod texts;
+
 use crate::{Checked, Level, Rule, check_text};
 
 /// A description on one network, behind a line that declares it.
@@ -115,6 +117,36 @@ fn selectors_are_there_when_they_are_looked_at() {
 }
 
 #[test]
+fn what_is_left_for_otherwise_is_not_what_others_take() {
+    let beside = |value: &str| {
+        frame(&format!(
+            "when a is 2..4 {{ }}\notherwise {{ signal x in byte 3 }}\nsignal s in byte 4\nwhen a is {value} {{ signal y in byte 3 }}"
+        ))
+    };
+    for value in ["2", "3", "4", "2..4"] {
+        assert_eq!(beside(value), [], "{value}");
+    }
+    for value in ["1", "5", "1..4", "2..5"] {
+        assert_eq!(beside(value), [Rule::SignalOverlap], "{value}");
+    }
+}
+
+#[test]
+fn every_page_of_a_switch_is_compared_with_every_other_switch() {
+    let two = "when a is 1 { signal x in byte 3 }\nwhen a is 2 { signal y in byte 3 }";
+    assert_eq!(frame(&format!("when b is 1 {{ signal z in byte 3 }}\n{two}")), [Rule::SignalOverlap; 2]);
+    assert_eq!(frame(&format!("{two}\nwhen b is 1 {{ signal z in byte 3 }}")), [Rule::SignalOverlap], "told once");
+}
+
+/// A selector that is not there is told, and nothing else that would follow from it.
+#[test]
+fn an_unknown_selector_makes_no_overlaps() {
+    let (known, unknown) = ("when a is 1 { signal x in byte 3 }", "when d is 1 { signal y in byte 3 }");
+    assert_eq!(frame(&format!("{known}\n{unknown}")), [Rule::SelectorUnknown]);
+    assert_eq!(frame(&format!("{unknown}\n{known}")), [Rule::SelectorUnknown]);
+}
+
+#[test]
 fn names_may_come_again_on_pages_beside_each_other() {
     assert_eq!(frame("when a is 1 { signal x in byte 3 }\nwhen a is 2 { signal x in byte 4 }"), []);
     assert_eq!(frame("when a is 1 { signal x in byte 3\n when b is 2 { signal x in byte 4 } }"), [Rule::NameTaken]);
@@ -137,6 +169,39 @@ fn identifiers_belong_to_one_frame() {
     assert_eq!(both("pgn 65265 from 0x0B", "id 0x18FEF100..0x18FEF1FF extended"), taken);
     assert_eq!(both("pgn 0xEF00 from 0x0B", "id 0x18EF120B extended"), taken, "whatever the destination");
     assert_eq!(both("pgn 0xEF00 priority 3", "id 0x18EF120B extended"), []);
+    assert_eq!(both("pgn 65265 priority 6", "pgn 65265 from 0x0B priority 6"), taken);
+    assert_eq!(both("pgn 65265 priority 6", "id 0x18FEF10B extended"), taken);
+}
+
+/// The ends of runs and of sources. From 0xF000 on the second byte of a group is no destination (SAE J1939-21, from memory).
+#[test]
+fn identifiers_meet_at_their_ends() {
+    let taken = [Rule::IdTaken];
+    let both = |one: &str, other: &str| rules(&on_can(&format!("frame f on n {one}\nframe g on n {other}\n")));
+    assert_eq!(both("pgn 65265", "id 0x18FEF10B extended"), taken, "whatever the source");
+    assert_eq!(both("pgn 65265 from 0", "id 0x18FEF100 extended"), taken);
+    assert_eq!(both("pgn 65265", "id 0x18FEF1FF extended"), taken);
+    assert_eq!(both("pgn 65265", "id 0x18FEF20B extended"), []);
+    assert_eq!(both("pgn 0xF000", "id 0x18F0010B extended"), []);
+    assert_eq!(both("pgn 0xEF00 from 0x0B", "id 0x18EF0100..0x18EF0200 extended"), taken);
+    // A run over the end of one destination's sources.
+    assert_eq!(both("pgn 0xEF00 from 0x0B", "id 0x18EF010C..0x18EF020A extended"), []);
+    assert_eq!(both("pgn 0xEF00 from 0x80", "id 0x18EF01F0..0x18EF0205 extended"), []);
+    assert_eq!(both("pgn 0xEF00 from 0xF0", "id 0x18EF01F0..0x18EF0205 extended"), taken);
+    assert_eq!(both("pgn 0xEF00 from 5", "id 0x18EF01F0..0x18EF0205 extended"), taken);
+    // What a run has behind the end of another one is still compared.
+    let three = |ids: [&str; 3]| {
+        rules(&on_can(&format!("frame f on n id {}\nframe g on n id {}\nframe h on n id {}\n", ids[0], ids[1], ids[2])))
+    };
+    assert_eq!(three(["0x100..0x10F", "0x108..0x120", "0x118..0x130"]), [Rule::IdTaken; 2]);
+    assert_eq!(three(["0x100..0x120", "0x108..0x110", "0x118..0x130"]), [Rule::IdTaken; 2]);
+    assert_eq!(three(["0x100..0x10F", "0x108..0x110", "0x118..0x130"]), taken);
+}
+
+#[test]
+fn a_unit_that_only_sends_is_used() {
+    let found = rules(&on_can("ecu a\nframe f on n id 1 { sent by a every 10 ms\n signal s in byte 0 }\n"));
+    assert!(!found.contains(&Rule::EcuUnused), "{found:?}");
 }
 
 #[test]
@@ -157,6 +222,16 @@ fn allow_quiets_hints_and_warnings() {
         ),
         [Rule::AllowQuietsNothing, Rule::SignalOverlap]
     );
+    let idle = |rest: &str| {
+        let checked = check_text("allow.lore", rest);
+        let found = checked.diagnostics.iter().find(|message| message.rule == Rule::AllowQuietsNothing);
+        found.expect("a message").help[0].clone()
+    };
+    let errors_stay =
+        idle("network n can 500 kbit/s\nallow signal-overlap\nframe f on n id 1 {\n signal a in byte 0\n}\n");
+    assert!(errors_stay.starts_with("errors stay"), "{errors_stay}");
+    let nothing = idle("network n can 500 kbit/s\nallow name-style\nframe f on n id 1 {\n signal a in byte 0\n}\n");
+    assert!(nothing.starts_with("take it out"), "{nothing}");
     assert_eq!(whole("allow name-stile\n\nnetwork n can 500 kbit/s\nframe f on n id 1\n"), [Rule::UnknownRule]);
     assert_eq!(
         whole("allow allow-quiets-nothing\n\nallow name-style\nnetwork n can 500 kbit/s\nframe f on n id 1\n"),
