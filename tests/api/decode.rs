@@ -374,6 +374,7 @@ pub use encode::{
 };
 pub use error::SessionError;
 pub use flat::lorec;
+pub use payload_rows::PayloadRows;
 pub use reach::reachable;
 pub use reading::{FrameOutcome, Reading, Readings, Unmatched, Value};
 pub use selection::Selection;
@@ -383,6 +384,17 @@ pub use session::{
 };
 pub use source::{Source, SourceKinds};
 pub use units::Units;
+
+// payload_rows.rs
+
+#[derive(Debug)]
+pub struct PayloadRows<'a> {}
+impl PayloadRows<'_> {
+    pub fn next_row(&mut self) -> Option<&[u8]> {}
+}
+impl Decoder {
+    pub fn rows<'a>(&'a self, frame: FrameId, payload: &'a [u8]) -> PayloadRows<'a> {}
+}
 
 // reach.rs
 
@@ -591,6 +603,7 @@ pub struct Tally {
     pub left_out_by_network: u64,
     pub left_out_by_time: u64,
     pub messages: u64,
+    pub further_rows: u64,
     pub message_faults: u64,
     pub readings: u64,
     pub no_reading: u64,

@@ -399,6 +399,7 @@ pub struct Repeat<'t> {
 #[derive(Debug, Clone, PartialEq)]
 pub enum Times<'t> {
     ToEnd,
+    Rows,
     Number(Integer),
     Signal(Name<'t>),
 }

@@ -160,6 +160,8 @@ impl Frame {
         &'a self,
         name: &'a str,
     ) -> impl Iterator<Item = (SignalId, &'a Signal)> {}
+    pub fn gives_rows(&self) -> bool {}
+    pub fn pages_around(&self, page: Option<PageId>) -> impl Iterator<Item = &Page> {}
 }
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum Transport {
@@ -215,9 +217,11 @@ pub struct Page {
     pub switch: u32,
     pub tests: Vec<Test>,
     pub element: Option<Element>,
+    pub rows_from: Option<u32>,
     pub every: Option<Period>,
     pub length: Option<LengthRange>,
 }
+pub const ROWS_FROM_MOST: u32 = 64;
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Element {
     pub number: u32,
@@ -360,8 +364,8 @@ pub use description::{Description, Vehicle};
 pub use duty::{Checksum, ChecksumAlgorithm, Counter, CrcRule, MixedByte, Role};
 pub use flexray::{FLEXRAY_CYCLES, FLEXRAY_REPETITIONS, FlexRayTiming, StaticSlots};
 pub use frame::{
-    Appearance, Element, FasterWhile, Frame, LengthRange, Page, Period, Sending, Test,
-    Transport,
+    Appearance, Element, FasterWhile, Frame, LengthRange, Page, Period, ROWS_FROM_MOST,
+    Sending, Test, Transport,
 };
 pub use identifier::{FlexRayChannels, Identifier, PortProtocol, SeenId};
 pub use identifier_text::{
@@ -694,7 +698,7 @@ pub fn from_json(text: &str) -> Result<Database, LoadError> {}
 
 pub use binary::{from_lorebin, to_lorebin};
 pub use json::{from_json, to_json};
-pub const FORMAT_VERSION: u32 = 3;
+pub const FORMAT_VERSION: u32 = 4;
 #[derive(Debug, Error)]
 #[non_exhaustive]
 pub enum LoadError {
@@ -875,6 +879,7 @@ pub enum Flaw {
     WrongAppearance { network: String, problem: &'static str },
     PageOrder { parent: u32 },
     WrongSwitch { switch: u32, problem: &'static str },
+    WrongRows { problem: &'static str },
     SelectorOutOfSight { selector: String },
     SelectorNoNumber { selector: String },
     OutsidePayload { byte: u32, bytes: u32 },

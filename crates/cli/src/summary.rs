@@ -17,7 +17,7 @@ pub(crate) const NAMED: usize = 6;
 /// The summary after a run.
 pub(crate) fn text(database: &Database, session: &Session<'_>, wall: Duration) -> String {
     let tally = session.tally();
-    let frames = tally.read - tally.messages;
+    let frames = tally.read - tally.messages - tally.further_rows;
     let rate = frames as f64 / wall.as_secs_f64().max(1e-9);
     let mut text = format!(
         "{} read in {:.3} s ({} frames/s)\n",
@@ -27,6 +27,13 @@ pub(crate) fn text(database: &Database, session: &Session<'_>, wall: Duration) -
     );
     if tally.messages > 0 {
         let _ = writeln!(text, "and {} put together from them", counted(tally.messages, "longer message"));
+    }
+    if tally.further_rows > 0 {
+        let _ = writeln!(
+            text,
+            "and {} of frames and messages with several elements",
+            counted(tally.further_rows, "further row")
+        );
     }
     for (count, what, details) in parts(database, tally) {
         let _ = writeln!(text, "{:>14}  {what}{details}", grouped(count));

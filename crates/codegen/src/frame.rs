@@ -4,7 +4,7 @@ use wirelore_model::{Frame, Identifier, Nanoseconds, Period, Transport};
 
 use crate::checks::Checked;
 use crate::docs::ticked;
-use crate::group::{GroupWriter, Head};
+use crate::group::{GroupWriter, Head, ONLY_THE_FIRST};
 use crate::pages;
 use crate::plan::{FramePlan, Group, Mode, Switch};
 use crate::writer::Writer;
@@ -49,7 +49,8 @@ fn write_inside(writer: &mut Writer, plan: &FramePlan<'_>, around: &Group<'_>) {
                 }
             }
             Switch::Single { group, .. } => {
-                write_group(writer, plan, group, Head::Element("An element of a repeated group.".to_owned()), false);
+                let what = if group.gives_rows() { ONLY_THE_FIRST } else { "An element of a repeated group." };
+                write_group(writer, plan, group, Head::Element(what.to_owned()), false);
             }
             Switch::Repeated(repeat) => {
                 let head = Head::Element("One element of a repeated group.".to_owned());

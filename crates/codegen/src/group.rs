@@ -41,6 +41,9 @@ const ODD_METHODS: [&str; 26] = [
     "sub",
 ];
 
+/// What stands at an element of a group that gives rows.
+pub(crate) const ONLY_THE_FIRST: &str = "The first element; those that stand behind it in a payload are not read.";
+
 /// What one group is written with.
 pub(crate) struct GroupWriter<'w, 'd> {
     pub(crate) plan: &'w FramePlan<'d>,
@@ -372,7 +375,8 @@ fn member<'s>(switch: &'s Switch<'_>) -> (&'s str, &'static str, String) {
             (&pages.field, "What is there under a condition.", of_type)
         }
         Switch::Single { field, group, .. } => {
-            (field, "There where the payload has room for it.", format!("Option<{}>", group.type_text()))
+            let doc = if group.gives_rows() { ONLY_THE_FIRST } else { "There where the payload has room for it." };
+            (field, doc, format!("Option<{}>", group.type_text()))
         }
         Switch::Repeated(repeat) => (&repeat.field, "As many as there are.", repeat.type_text()),
     }

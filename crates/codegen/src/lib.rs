@@ -43,7 +43,7 @@
 //!
 //! What is not written: sensor curves of decimal and floating-point numbers, and enums for their words (their fields
 //! hold the number all the same, and the doc comment says so); the protection of a service message whose header is covered too; routes,
-//! schedules and the map.
+//! schedules and the map; of a group that gives rows, all elements but the first.
 
 mod checks;
 mod classes;

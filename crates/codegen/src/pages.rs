@@ -200,8 +200,14 @@ pub(crate) fn write_there(
     there: &str,
 ) {
     let Some(page) = group.page else { return };
-    let reaches = page.element.map_or(0, |element| element.reaches).saturating_sub(around.base);
     writer.gap();
+    if page.rows_from.is_some() {
+        // A payload without any element lacks the first one.
+        writer.function(&format!("fn {there}"), &["_payload: &[u8]"], "bool");
+        writer.line("true");
+        return writer.close("}");
+    }
+    let reaches = page.element.map_or(0, |element| element.reaches).saturating_sub(around.base);
     writer.function(&format!("fn {there}"), &["payload: &[u8]"], "bool");
     let known = Selectors::of(plan, around, page.tests.iter());
     match known.places.first() {

@@ -31,8 +31,11 @@ pub struct Setup {
 #[derive(Debug, Clone)]
 pub struct Decoder {
     plans: Box<[FramePlan]>,
-    /// By frame: whether any signal of it is wanted. (Beside the plans because it is asked for with every frame of a log.)
+    /// By frame: whether any signal of it is wanted.
     wanted: Box<[bool]>,
+    /// By frame: whether that is all there is to ask, for its payloads give one row each. (Beside the plans because it is asked for with
+    /// every frame of a log.)
+    plain: Box<[bool]>,
     words: Box<[Box<str>]>,
     lookup: Lookup,
     lin: LinFrames,
@@ -149,6 +152,7 @@ impl Decoder {
             units.collect()
         };
         Ok(Self {
+            plain: plans.iter().map(|plan| !plan.steps.is_empty() && plan.rows.is_none()).collect(),
             wanted: plans.iter().map(|plan| !plan.steps.is_empty()).collect(),
             plans,
             words: planner.into_words(),
@@ -197,7 +201,8 @@ impl Decoder {
         self.lin.find(network, id).filter(|described| described.is_event())
     }
 
-    /// Hands the readings of one frame to `each`: signals that are always there first, then those of the pages that hold.
+    /// Hands the readings of one frame to `each`: signals that are always there first, then those of the pages that hold. Of a payload that
+    /// gives several rows those of the first: see [`Decoder::rows`].
     #[inline]
     pub fn decode(&self, frame: FrameId, payload: &[u8], each: impl FnMut(SignalId, Reading<'_>)) -> FrameOutcome {
         self.decode_into(frame, payload, &mut Each(each))
@@ -206,6 +211,15 @@ impl Decoder {
     /// The same for a receiver that also wants to know of every selector without a page for its value.
     #[inline]
     pub fn decode_into(&self, frame: FrameId, payload: &[u8], readings: &mut impl Readings) -> FrameOutcome {
+        match self.plan(frame) {
+            Some(plan) => row::decode(plan, &self.words, plan.first_row(payload), readings),
+            None => FrameOutcome::default(),
+        }
+    }
+
+    /// The same for a payload that gives one row.
+    #[inline]
+    pub(crate) fn decode_row(&self, frame: FrameId, payload: &[u8], readings: &mut impl Readings) -> FrameOutcome {
         match self.plan(frame) {
             Some(plan) => row::decode(plan, &self.words, payload, readings),
             None => FrameOutcome::default(),
@@ -223,6 +237,12 @@ impl Decoder {
     #[must_use]
     pub fn wants(&self, frame: FrameId) -> bool {
         self.wanted.get(frame.index()).copied().unwrap_or(false)
+    }
+
+    /// Whether a frame is wanted, and its payloads give one row each.
+    #[inline]
+    pub(crate) fn is_plain(&self, frame: FrameId) -> bool {
+        self.plain.get(frame.index()).copied().unwrap_or(false)
     }
 
     #[inline]

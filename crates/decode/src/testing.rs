@@ -128,6 +128,7 @@ pub(crate) fn page(parent: Option<u32>, switch: u32, tests: &[(u32, &[RawSpan])]
         switch,
         tests: tests.iter().map(test).collect(),
         element: None,
+        rows_from: None,
         every: None,
         length: None,
     }

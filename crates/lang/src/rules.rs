@@ -127,6 +127,7 @@ rules! {
     StepMissing "step-missing" Error,
     RepeatUnbounded "repeat-unbounded" Error,
     RepeatSize "repeat-size" Error,
+    RowsImpossible "rows-impossible" Error,
     KindDoesNotFit "kind-does-not-fit" Error,
     FormulaNotAffine "formula-not-affine" Error,
     FormulaNotExact "formula-not-exact" Error,

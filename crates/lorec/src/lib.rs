@@ -6,8 +6,8 @@
 //!
 //! It gives the same readings as the decoder of `wirelore-decode` in the described units, to the last bit. It never allocates, never
 //! panics, and takes no table for good that was damaged on its way. Each value is read by interpreting the table; where every nanosecond counts,
-//! the source that `wirelore compile van.lore -o van.rs` writes is faster. It knows no counters, checksums, transports and recordings, and recognises
-//! by identifier what CAN and LIN recognise so.
+//! the source that `wirelore compile van.lore -o van.rs` writes is faster. It knows no counters, checksums, transports and recordings, reads of a
+//! group that gives rows the first element, and recognises by identifier what CAN and LIN recognise so.
 //!
 //! ```
 //! use wirelore_lorec::{Lorec, Value};

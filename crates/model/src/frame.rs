@@ -40,6 +40,18 @@ impl Frame {
     pub fn signals_named<'a>(&'a self, name: &'a str) -> impl Iterator<Item = (SignalId, &'a Signal)> {
         (0..).map(SignalId).zip(&self.signals).filter(move |(_, signal)| signal.label.name == name)
     }
+
+    /// Whether some group of it gives rows, so that one payload may say several things of the same sort.
+    #[must_use]
+    pub fn gives_rows(&self) -> bool {
+        self.pages.iter().any(|page| page.rows_from.is_some())
+    }
+
+    /// A page and the pages around it, from the inside out.
+    pub fn pages_around(&self, page: Option<PageId>) -> impl Iterator<Item = &Page> {
+        let get = |id: PageId| self.pages.get(id.index());
+        std::iter::successors(page.and_then(get), move |page| page.parent.and_then(get))
+    }
 }
 
 /// What carries a message that is longer than a frame.
@@ -186,11 +198,18 @@ pub struct Page {
     pub tests: Vec<Test>,
     /// What it is of a group that is there several times; `None`: not that.
     pub element: Option<Element>,
+    /// Where it is a group that gives rows: the byte at which its first element begins. From there on one element stands behind the
+    /// other, to the end of the payload, and each is read as if it were the only one: the bytes in front of the group, then its own. What
+    /// is placed in the group is placed in that. The page holds always and has a switch of its own.
+    pub rows_from: Option<u32>,
     /// A period of its own.
     pub every: Option<Period>,
-    /// A length of its own.
+    /// A length of its own. In a group that gives rows: of the bytes in front of the group and one element.
     pub length: Option<LengthRange>,
 }
+
+/// The most bytes that may stand in front of a group that gives rows: each row holds them again.
+pub const ROWS_FROM_MOST: u32 = 64;
 
 /// A page that is one element of a repeated group: a switch of its own.
 ///

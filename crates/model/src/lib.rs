@@ -110,7 +110,9 @@ pub use database::Database;
 pub use description::{Description, Vehicle};
 pub use duty::{Checksum, ChecksumAlgorithm, Counter, CrcRule, MixedByte, Role};
 pub use flexray::{FLEXRAY_CYCLES, FLEXRAY_REPETITIONS, FlexRayTiming, StaticSlots};
-pub use frame::{Appearance, Element, FasterWhile, Frame, LengthRange, Page, Period, Sending, Test, Transport};
+pub use frame::{
+    Appearance, Element, FasterWhile, Frame, LengthRange, Page, Period, ROWS_FROM_MOST, Sending, Test, Transport,
+};
 pub use identifier::{FlexRayChannels, Identifier, PortProtocol, SeenId};
 pub use identifier_text::{MOST_OPERATIONS, appearance_text, identifier_text, message_type_word, seen_text};
 pub use ids::{EcuId, FrameId, NetworkId, PageId, RouteId, SignalId, StatesId};

@@ -90,7 +90,7 @@ impl Description {
         Ok((tables, counts, done.notes))
     }
 
-    /// Decodes the bytes of one CAN or LIN frame into a dictionary of its signals.
+    /// Decodes the bytes of one CAN or LIN frame into a dictionary of its signals; where the frame gives several rows, those of the first.
     #[pyo3(signature = (network, id, payload, *, extended=false))]
     fn decode_frame<'py>(
         &self,

@@ -27,7 +27,7 @@ pub(crate) fn frame(database: &Database, frame: &Frame) -> String {
         }
         text.push('\n');
         if let Some(page) = page {
-            let _ = writeln!(text, "when {}", condition(database, frame, page));
+            let _ = writeln!(text, "{}", when_text(database, frame, page));
         }
         text.push_str(&bits::picture(frame, page, &signals));
         text.push('\n');
@@ -44,7 +44,7 @@ pub(crate) fn signal(database: &Database, frame: &Frame, id: SignalId) -> String
     words::push_label(&mut text, &signal.label);
     let page = signal.page;
     if let Some(page) = page {
-        let _ = writeln!(text, "  only when {}", condition(database, frame, page));
+        let _ = writeln!(text, "  only {}", when_text(database, frame, page));
     }
     text.push('\n');
     text.push_str(&bits::picture(frame, page, &[id]));
@@ -90,20 +90,32 @@ fn signals_of(frame: &Frame, page: Option<PageId>) -> Vec<SignalId> {
     (0..frame.signals.len() as u32).map(SignalId).filter(|id| on_page(&frame.signals[id.index()])).collect()
 }
 
-/// The condition of a page in words, with those of the pages around it.
-fn condition(database: &Database, frame: &Frame, id: PageId) -> String {
-    let page: &Page = &frame.pages[id.index()];
-    let own = if let Some(element) = page.element {
-        element_text(database, frame, page, element)
-    } else if page.tests.is_empty() {
-        format!("{} is none of the other values", selectors(frame, page))
-    } else {
-        page.tests.iter().map(|test| words::test_text(database, frame, test)).collect::<Vec<_>>().join(" and ")
-    };
-    match page.parent {
-        Some(parent) => format!("{} and {own}", condition(database, frame, parent)),
-        None => own,
+/// When a page is there, in words: `when page is 2`, `when page is 2 (in a row for each element from byte 1 on)`.
+fn when_text(database: &Database, frame: &Frame, id: PageId) -> String {
+    let rows = frame.pages_around(Some(id)).find_map(|page| page.rows_from);
+    let rows = rows.map(|from| format!("in a row for each element from byte {from} on"));
+    match (conditions(database, frame, id), rows) {
+        (conditions, None) => format!("when {}", conditions.join(" and ")),
+        (conditions, Some(rows)) if conditions.is_empty() => rows,
+        (conditions, Some(rows)) => format!("when {} ({rows})", conditions.join(" and ")),
     }
+}
+
+/// The conditions of a page, with those of the pages around it, from the outside in.
+fn conditions(database: &Database, frame: &Frame, id: PageId) -> Vec<String> {
+    let own = |page: &Page| {
+        if let Some(element) = page.element {
+            element_text(database, frame, page, element)
+        } else if page.tests.is_empty() {
+            format!("{} is none of the other values", selectors(frame, page))
+        } else {
+            page.tests.iter().map(|test| words::test_text(database, frame, test)).collect::<Vec<_>>().join(" and ")
+        }
+    };
+    let around = frame.pages_around(Some(id)).filter(|page| page.rows_from.is_none());
+    let mut conditions: Vec<String> = around.map(own).collect();
+    conditions.reverse();
+    conditions
 }
 
 /// Whether a page is, or lies in, an element of a repeated group behind the first one: that is like the first, further on.

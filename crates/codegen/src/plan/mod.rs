@@ -129,7 +129,7 @@ fn mode(frame: &Frame) -> Mode {
     let is_open = frame.signals.iter().any(|signal| match signal.content {
         Content::Text { bytes, size, .. } | Content::Bytes { bytes, size } => bytes.last.is_none() || size.is_some(),
         Content::Number { .. } => false,
-    }) || frame.pages.iter().any(|page| page.element.is_some());
+    }) || frame.pages.iter().any(|page| page.element.is_some() || page.rows_from.is_some());
     let in_frame = frame.signals.iter().filter(|signal| signal.page.is_none()).map(Signal::needed_bytes).max();
     let of_pages = frame.pages.iter().filter_map(|page| stated(page.length)).min();
     match (stated(frame.length), of_pages) {
@@ -158,6 +158,11 @@ impl Pages<'_> {
 }
 
 impl Group<'_> {
+    /// Whether it is the first element of a group that gives rows.
+    pub(crate) fn gives_rows(&self) -> bool {
+        self.page.is_some_and(|page| page.rows_from.is_some())
+    }
+
     /// The type with its lifetime.
     pub(crate) fn type_text(&self) -> String {
         format!("{}{}", self.name, lifetime(self.borrows))

@@ -117,7 +117,10 @@ impl<'d> Planner<'d> {
                 continue;
             }
             let run = self.alike(&inside[at..]);
-            let switch = match (pages.first().and_then(|page| self.frame.pages[page.index()].element), run) {
+            let first = pages.first().map(|page| &self.frame.pages[page.index()]);
+            let switch = match (first.and_then(|page| page.element), run) {
+                // Of a group that gives rows the first element is read.
+                (None, _) if first.is_some_and(|page| page.rows_from.is_some()) => Some(self.single(group, pages[0])),
                 (None, _) => Some(self.pages(group, pages)),
                 (Some(element), Some((length, base, step))) => {
                     at += length - 1;

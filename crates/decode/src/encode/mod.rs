@@ -1,5 +1,7 @@
 //! Values to the bytes of one frame: for the bench and the desk. Nothing here sends anything.
 //!
+//! Of a group that gives rows one element is put together.
+//!
 //! Frames sent into a live vehicle can move it, start it, or fire airbags.
 
 mod around;

@@ -183,7 +183,10 @@ pub(super) fn condition(database: &Database, frame: &Frame, signal: SignalId) ->
     let mut page = frame.signals[signal.index()].page;
     while let Some(id) = page {
         let described = &frame.pages[id.index()];
-        parts.push(page_condition(database, frame, described));
+        // A group that gives rows has no condition.
+        if described.rows_from.is_none() {
+            parts.push(page_condition(database, frame, described));
+        }
         page = described.parent;
     }
     parts.reverse();

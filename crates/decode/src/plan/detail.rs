@@ -26,7 +26,7 @@ enum Planned {
 
 /// A run of bytes.
 #[derive(Debug, Clone)]
-struct Run {
+pub(super) struct Run {
     first: u32,
     /// `None`: to the end of the payload.
     last: Option<u32>,
@@ -40,8 +40,18 @@ struct SizePlan {
     encoding: Encoding,
 }
 
+impl SizePlan {
+    /// How many bytes a payload says there are.
+    fn of(&self, payload: &[u8]) -> Option<usize> {
+        match self.encoding.number(self.extractor.extract(payload)?) {
+            Ok(Number::Integer(count)) => usize::try_from(count).ok(),
+            Ok(Number::Float(_)) | Err(_) => None,
+        }
+    }
+}
+
 impl Run {
-    fn new(frame: &Frame, bytes: ByteSpan, size: Option<SignalId>) -> Option<Self> {
+    pub(super) fn new(frame: &Frame, bytes: ByteSpan, size: Option<SignalId>) -> Option<Self> {
         let plan = |size: SignalId| {
             let signal = frame.signals.get(size.index())?;
             let Content::Number { field, .. } = &signal.content else { return None };
@@ -54,6 +64,14 @@ impl Run {
         Some(Self { first: bytes.first, last: bytes.last, size })
     }
 
+    /// The byte behind it; `None` where it goes to the end of the payload, or where the payload does not say.
+    pub(super) fn end(&self, payload: &[u8]) -> Option<usize> {
+        match &self.size {
+            Some(size) => (self.first as usize).checked_add(size.of(payload)?),
+            None => Some(self.last? as usize + 1),
+        }
+    }
+
     /// Its bytes; `None` where the payload does not have them, or where the place has no room for as many as there are said to be.
     fn of<'a>(&self, payload: &'a [u8]) -> Option<&'a [u8]> {
         let first = self.first as usize;
@@ -61,8 +79,7 @@ impl Run {
         let Some(size) = &self.size else {
             return payload.get(first..end);
         };
-        let Ok(Number::Integer(count)) = size.encoding.number(size.extractor.extract(payload)?) else { return None };
-        let behind = first.checked_add(usize::try_from(count).ok()?)?;
+        let behind = first.checked_add(size.of(payload)?)?;
         payload.get(first..behind).filter(|_| self.last.is_none() || behind <= end)
     }
 }

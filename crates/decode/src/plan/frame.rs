@@ -8,7 +8,7 @@ use std::ops::Range;
 
 use wirelore_model::{Content, Database, Frame, LengthRange, Page, Signal, SignalId, StateWord, States, StatesId};
 
-use super::{Conversion, Detail, Selected, Step, Switch};
+use super::{Conversion, Detail, RowPlan, Selected, Step, Switch};
 use crate::checks::{ByProfile, CheckPlan, has_several_sequences};
 use crate::reading::Unmatched;
 use crate::room::longest_payload;
@@ -27,6 +27,8 @@ pub(crate) struct FramePlan {
     pub(crate) groups: Box<[Group]>,
     pub(crate) switches: Box<[Switch]>,
     pub(crate) checks: Box<[CheckPlan]>,
+    /// Where some group gives rows: how payloads are cut into them.
+    pub(crate) rows: Option<Box<RowPlan>>,
     /// Some texts or bytes have a length that another signal says.
     pub(crate) has_sizes: bool,
     /// The identifiers of the frame tell several sequences of counts apart.
@@ -132,6 +134,7 @@ impl<'a> Planner<'a> {
             groups: groups.into(),
             switches: switches.into(),
             checks: checks.into(),
+            rows: RowPlan::new(frame),
             has_sizes,
             has_several_sequences: has_several_sequences(frame),
         })
@@ -163,10 +166,10 @@ struct Members {
 
 impl Members {
     fn of(frame: &Frame) -> Vec<Self> {
-        let least = |length: Option<LengthRange>| length.map(|length| length.min);
-        let lengths = std::iter::once(least(frame.length)).chain(frame.pages.iter().map(|page| least(page.length)));
-        let mut groups: Vec<Self> =
-            lengths.map(|least_bytes| Self { signals: Vec::new(), needed_bytes: 0, least_bytes }).collect();
+        let mut groups: Vec<Self> = least_bytes(frame)
+            .into_iter()
+            .map(|least_bytes| Self { signals: Vec::new(), needed_bytes: 0, least_bytes })
+            .collect();
         for (signal, id) in frame.signals.iter().zip((0..).map(SignalId)) {
             let group = &mut groups[signal.page.map_or(0, |page| page.index() + 1)];
             group.signals.push(id);
@@ -174,6 +177,27 @@ impl Members {
         }
         groups
     }
+}
+
+/// The least length that is stated for the frame (first) and for each of its pages.
+///
+/// A row is only a part of a payload: what is stated around a group that gives rows is not asked of it, only of what is there instead.
+fn least_bytes(frame: &Frame) -> Vec<Option<u32>> {
+    let least = |length: Option<LengthRange>| length.map(|length| length.min);
+    let own = std::iter::once(least(frame.length)).chain(frame.pages.iter().map(|page| least(page.length)));
+    let mut stated: Vec<Option<u32>> = own.collect();
+    if !frame.gives_rows() {
+        return stated;
+    }
+    let around = |page: &Page| page.parent.map_or(0, |parent| parent.index() + 1);
+    let mut holds_rows = vec![false; stated.len()];
+    for (at, page) in frame.pages.iter().enumerate().rev() {
+        holds_rows[around(page)] |= page.rows_from.is_some() || holds_rows[at + 1];
+    }
+    for (at, page) in frame.pages.iter().enumerate().filter(|(_, page)| page.rows_from.is_none()) {
+        stated[at + 1] = stated[at + 1].or(stated[around(page)]);
+    }
+    stated.into_iter().zip(holds_rows).map(|(stated, holds_rows)| stated.filter(|_| !holds_rows)).collect()
 }
 
 /// Makes the switches, and tells each group and each switch which switch comes next.

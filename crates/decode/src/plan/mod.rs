@@ -9,6 +9,7 @@ mod detail;
 mod floats;
 mod frame;
 mod range;
+mod rows;
 mod step;
 mod switch;
 
@@ -17,6 +18,7 @@ pub(crate) use curve::ExactLine;
 pub(crate) use detail::Detail;
 pub(crate) use floats::FloatSpan;
 pub(crate) use frame::{FramePlan, Group, NO_SWITCH, Planner, Visit};
+pub(crate) use rows::{Cut, RowPlan};
 pub(crate) use step::{Form, Geometry, Step};
 pub(crate) use switch::{Selected, Switch};
 

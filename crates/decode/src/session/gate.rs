@@ -119,12 +119,29 @@ impl Gate<'_> {
         &self,
         network: NetworkId,
         seen: &Seen<'_>,
-        mut found: Recognised,
+        found: Recognised,
         tally: &mut Tally,
         target: &mut impl Target,
     ) {
         let Self { decoder, first_time_ns, from_ns, until_ns, .. } = *self;
-        let mut so_do_all = first_time_ns.is_some() && from_ns.is_none() && until_ns.is_none();
+        if !decoder.is_plain(found.frame()) {
+            return self.with_care(network, seen, found, tally, target);
+        }
+        let so_do_all = first_time_ns.is_some() && from_ns.is_none() && until_ns.is_none();
+        target.frame(&Passed { decoder, seen, network, found, first_time_ns, so_do_all }, tally);
+    }
+
+    /// A described frame that is not wanted as it is, or that may say several things: each of them is handed on as a frame of its own.
+    #[inline(never)]
+    fn with_care(
+        &self,
+        network: NetworkId,
+        seen: &Seen<'_>,
+        mut found: Recognised,
+        tally: &mut Tally,
+        target: &mut impl Target,
+    ) {
+        let Self { decoder, first_time_ns, .. } = *self;
         if !decoder.wants(found.frame()) {
             // An event-triggered frame has no signals of its own: they are those of the frame that answers.
             match decoder.lin_event(network, seen.id).map(|event| event.answer(seen.payload)) {
@@ -139,9 +156,17 @@ impl Gate<'_> {
                     return;
                 }
             }
-            so_do_all = false;
         }
-        target.frame(&Passed { decoder, seen, network, found, first_time_ns, so_do_all }, tally);
+        let mut rows = decoder.rows(found.frame(), seen.payload);
+        let mut is_first = true;
+        while let Some(payload) = rows.next_row() {
+            if !std::mem::take(&mut is_first) {
+                tally.read += 1;
+                tally.further_rows += 1;
+            }
+            let seen = &Seen { payload, ..*seen };
+            target.frame(&Passed { decoder, seen, network, found, first_time_ns, so_do_all: false }, tally);
+        }
     }
 
     /// The network of a frame that may be decoded; all others are counted here.

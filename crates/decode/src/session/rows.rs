@@ -44,7 +44,7 @@ impl<S: Sink> Target for RowTarget<'_, S> {
             sink.verdict(&event, signal, verdict);
         });
         let mut receiver = Receiver { sink, event: &event, tally };
-        let outcome = passed.decoder.decode_into(frame, seen.payload, &mut receiver);
+        let outcome = passed.decoder.decode_row(frame, seen.payload, &mut receiver);
         tally.decoded(&outcome, 1);
         self.failure = self.sink.end(&event, &outcome).err();
     }

@@ -9,7 +9,7 @@ use crate::checks::Verdict;
 use crate::reading::{FrameOutcome, Reading};
 use crate::source::Source;
 
-/// One described frame of a recording.
+/// One described frame of a recording; where a frame gives several rows, one of these.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub struct Event<'a> {
     /// Its time in nanoseconds, as the log counts; `None` where it tells none.
@@ -26,7 +26,7 @@ pub struct Event<'a> {
     pub channel: Channel,
     /// What it shows of itself to be recognised by.
     pub id: SeenId,
-    /// Its bytes.
+    /// Its bytes; of a row those in front of its group, and its element.
     pub payload: &'a [u8],
 }
 

@@ -59,6 +59,8 @@ pub struct Tally {
 
     /// How many of those read are no frames of the log but messages that were put together.
     pub messages: u64,
+    /// How many of those read are neither, but rows behind the first one of a frame or a message that says several things.
+    pub further_rows: u64,
     /// How often a longer message, or a part of one, could not be used.
     pub message_faults: u64,
     /// How many readings were handed out.
@@ -259,11 +261,11 @@ impl Tally {
 
     /// All plain counts; the compiler asks whoever adds a field to say here what becomes of it.
     #[rustfmt::skip]
-    fn numbers(&mut self) -> [&mut u64; 43] {
+    fn numbers(&mut self) -> [&mut u64; 44] {
         let Self {
             read, decoded, too_short, without_description, not_selected, remote, error, damaged,
             carrying, unanswered, faulty, null, wire_signals, on_unbound_channel, left_out_by_network, left_out_by_time,
-            messages, message_faults, readings, no_reading, sensor_fault, outside_range, unmatched_selectors,
+            messages, further_rows, message_faults, readings, no_reading, sensor_fault, outside_range, unmatched_selectors,
             counters: CounterCounts { first, right, repeated, jumped, suspended, outside_range: counter_outside },
             checksums: ChecksumCounts { right: sum_right, wrong, too_short: sum_too_short },
             protections: ProtectionCounts {
@@ -276,7 +278,7 @@ impl Tally {
         [
             read, decoded, too_short, without_description, not_selected, remote, error, damaged,
             carrying, unanswered, faulty, null, wire_signals, on_unbound_channel, left_out_by_network, left_out_by_time,
-            messages, message_faults, readings, no_reading, sensor_fault, outside_range, unmatched_selectors,
+            messages, further_rows, message_faults, readings, no_reading, sensor_fault, outside_range, unmatched_selectors,
             first, right, repeated, jumped, suspended, counter_outside,
             sum_right, wrong, sum_too_short,
             protected_first, protected_right, protected_repeated, after_loss, messages_lost,

@@ -19,6 +19,7 @@ mod outside;
 mod overlap;
 mod pages;
 mod rings;
+mod rows;
 mod runs;
 mod schedules;
 mod slots;
@@ -39,6 +40,7 @@ pub(crate) fn contents(contents: &Contents<'_>, bounds: Bounds, resolver: &mut R
     orders::check(contents, resolver.messages);
     let conditions = pages::Conditions::of(contents);
     pages::check(contents, &conditions, resolver.messages);
+    rows::check(contents, &conditions, resolver);
     overlap::check(contents, &conditions, bounds.longest, resolver);
 }
 

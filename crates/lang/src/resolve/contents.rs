@@ -10,7 +10,7 @@ use crate::syntax::tree::{self, BodyItem, BodyKind, Name};
 use crate::{FileId, Site};
 
 use super::Resolver;
-use super::flat::{Body, Flat, FlatPage, Scope};
+use super::flat::{Body, Flat, FlatPage, RowGroup, Scope};
 use super::flatten::flatten;
 use super::length::{self, Bounds};
 use super::names::name_taken;
@@ -159,15 +159,19 @@ impl<'t> Contents<'t> {
     fn lengths_of_pages(&mut self, resolver: &mut Resolver<'_, 't>, bounds: Bounds) {
         for page in &self.flat.pages {
             let file = self.flat.scopes[page.scope].file;
-            let own = length::read(&page.lengths, bounds, file, resolver.messages);
+            let base = self.flat.scopes[page.scope].base;
+            let own = length::read(&page.lengths, bounds.behind(base), file, resolver.messages);
+            let own = own.map(|length| length::behind(length, base)).or(page.rows.and_then(RowGroup::length));
             let every = page_period(page, file, resolver);
+            // How long the whole payload is says nothing about one of its rows.
             let around = page.parent.map_or(self.frame.length, |parent| self.page_lengths[parent.index()]);
-            self.page_lengths.push(own.or(around));
+            self.page_lengths.push(own.or(around.filter(|_| page.rows.is_none())));
             self.frame.pages.push(Page {
                 parent: page.parent,
                 switch: page.switch,
                 tests: Vec::new(),
                 element: page.element,
+                rows_from: page.rows.map(|rows| rows.from),
                 every,
                 length: own,
             });

@@ -1,6 +1,6 @@
 //! A frame's body with its pages and layouts spelled out into lists.
 
-use wirelore_model::{Element, PageId};
+use wirelore_model::{Element, LengthRange, PageId};
 
 use crate::syntax::tree::{self, BodyItem, Name, When};
 use crate::{FileId, Site, Span, Spanned};
@@ -29,6 +29,8 @@ pub(crate) struct Scope {
     pub(crate) suffix: String,
     /// The payload byte at which the element begins that the statements belong to, and the one behind it.
     pub(crate) element: Option<(u32, u32)>,
+    /// The statements stand in a group that gives rows.
+    pub(crate) in_rows: bool,
     /// The most bytes that the payload can have, where that is known.
     pub(crate) limit: Option<u32>,
     /// The `use layout` in the frame itself that brought the statements here.
@@ -65,12 +67,29 @@ pub(crate) struct FlatPage<'t> {
     pub(crate) count: Option<Count<'t>>,
     /// What it is of a repeated group.
     pub(crate) element: Option<Element>,
+    /// It is a group that gives rows.
+    pub(crate) rows: Option<RowGroup>,
     /// The scope that the condition stands in.
     pub(crate) scope: usize,
     /// The word at its beginning.
     pub(crate) site: Site,
     pub(crate) lengths: Vec<&'t BodyItem<'t>>,
     pub(crate) timing: Vec<&'t Spanned<tree::Timing<'t>>>,
+}
+
+/// Where a group begins that gives rows, and how many bytes each of its elements has where that is stated.
+#[derive(Debug, Clone, Copy)]
+pub(crate) struct RowGroup {
+    pub(crate) from: u32,
+    pub(crate) size: Option<u32>,
+}
+
+impl RowGroup {
+    /// How long each of its rows is, where that is stated.
+    pub(crate) fn length(self) -> Option<LengthRange> {
+        let bytes = self.from.saturating_add(self.size?);
+        Some(LengthRange { min: bytes, max: bytes })
+    }
 }
 
 /// A count that must be in a range.
@@ -116,9 +135,14 @@ impl Scope {
         format!("{}{name}{}", self.prefix, self.suffix)
     }
 
-    /// Whether its statements stand in a repeated group.
+    /// Whether its statements stand in a repeated group whose elements have names of their own.
     pub(crate) fn is_repeated(&self) -> bool {
         !self.suffix.is_empty()
+    }
+
+    /// Whether its statements stand in any repeated group.
+    pub(crate) fn is_in_group(&self) -> bool {
+        self.is_repeated() || self.in_rows
     }
 
     /// A place in the file of this scope.

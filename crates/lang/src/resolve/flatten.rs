@@ -56,6 +56,7 @@ pub(crate) fn flatten<'t>(
         prefix: String::new(),
         suffix: String::new(),
         element: None,
+        in_rows: false,
         limit: stated_length(&body.tree.items).or(longest),
         via: None,
         page: None,
@@ -152,13 +153,14 @@ impl<'t> Run<'_, '_, 't> {
         let parent = inner.page;
         inner.page = Some(PageId(self.flat.pages.len() as u32));
         inner.settings = inner.settings.inside(inner.file, &body.items);
-        inner.limit = stated_length(&body.items).or(inner.limit);
+        inner.limit = stated_length(&body.items).map(|bytes| bytes.saturating_add(inner.base)).or(inner.limit);
         self.flat.pages.push(FlatPage {
             parent,
             switch,
             when,
             count: None,
             element: None,
+            rows: None,
             scope,
             site,
             lengths: Vec::new(),
@@ -235,9 +237,15 @@ impl<'t> Run<'_, '_, 't> {
 
     fn length(&mut self, item: &'t BodyItem<'t>, scope: usize) {
         match self.flat.scopes[scope].page {
-            Some(page) if !self.is_inserted(scope) => self.flat.pages[page.index()].lengths.push(item),
+            Some(page) if self.may_have_length(page, scope) => self.flat.pages[page.index()].lengths.push(item),
             _ => self.of_the_frame(item, scope, "length"),
         }
+    }
+
+    /// Whether a page of its own stands around a statement, and not only a group that is repeated. Pages of layouts count from where the
+    /// layout is.
+    fn may_have_length(&self, page: PageId, scope: usize) -> bool {
+        !self.flat.scopes[scope].is_repeated() && self.flat.pages[page.index()].rows.is_none()
     }
 
     fn in_layout(&self, scope: usize) -> bool {
@@ -246,7 +254,7 @@ impl<'t> Run<'_, '_, 't> {
 
     /// Whether statements are in a layout or a repeated group, and so stand for more than themselves.
     fn is_inserted(&self, scope: usize) -> bool {
-        self.in_layout(scope) || self.flat.scopes[scope].is_repeated()
+        self.in_layout(scope) || self.flat.scopes[scope].is_in_group()
     }
 
     /// Keeps a statement that only the frame as a whole can have.
@@ -257,7 +265,7 @@ impl<'t> Run<'_, '_, 't> {
             self.flat.statements.push(item);
             return;
         }
-        let place = match (in_layout, scope.is_repeated()) {
+        let place = match (in_layout, scope.is_in_group()) {
             (true, _) => "a layout",
             (false, true) => "a repeated group",
             (false, false) => "a page",

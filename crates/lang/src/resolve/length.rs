@@ -17,6 +17,21 @@ pub(crate) struct Bounds {
     pub(crate) longest: Option<u32>,
 }
 
+impl Bounds {
+    /// What is left behind so many bytes: of what no frame consists alone.
+    pub(crate) fn behind(self, base: u32) -> Self {
+        if base == 0 {
+            return self;
+        }
+        Self { kind: None, longest: self.longest.map(|longest| longest.saturating_sub(base)) }
+    }
+}
+
+/// A length that counts from a byte, counted from the beginning of the payload.
+pub(crate) fn behind(length: LengthRange, base: u32) -> LengthRange {
+    LengthRange { min: length.min.saturating_add(base), max: length.max.saturating_add(base) }
+}
+
 /// Reads the `length` statements of one frame or page, of which there should be at most one.
 pub(crate) fn read(
     statements: &[&BodyItem],

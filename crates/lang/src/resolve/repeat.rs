@@ -1,15 +1,16 @@
 //! Repeated groups: spelled out into one copy for each element, as arrays are, so that nobody behind has to know of them.
 //!
 //! An element that need not be there becomes a page: it holds where the payload reaches to the element's end, or where the count says so.
+//! Only a group that gives rows stays one: it is a page that holds always, and says where its first element begins.
 
 use wirelore_bits::Place;
-use wirelore_model::{Element, PageId};
+use wirelore_model::{Element, PageId, ROWS_FROM_MOST};
 
 use crate::syntax::tree::{self, BodyItem, BodyKind, ByteIndex, FlatPosition, Integer, Piece, Position, Repeat, Times};
 use crate::{Diagnostic, Rule, Site};
 
 use super::budget::MOST_ELEMENTS;
-use super::flat::{Count, FlatPage, Scope};
+use super::flat::{Count, FlatPage, RowGroup, Scope};
 use super::flatten::Run;
 use super::place::{FARTHEST_BYTE, from_anchor};
 use super::settings::Settings;
@@ -37,6 +38,9 @@ impl<'t> Run<'_, '_, 't> {
         let outer = self.flat.scopes[scope].clone();
         let site = outer.site(repeat.head);
         let Some(times) = &repeat.times else { return };
+        if matches!(times, Times::Rows) {
+            return self.rows(repeat, &outer, scope);
+        }
         let Some(elements) = self.elements_of(repeat, times, &outer, site) else { return };
         if !self.enter(site) {
             return;
@@ -47,22 +51,22 @@ impl<'t> Run<'_, '_, 't> {
             // A count beyond the greatest one has no page, and that is told when it is met.
             let count = Count { signal, least: 0, most: Some(up_to) };
             if self.has_room_for_page(site) {
-                self.element_page(scope, site, (Some(count), None));
+                self.element_page(scope, site, (Some(count), None, None));
             }
         }
         for index in 0..elements.count {
             let (begin, end) = elements.element(index);
             let page = match times {
-                Times::Number(_) => outer.page,
+                Times::Number(_) | Times::Rows => outer.page,
                 _ if !self.has_room_for_page(site) => break,
                 Times::ToEnd => {
                     let element = Element { number: index + 1, most: elements.count, reaches: end };
-                    Some(self.element_page(scope, site, (None, Some(element))))
+                    Some(self.element_page(scope, site, (None, Some(element), None)))
                 }
                 Times::Signal(signal) => {
                     let count = Count { signal, least: index + 1, most: None };
                     let element = Element { number: index + 1, most: elements.count, reaches: 0 };
-                    Some(self.element_page(scope, site, (Some(count), Some(element))))
+                    Some(self.element_page(scope, site, (Some(count), Some(element), None)))
                 }
             };
             let mut inner = outer.clone();
@@ -76,18 +80,70 @@ impl<'t> Run<'_, '_, 't> {
         self.depth -= 1;
     }
 
+    /// Puts a group in whose elements give a row each: as one element, which stands behind the bytes in front of the group.
+    fn rows(&mut self, repeat: &'t Repeat<'t>, outer: &Scope, scope: usize) {
+        let site = outer.site(repeat.head);
+        self.say_needless_bound(repeat, outer);
+        let Some(group) = self.row_group(repeat, outer, site) else { return };
+        if !self.has_room_for_page(site) || !self.enter(site) {
+            return;
+        }
+        let mut inner = outer.clone();
+        inner.settings = outer.settings.inside(outer.file, &repeat.body.items);
+        inner.base = group.from;
+        inner.element = group.size.map(|size| (group.from, group.from.saturating_add(size)));
+        inner.in_rows = true;
+        inner.page = Some(self.element_page(scope, site, (None, None, Some(group))));
+        self.block(&repeat.body, inner);
+        self.depth -= 1;
+    }
+
+    /// Where rows begin, and how long their elements are; none where a message says what is wrong.
+    fn row_group(&mut self, repeat: &Repeat, outer: &Scope, site: Site) -> Option<RowGroup> {
+        if outer.is_in_group() {
+            let message = "a group that gives rows stands in another repeated group";
+            let message = Diagnostic::new(Rule::RowsImpossible, site, message)
+                .here("goes on to the end of the payload, and so may the one around");
+            let help = "write `as rows` only at the outer group, and `up to` with a number at the inner one";
+            self.shared.messages.push(message.help(help));
+            return None;
+        }
+        let from = match &repeat.from {
+            Some(from) => self.base(outer, from)?,
+            None => outer.base,
+        };
+        if from > ROWS_FROM_MOST {
+            let message = format!("rows cannot begin behind more than {ROWS_FROM_MOST} bytes");
+            let message = Diagnostic::new(Rule::RowsImpossible, site, message)
+                .here(format!("{from} bytes of the payload are in front, and each row holds them again"));
+            self.shared.messages.push(message);
+            return None;
+        }
+        let size = match repeat.size {
+            Some(_) => Some(self.size_of(repeat, outer, site)?),
+            None => None,
+        };
+        let one = Elements { start: from, size: size.unwrap_or(1), count: 1 };
+        if outer.limit.is_some_and(|limit| one.element(0).1 > limit) {
+            self.say_outside(one, outer.limit, outer, site);
+            return None;
+        }
+        Some(RowGroup { from, size })
+    }
+
     fn element_page(
         &mut self,
         scope: usize,
         site: Site,
-        (count, element): (Option<Count<'t>>, Option<Element>),
+        (count, element, rows): (Option<Count<'t>>, Option<Element>, Option<RowGroup>),
     ) -> PageId {
         let id = PageId(self.flat.pages.len() as u32);
         let parent = self.flat.scopes[scope].page;
         let switch = self.switches;
         self.switches += 1;
         let (lengths, timing) = (Vec::new(), Vec::new());
-        self.flat.pages.push(FlatPage { parent, switch, when: None, count, element, scope, site, lengths, timing });
+        let page = FlatPage { parent, switch, when: None, count, element, rows, scope, site, lengths, timing };
+        self.flat.pages.push(page);
         id
     }
 
@@ -103,7 +159,7 @@ impl<'t> Run<'_, '_, 't> {
                 self.say_needless_bound(repeat, outer);
                 self.bounded(*number, outer)?
             }
-            Times::ToEnd | Times::Signal(_) => match repeat.up_to {
+            Times::ToEnd | Times::Signal(_) | Times::Rows => match repeat.up_to {
                 Some(up_to) => self.bounded(up_to, outer)?,
                 None => {
                     self.shared.messages.push(
@@ -145,7 +201,12 @@ impl<'t> Run<'_, '_, 't> {
 
     fn say_needless_bound(&mut self, repeat: &Repeat, outer: &Scope) {
         let Some(up_to) = repeat.up_to else { return };
-        let message = "`up to` is for groups whose number varies, and this one's is fixed";
+        let message = match repeat.times {
+            Some(Times::Rows) => {
+                "`up to` is for groups whose elements are numbered, and rows go on as long as the payload"
+            }
+            _ => "`up to` is for groups whose number varies, and this one's is fixed",
+        };
         self.shared.messages.push(
             Diagnostic::new(Rule::UnexpectedWord, outer.site(up_to.span), message)
                 .here("says the same again, or contradicts")

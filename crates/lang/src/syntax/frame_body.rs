@@ -28,8 +28,29 @@ use wirelore_model::nearest_name;
 pub(super) enum Inside {
     /// A frame, or a page of one.
     Frame,
-    /// A layout, or a page of one.
+    /// A layout.
     Layout,
+    /// A page of a layout.
+    LayoutPage,
+}
+
+impl Inside {
+    /// What a page in it is inside.
+    fn page(self) -> Self {
+        match self {
+            Self::Frame => Self::Frame,
+            Self::Layout | Self::LayoutPage => Self::LayoutPage,
+        }
+    }
+
+    /// Whether a statement belongs elsewhere: a layout knows neither sender nor frame. How long its pages are, it can know.
+    fn lacks(self, word: &str) -> bool {
+        match self {
+            Self::Frame => false,
+            Self::Layout => word == "length" || FRAME_ONLY.contains(&word),
+            Self::LayoutPage => FRAME_ONLY.contains(&word),
+        }
+    }
 }
 
 /// The words that statements begin with.
@@ -55,9 +76,8 @@ const WORDS: [&str; 19] = [
     "timeout",
 ];
 
-/// The statements that a layout has no use for: it knows neither sender nor frame.
-const FRAME_ONLY: [&str; 10] =
-    ["sent", "read", "length", "protected", "marks", "every", "on", "at", "jitter", "timeout"];
+/// The statements that neither a layout nor its pages have any use for.
+const FRAME_ONLY: [&str; 9] = ["sent", "read", "protected", "marks", "every", "on", "at", "jitter", "timeout"];
 
 /// Reads a block of statements.
 pub(super) fn body(open: Open<'_>, inside: Inside) -> (Cursor<'_>, Body<'_>) {
@@ -106,7 +126,7 @@ fn statement<'a>(
 
 /// Reads a statement as the word says that begins it.
 fn read_as<'a>(word: &str, i: Cursor<'a>, inside: Inside, signals: &mut Vec<Signal<'a>>) -> Parsed<'a, BodyKind<'a>> {
-    if inside == Inside::Layout && FRAME_ONLY.contains(&word) {
+    if inside.lacks(word) {
         return elsewhere();
     }
     match word {
@@ -152,7 +172,7 @@ fn unknown(i: Cursor<'_>, inside: Inside) -> Option<&'static str> {
     }
     let site = i.site(i.span());
     let found = shortened(i.context.text(i.span()));
-    let block = if inside == Inside::Layout { "layout" } else { "frame" };
+    let block = if inside == Inside::Frame { "frame" } else { "layout" };
     if i.kind() != Some(TokenKind::Word) {
         let mut message = Diagnostic::new(Rule::UnknownStatement, site, format!("no statement begins with `{found}`"))
             .here("a statement begins with a word");
@@ -169,7 +189,7 @@ fn unknown(i: Cursor<'_>, inside: Inside) -> Option<&'static str> {
         );
         return None;
     }
-    if inside == Inside::Layout && FRAME_ONLY.contains(&i.word()) {
+    if inside.lacks(i.word()) {
         i.context.report(
             message
                 .here("belongs into the frame")
@@ -243,7 +263,7 @@ fn when(i: Cursor<'_>, inside: Inside) -> Parsed<'_, When<'_>> {
         behind.context.report(missing(behind, "the block of the page between braces").help(WHEN_HELP));
         return Ok((behind, When { tests, body: Body::default() }));
     };
-    let (behind, body) = body(open, inside);
+    let (behind, body) = body(open, inside.page());
     Ok((behind, When { tests, body }))
 }
 
@@ -281,7 +301,7 @@ fn otherwise(i: Cursor<'_>, inside: Inside) -> Parsed<'_, BodyKind<'_>> {
         )(i.next())?;
         return elsewhere();
     };
-    let (behind, body) = body(open, inside);
+    let (behind, body) = body(open, inside.page());
     Ok((behind, BodyKind::Otherwise(Box::new(body))))
 }
 

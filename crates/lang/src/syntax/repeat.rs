@@ -14,7 +14,7 @@ use super::recover::{skip_until, tell};
 use super::tree::{Body, Repeat, Times};
 use crate::lex::TokenKind;
 
-const HELP: &str = "a group is written `repeat from byte 2 to end, up to 32 { ... }`, `repeat 4 times { ... }` or `repeat COUNT times, up to 32 { ... }`";
+const HELP: &str = "a group is written `repeat from byte 2 to end, up to 32 { ... }`, `repeat 4 times { ... }`, `repeat COUNT times, up to 32 { ... }` or `repeat from byte 1 to end as rows { ... }`";
 
 const CLAUSES: Clauses = Clauses {
     words: &["up", "size"],
@@ -50,7 +50,7 @@ pub(super) fn repeat(begin: Cursor<'_>, inside: Inside) -> Parsed<'_, Repeat<'_>
     Ok((behind, repeat))
 }
 
-/// `from byte N to end`, `4 times`, `COUNT times`
+/// `from byte N to end`, `from byte N to end as rows`, `4 times`, `COUNT times`
 fn start_and_times<'a>(i: Cursor<'a>, repeat: &mut Repeat<'a>) -> Parsed<'a, ()> {
     let number = want_so("the number of the byte where the first one begins", HELP, integer);
     // A signal may be called `from`, too.
@@ -60,7 +60,7 @@ fn start_and_times<'a>(i: Cursor<'a>, repeat: &mut Repeat<'a>) -> Parsed<'a, ()>
     let (i, times) = match (integer(i), i.word()) {
         (Ok((behind, number)), _) => times_word(behind).map(|(behind, ())| (behind, Times::Number(number))),
         (Err(nom::Err::Failure(problem)), _) => Err(nom::Err::Failure(problem)),
-        (Err(_), "to") if i.nth_word(1) != "times" => keyword("end", HELP).map(|_| Times::ToEnd).parse(i.next()),
+        (Err(_), "to") if i.nth_word(1) != "times" => to_end(i.next()),
         (Err(_), _) => match name(i) {
             Ok((behind, count)) => times_word(behind).map(|(behind, ())| (behind, Times::Signal(count))),
             Err(_) => broken(missing(i, "how often the group is there").help(HELP)),
@@ -68,6 +68,15 @@ fn start_and_times<'a>(i: Cursor<'a>, repeat: &mut Repeat<'a>) -> Parsed<'a, ()>
     }?;
     repeat.times = Some(times);
     Ok((i, ()))
+}
+
+/// `end`, `end as rows`
+fn to_end(i: Cursor<'_>) -> Parsed<'_, Times<'_>> {
+    let (behind, _) = keyword("end", HELP)(i)?;
+    if behind.word() != "as" {
+        return Ok((behind, Times::ToEnd));
+    }
+    keyword("rows", HELP).map(|_| Times::Rows).parse(behind.next())
 }
 
 fn times_word(i: Cursor<'_>) -> Parsed<'_, ()> {

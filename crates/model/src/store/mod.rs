@@ -15,7 +15,7 @@ pub use json::{from_json, to_json};
 use crate::{Database, InvalidDescription};
 
 /// The version of both stored forms. It rises when a program that knows the present one could misread the new one.
-pub const FORMAT_VERSION: u32 = 3;
+pub const FORMAT_VERSION: u32 = 4;
 
 /// Why stored bytes were refused.
 #[derive(Debug, Error)]

@@ -190,6 +190,12 @@ pub enum Flaw {
         /// What is wrong.
         problem: &'static str,
     },
+    /// A group that cannot give rows.
+    #[error("it cannot give rows: {problem}")]
+    WrongRows {
+        /// What is wrong.
+        problem: &'static str,
+    },
     /// A condition on a signal that is not there when it is looked at.
     #[error("it depends on signal `{selector}`, which is neither always there nor on a page around it")]
     SelectorOutOfSight {

@@ -44,6 +44,7 @@ impl<'a> FrameChecks<'a> {
             pages::element(page.element, *limit).at(|| page_name(index))?;
         }
         signal::check_all(&context, limit, &mut self.fitting)?;
+        pages::row_groups(frame, &limits).map_err(|(page, flaw)| InvalidDescription::new(page_name(page), flaw))?;
         let mut fields = frame.unknown.iter().chain(&frame.unused);
         fields
             .try_for_each(|field| inside(field.needed_bytes(), limit))

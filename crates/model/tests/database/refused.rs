@@ -190,7 +190,7 @@ refused! {
     }
 
     pages {
-        |d| d.frames[1].pages[2].parent = Some(PageId(5)) => "frame `request`, page number 2 (counted from 0): it refers to page number 5",
+        |d| d.frames[1].pages[2].parent = Some(PageId(6)) => "frame `request`, page number 2 (counted from 0): it refers to page number 6",
         |d| d.frames[1].pages[2].parent = Some(PageId(2)) => "frame `request`, page number 2 (counted from 0): it is nested in page 2, which does not stand before",
         |d| d.frames[1].pages[2].parent = Some(PageId(3)) => "frame `request`, page number 2 (counted from 0): it is nested in page 3, which does not stand before",
         |d| d.frames[1].pages[0].switch = 1 => "frame `request`, page number 0 (counted from 0): its switch number is 1: switches are numbered",
@@ -205,6 +205,13 @@ refused! {
         |d| d.frames[1].pages[2].tests[0].selector = SignalId(3) => "frame `request`, page number 2 (counted from 0): it depends on signal `value`, which is neither",
         |d| d.frames[1].pages[2].tests[0].selector = SignalId(4) => "frame `request`, page number 2 (counted from 0): it depends on signal `value`, which is neither",
         |d| d.frames[1].pages[2].tests[0].selector = SignalId(8) => "frame `request`, page number 2 (counted from 0): it depends on signal `maker`, which holds no number",
+        |d| d.frames[1].pages[5].switch = 2 => "frame `request`, page number 5 (counted from 0): its switch number is 2: an element of a repeated group, or a group that gives rows, has a switch of its own",
+        |d| d.frames[1].pages[5].tests = d.frames[1].pages[0].tests.clone() => "frame `request`, page number 5 (counted from 0): it cannot give rows: it has a condition",
+        |d| d.frames[1].pages[5].parent = Some(PageId(4)) => "frame `request`, page number 5 (counted from 0): it cannot give rows: it stands in another repeated group",
+        |d| d.frames[1].pages[4].rows_from = Some(0) => "frame `request`, page number 4 (counted from 0): it cannot give rows: it has a condition",
+        |d| d.frames[1].pages[5].rows_from = Some(65) => "frame `request`, page number 5 (counted from 0): its number of bytes in front of its rows is 65, and at most 64",
+        |d| d.frames[1].pages[5].rows_from = Some(21) => "frame `request`, page number 5 (counted from 0): it reaches byte 20",
+        |d| d.frames[1].signals[1].role = d.frames[0].signals[1].role.clone() => "frame `request`, page number 5 (counted from 0): it cannot give rows: the frame has a counter",
         |d| d.frames[1].signals[2].page = Some(PageId(9)) => "frame `request`, page number 2 (counted from 0): it refers to page number 9",
         |d| d.frames[1].signals[6].page = Some(PageId(9)) => "frame `request`, signal `cell[3]`: it refers to page number 9",
         |d| d.frames[1].pages[1].length = Some(LengthRange { min: 2, max: 65 }) => "frame `request`, page number 1 (counted from 0): its length in bytes is 65",
@@ -289,7 +296,7 @@ refused! {
             d.frames[3].signals.push(Signal { label: Label::named("second"), ..first });
         } => "frame `protected`, signal `second`: it cannot protect the frame: the frame has another one already",
         |d| {
-            d.frames[3].pages = vec![Page { parent: None, switch: 0, tests: vec![Test { selector: SignalId(1), values: single(number(1)) }], every: None, length: None, element: None }];
+            d.frames[3].pages = vec![Page { parent: None, switch: 0, tests: vec![Test { selector: SignalId(1), values: single(number(1)) }], every: None, length: None, element: None, rows_from: None }];
             d.frames[3].signals.push(signal("page", field((0, 7), (0, 0)), NumberKind::Unsigned));
             d.frames[3].signals[0].page = Some(PageId(0));
         } => "frame `protected`, signal `protection`: it cannot protect the frame: it is on a page",
@@ -329,6 +336,7 @@ fn large_descriptions_are_checked_in_bounded_time() {
     frame.pages = (0..20_000_u32)
         .map(|index| Page {
             element: None,
+            rows_from: None,
             parent: index.checked_sub(1).map(PageId),
             switch: index,
             tests: vec![Test { selector: SignalId(1), values: single(number(1)) }],

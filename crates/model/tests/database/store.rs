@@ -136,15 +136,15 @@ fn claimed_lengths_take_no_memory() {
 fn other_versions_and_other_things_are_refused() {
     let json = to_json(&database());
     let error =
-        load(json.replace("\"version\": 3", "\"version\": 7, \"more\": []").as_bytes()).expect_err("from the future");
+        load(json.replace("\"version\": 4", "\"version\": 7, \"more\": []").as_bytes()).expect_err("from the future");
     assert_eq!(
         error.to_string(),
-        "this database is stored in version 7 of the format, and this program knows version 3; use a newer program or compile it anew"
+        "this database is stored in version 7 of the format, and this program knows version 4; use a newer program or compile it anew"
     );
-    let error = load(json.replace("\"version\": 3", "\"version\": 1").as_bytes()).expect_err("from the past");
+    let error = load(json.replace("\"version\": 4", "\"version\": 1").as_bytes()).expect_err("from the past");
     assert_eq!(
         error.to_string(),
-        "this database is stored in version 1 of the format, and this program reads version 3; compile it anew from its text"
+        "this database is stored in version 1 of the format, and this program reads version 4; compile it anew from its text"
     );
     let other = json.replace("wirelore database", "wirelore shopping list");
     assert!(

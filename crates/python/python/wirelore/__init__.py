@@ -73,7 +73,7 @@ class Description:
         return Decoded(*self._description.decode(*logs, **options))
 
     def decode_frame(self, network: str, id: int, payload: bytes, *, extended: bool = False) -> dict[str, object]:
-        """Decodes the bytes of one CAN or LIN frame; signals without a reading are None."""
+        """Decodes the bytes of one CAN or LIN frame, of several rows the first; signals without a reading are None."""
         return self._description.decode_frame(network, id, payload, extended=extended)
 
     def __repr__(self) -> str:

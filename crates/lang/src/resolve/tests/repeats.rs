@@ -193,3 +193,115 @@ fn only_what_is_no_quantity_is_shown_in_hex() {
     assert_eq!(bytes("signal c in byte 0, shown in octal"), [Rule::UnexpectedWord]);
     assert_eq!(bytes("signal c in byte 0, shown in hex, shown in hex"), [Rule::RepeatedClause]);
 }
+
+/// What gives rows, as `page around, first byte: signals with their places`.
+fn row_groups(frame: &str) -> Vec<String> {
+    let checked = checked(frame);
+    let frame = &database(&checked).frames[0];
+    let groups = frame.pages.iter().enumerate().filter_map(|(at, page)| Some((at, page.parent, page.rows_from?)));
+    let shown = groups.map(|(at, parent, from)| {
+        let inside = |signal: &&wirelore_model::Signal| {
+            let mut around = signal.page;
+            std::iter::from_fn(|| {
+                let page = around?;
+                around = frame.pages[page.index()].parent;
+                Some(page.index())
+            })
+            .any(|page| page == at)
+        };
+        let signals = frame.signals.iter().filter(inside);
+        let signals = signals.map(|signal| format!("{} {}", signal.label.name, ends(signal)));
+        let around = parent.map_or("frame".to_owned(), |page| format!("page {}", page.0));
+        format!("{around}, {from}: {}", signals.collect::<Vec<_>>().join(", "))
+    });
+    shown.collect()
+}
+
+#[test]
+fn rows_are_placed_as_the_first_of_them() {
+    assert_eq!(
+        row_groups(
+            "signal s in byte 0\nrepeat from byte 1 to end as rows { signal a in byte 0\nuse layout trouble at byte 1 }"
+        ),
+        ["frame, 1: a 1.7..1.0, code 2.7..3.0, times 4.7..4.0"]
+    );
+    let pages = "signal s in byte 0\n\
+                 when s is 1 { repeat from byte 1 to end as rows { signal a in byte 0 } }\n\
+                 when s is 2 { repeat from byte 2 to end as rows, size 4 bytes { signal b in byte last } }";
+    assert_eq!(row_groups(pages), ["page 0, 1: a 1.7..1.0", "page 2, 2: b 5.7..5.0"]);
+    let lengths = |frame: &str| -> Vec<_> {
+        let checked = checked(frame);
+        let pages = database(&checked).frames[0].pages.iter();
+        pages.map(|page| page.length.map(|length| (length.min, length.max))).collect()
+    };
+    assert_eq!(lengths(pages), [None, None, None, Some((6, 6))]);
+    let page = "signal s in byte 0\nrepeat from byte 1 to end as rows { signal a in byte 0\nwhen a is 1 { length 3\nsignal b in byte 1 } }";
+    assert_eq!(lengths(page), [None, Some((4, 4))]);
+    // Inside an element, groups with names of their own may be repeated.
+    let inner =
+        "repeat to end as rows { signal n in byte 0\nrepeat from byte 1 n times, up to 2 { signal a in byte 0 } }";
+    assert_eq!(row_groups(inner), ["frame, 0: n 0.7..0.0, a[1] 1.7..1.0, a[2] 2.7..2.0"]);
+}
+
+#[test]
+fn what_keeps_a_group_from_giving_rows_is_told() {
+    let rows = |frame: &str| rules(&format!("signal s in byte 0\n{frame}"));
+    let group = "repeat from byte 1 to end as rows { signal a in byte 0 }";
+    assert_eq!(rows(group), []);
+    assert_eq!(rows(&format!("{group}\nsignal z in byte 7")), [Rule::RowsImpossible]);
+    assert_eq!(rows(&format!("{group}\nwhen s is 3 {{ signal z in byte 7 }}")), [Rule::RowsImpossible]);
+    assert_eq!(rows(&format!("when s is 1 {{ {group} }}\nwhen s is 3 {{ signal z in byte 7 }}")), []);
+    assert_eq!(
+        rows(
+            "signal c in bits 1.3..1.0, counter 0..15\nwhen s is 1 { repeat from byte 2 to end as rows { signal a in byte 0 } }"
+        ),
+        [Rule::RowsImpossible]
+    );
+    assert_eq!(
+        rows(
+            "repeat from byte 1 to end as rows { signal a in byte 0\nrepeat from byte 1 to end as rows { signal b in byte 0 } }"
+        ),
+        [Rule::RowsImpossible]
+    );
+    assert_eq!(
+        rows(
+            "repeat from byte 1 2 times, size 2 bytes { signal a in byte 0\nrepeat from byte 1 to end as rows { signal b in byte 0 } }"
+        ),
+        [Rule::RowsImpossible]
+    );
+    assert_eq!(
+        rows(
+            "signal t in byte 1\nwhen s is 1 { repeat from byte 2 to end as rows { signal a in byte 0 } }\nwhen t is 1 { repeat from byte 2 to end as rows { signal b in byte 1 } }"
+        ),
+        [Rule::RowsImpossible]
+    );
+    assert_eq!(rules("repeat from byte 65 to end as rows { signal a in byte 0 }"), [Rule::RowsImpossible]);
+    assert_eq!(rules("repeat from byte 64 to end as rows { signal a in byte 0 }"), [Rule::OutsideFrame]);
+    assert_eq!(rows("repeat from byte 1 to end as rows, up to 3 { signal a in byte 0 }"), [Rule::UnexpectedWord]);
+    assert_eq!(rows("repeat from byte 1 to end as rows { signal a in byte 0\nlength 3 }"), [Rule::UnexpectedWord]);
+    assert_eq!(
+        rows("repeat from byte 1 to end as rows { signal a in byte 0\nwhen a is 1 { every 10 ms } }"),
+        [Rule::UnexpectedWord]
+    );
+    assert_eq!(
+        rows("repeat from byte 1 to end as rows { signal a in byte 0\nwhen a is 1 { length 1\nsignal b in byte 1 } }"),
+        [Rule::OutsideFrame]
+    );
+    assert_eq!(rules("repeat from byte 60 to end as rows, size 5 bytes { signal a in byte 0 }"), [Rule::OutsideFrame]);
+    assert_eq!(rules("length 8\nrepeat from byte 8 to end as rows { }"), [Rule::OutsideFrame]);
+    assert_eq!(rows("repeat from byte 1 to end as row { signal a in byte 0 }"), [Rule::UnexpectedWord]);
+}
+
+#[test]
+fn pages_of_layouts_have_lengths_that_count_from_the_layout() {
+    let text = "layout l { signal k in byte 0\nwhen k is 1 { length 3 }\notherwise {} }\nframe f on n id 1 { use layout l at byte 2 }\n";
+    let checked = on_can(text);
+    let length = database(&checked).frames[0].pages[0].length.expect("stated");
+    assert_eq!((length.min, length.max), (5, 5));
+    let of = |layout: &str| {
+        super::rules(&on_can(&format!("layout l {{ {layout} }}\nframe f on n id 1 {{ use layout l at byte 2 }}\n")))
+    };
+    assert_eq!(of("signal k in byte 0\nlength 3"), [Rule::UnknownStatement]);
+    assert_eq!(of("signal k in byte 0\nwhen k is 1 { length 7 }"), [Rule::FrameTooLong]);
+    assert_eq!(of("signal k in byte 0\nwhen k is 1 { length 2\nsignal a in byte 2 }"), [Rule::OutsideFrame]);
+}

@@ -262,6 +262,8 @@ pub struct Repeat<'t> {
 pub enum Times<'t> {
     /// `to end`
     ToEnd,
+    /// `to end as rows`
+    Rows,
     /// `4 times`
     Number(Integer),
     /// `COUNT times`

@@ -103,6 +103,7 @@ pub(super) fn request() -> Frame {
             },
             page(Some(0), 1, None),
             Page { element: Some(Element { number: 1, most: 2, reaches: 6 }), ..page(None, 2, None) },
+            Page { rows_from: Some(5), ..page(None, 3, None) },
         ],
         ..frame(
             "request",
@@ -301,7 +302,7 @@ fn frame(name: &str, length: u32, signals: Vec<Signal>) -> Frame {
 
 fn page(parent: Option<u32>, switch: u32, test: Option<(u32, Vec<RawSpan>)>) -> Page {
     let tests = test.into_iter().map(|(selector, values)| Test { selector: SignalId(selector), values }).collect();
-    Page { parent: parent.map(PageId), switch, tests, element: None, every: None, length: None }
+    Page { parent: parent.map(PageId), switch, tests, element: None, rows_from: None, every: None, length: None }
 }
 
 fn text(name: &str, first: u32, charset: Charset) -> Signal {

@@ -1,0 +1,99 @@
+//! Can a payload be told apart into rows?
+
+use wirelore_model::{Content, PageId, Role, Signal};
+
+use super::pages::Conditions;
+use crate::resolve::Resolver;
+use crate::resolve::contents::Contents;
+use crate::{Diagnostic, Rule, Site};
+
+/// A group that gives rows.
+struct Group {
+    page: usize,
+    /// The payload byte at which its first element begins.
+    from: u32,
+    site: Site,
+}
+
+pub(crate) fn check(contents: &Contents<'_>, conditions: &Conditions, resolver: &mut Resolver<'_, '_>) {
+    let pages = contents.flat.pages.iter().enumerate();
+    let groups: Vec<Group> =
+        pages.filter_map(|(page, flat)| Some(Group { page, from: flat.rows?.from, site: flat.site })).collect();
+    let Some(first) = groups.first() else { return };
+    duties(contents, first, resolver);
+    if !together(&groups, conditions, resolver) {
+        groups.iter().for_each(|group| behind(contents, group, conditions, resolver));
+    }
+}
+
+/// What counts or checks a whole payload says nothing about one of its rows.
+fn duties(contents: &Contents<'_>, group: &Group, resolver: &mut Resolver<'_, '_>) {
+    let mut signals = contents.frame.signals.iter().zip(&contents.origins);
+    let Some((signal, origin)) = signals.find(|(signal, _)| signal.role != Role::Value) else { return };
+    let text = format!("`{}` belongs to the whole payload, and the frame gives several rows", signal.label.name);
+    let message = Diagnostic::new(Rule::RowsImpossible, origin.site(), text)
+        .here("a counter, a checksum or a protection")
+        .remark(group.site, "gives a row for each of its elements");
+    resolver.messages.push(message.help("describe it as a plain signal, or the group with `up to` and a number"));
+}
+
+/// Each group goes on to the end, so only one of them can be there: whether one was told that can be there with another.
+fn together(groups: &[Group], conditions: &Conditions, resolver: &mut Resolver<'_, '_>) -> bool {
+    for (at, second) in groups.iter().enumerate() {
+        for first in groups.iter().take(at) {
+            if !resolver.budget.compare() {
+                return false;
+            }
+            if !conditions.exclude(first.page, second.page) {
+                let message = "two groups that give rows can be there at the same time";
+                let message = Diagnostic::new(Rule::RowsImpossible, second.site, message)
+                    .here("goes on to the end of the payload")
+                    .remark(first.site, "so does this one");
+                resolver.messages.push(message.help("put them on pages that exclude each other"));
+                return true;
+            }
+        }
+    }
+    false
+}
+
+/// What is not in the group has to be in front of it: behind its beginning is another element in every row.
+fn behind(contents: &Contents<'_>, group: &Group, conditions: &Conditions, resolver: &mut Resolver<'_, '_>) {
+    let mut together: Vec<Option<bool>> = vec![None; contents.frame.pages.len()];
+    for (signal, origin) in contents.frame.signals.iter().zip(&contents.origins) {
+        if reach(signal) <= group.from {
+            continue;
+        }
+        let can_be_there = match signal.page {
+            None => true,
+            Some(page) => *together[page.index()].get_or_insert_with(|| {
+                resolver.budget.compare()
+                    && !is_inside(contents, page, group.page)
+                    && !conditions.exclude(page.index(), group.page)
+            }),
+        };
+        if can_be_there {
+            let text = format!("signal `{}` lies behind the beginning of a group that gives rows", signal.label.name);
+            let message = Diagnostic::new(Rule::RowsImpossible, origin.site(), text)
+                .here("other elements stand there, too")
+                .remark(group.site, "one element behind the other from its first byte on");
+            resolver.messages.push(message.help("put it into the group, or in front of it"));
+            return;
+        }
+    }
+}
+
+/// The byte behind a signal; of what goes to the end, or is as long as another signal says, the one behind its first.
+fn reach(signal: &Signal) -> u32 {
+    match &signal.content {
+        Content::Number { field, .. } => field.needed_bytes(),
+        Content::Text { bytes, size, .. } | Content::Bytes { bytes, size } => {
+            bytes.last.filter(|_| size.is_none()).unwrap_or(bytes.first).saturating_add(1)
+        }
+    }
+}
+
+fn is_inside(contents: &Contents<'_>, page: PageId, group: usize) -> bool {
+    let parent = |page: &PageId| contents.frame.pages[page.index()].parent;
+    std::iter::successors(Some(page), parent).any(|page| page.index() == group)
+}
