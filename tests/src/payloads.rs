@@ -59,9 +59,28 @@ impl Described {
     /// Where there is no such frame, or the digits are none.
     #[must_use]
     pub fn read(&self, frame: &str, hex: &str) -> Said {
+        self.read_bytes(frame, &bytes(hex))
+    }
+
+    /// Reads a message that says several things: each of them.
+    ///
+    /// # Panics
+    /// As for [`Described::read`].
+    #[must_use]
+    pub fn read_rows(&self, frame: &str, hex: &str) -> Vec<Said> {
+        let (id, _) = self.database.frame_named(frame).unwrap_or_else(|| panic!("{frame} is not described"));
+        let payload = bytes(hex);
+        let (mut rows, mut said) = (self.decoder.rows(id, &payload), Vec::new());
+        while let Some(row) = rows.next_row() {
+            said.push(self.read_bytes(frame, row));
+        }
+        said
+    }
+
+    fn read_bytes(&self, frame: &str, payload: &[u8]) -> Said {
         let (id, described) = self.database.frame_named(frame).unwrap_or_else(|| panic!("{frame} is not described"));
         let mut signals = BTreeMap::new();
-        let outcome = self.decoder.decode(id, &bytes(hex), |signal, reading| {
+        let outcome = self.decoder.decode(id, payload, |signal, reading| {
             let signal = &described.signals[signal.index()];
             let before = signals.insert(signal.label.name.clone(), One::of(signal, &reading));
             assert!(before.is_none(), "{frame}.{} is said twice", signal.label.name);

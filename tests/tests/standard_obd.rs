@@ -176,6 +176,81 @@ fn the_ends_of_what_pids_can_say() {
     says("32", "7F FF", "evap_vapour_pressure", 8191.75);
 }
 
+/// How many data bytes each PID of service 01 has, from memory of SAE J1979; PIDs 06 to 09 and 55 to 58 without banks 3 and 4.
+const DATA_BYTES: [(usize, &[u8]); 8] = [
+    (
+        1,
+        &[
+            0x04, 0x05, 0x06, 0x07, 0x08, 0x09, 0x0A, 0x0B, 0x0D, 0x0E, 0x0F, 0x11, 0x12, 0x13, 0x1C, 0x1D, 0x1E, 0x2C,
+            0x2D, 0x2E, 0x2F, 0x30, 0x33, 0x45, 0x46, 0x47, 0x48, 0x49, 0x4A, 0x4B, 0x4C, 0x51, 0x52, 0x55, 0x56, 0x57,
+            0x58, 0x5A, 0x5B, 0x5C, 0x61, 0x62, 0x8D, 0x8E,
+        ],
+    ),
+    (
+        2,
+        &[
+            0x02, 0x03, 0x0C, 0x10, 0x14, 0x15, 0x16, 0x17, 0x18, 0x19, 0x1A, 0x1B, 0x1F, 0x21, 0x22, 0x23, 0x31, 0x32,
+            0x3C, 0x3D, 0x3E, 0x3F, 0x42, 0x43, 0x44, 0x4D, 0x4E, 0x53, 0x54, 0x59, 0x5D, 0x5E, 0x63, 0x9E, 0xA2,
+        ],
+    ),
+    (3, &[0x67]),
+    (
+        4,
+        &[
+            0x00, 0x01, 0x20, 0x24, 0x25, 0x26, 0x27, 0x28, 0x29, 0x2A, 0x2B, 0x34, 0x35, 0x36, 0x37, 0x38, 0x39, 0x3A,
+            0x3B, 0x40, 0x41, 0x4F, 0x50, 0x60, 0x80, 0xA0, 0xA6,
+        ],
+    ),
+    (5, &[0x64, 0x66]),
+    (7, &[0x68]),
+    (9, &[0x78, 0x79]),
+    (13, &[0x7F]),
+];
+
+/// Behind the data of each PID the next one is found, whatever the data say.
+#[test]
+fn as_many_bytes_as_each_pid_has() {
+    let obd = Described::standard("obd");
+    let mut seen = 0;
+    for (bytes, pid) in DATA_BYTES.iter().flat_map(|(bytes, pids)| pids.iter().map(move |pid| (*bytes, *pid))) {
+        for data in ["00 ", "FF ", "A5 "].map(|byte| byte.repeat(bytes)) {
+            let rows = obd.read_rows("obd_answers", &format!("41 {pid:02X} {data}0D 32"));
+            assert_eq!(rows.len(), 2, "{pid:02X} {data}");
+            assert_eq!(rows[0].number("pid"), f64::from(pid));
+            assert_eq!((rows[0].too_short, rows[0].without_page.clone()), (false, None), "{pid:02X} {data}");
+            assert_eq!(rows[1].number("vehicle_speed"), 50.0, "{pid:02X} {data}");
+            let frozen = obd.read_rows("obd_answers", &format!("42 {pid:02X} 00 {data}0D 00 32"));
+            assert_eq!((frozen.len(), frozen[1].number("freeze_vehicle_speed")), (2, 50.0), "{pid:02X} {data}");
+            let short = &format!("41 {pid:02X} {data}")[..5 + 3 * bytes - 3];
+            assert!(obd.read("obd_answers", short).too_short, "{pid:02X}: {short}");
+        }
+        seen += 1;
+    }
+    let layout = std::fs::read_to_string(concat!(env!("CARGO_MANIFEST_DIR"), "/../schema/standard/obd.lore"));
+    assert_eq!(layout.expect("the description").matches("    when pid is ").count(), seen, "every PID is asked for");
+}
+
+/// The layout of ISO 15031-5, several PIDs in one answer (from memory); the values follow from its formulas by hand.
+#[test]
+fn several_pids_in_one_answer() {
+    let obd = Described::standard("obd");
+    for frame in ["obd_answers", "obd_answers_29"] {
+        let rows = obd.read_rows(frame, "41 0C 1A F8 0D 32");
+        assert_eq!(rows.len(), 2);
+        assert_eq!(
+            (rows[0].shown("engine_speed"), rows[1].shown("vehicle_speed")),
+            ("1726 rpm".into(), "50 km/h".into())
+        );
+        assert!(!rows[0].has("vehicle_speed") && !rows[1].has("engine_speed"));
+        let of_first = obd.read(frame, "41 0C 1A F8 0D 32");
+        assert!(of_first.has("engine_speed") && !of_first.has("vehicle_speed"), "the first one alone");
+    }
+    // A PID that is not described: where the next one begins is not known.
+    let rows = obd.read_rows("obd_answers", "41 0C 1A F8 5F 0E 0D 32");
+    assert_eq!(rows.len(), 2);
+    assert_eq!(rows[1].without_page, Some(("pid".to_owned(), 0x5F)));
+}
+
 #[test]
 fn an_oxygen_sensor_without_a_part_in_the_trim() {
     // FF: not used for the trim (SAE J1979 as copied at liquisearch.com/obd-ii_pids/standard_pids).

@@ -119,6 +119,11 @@ fn data_by_identifier() {
     let answer = uds.read("uds_answers", "62 F1 90 5A 5A 39 47 50 30 30 52 35 35 42 31 32 33 34 35 36");
     assert_eq!(answer.shown("vin"), "ZZ9GP00R55B123456");
     assert_eq!(uds.read("uds_answers", "62 F1 8C 53 4E 31").shown("serial_number"), "SN1");
+    let vin = "5A 5A 39 47 50 30 30 52 35 35 42 31 32 33 34 35 36";
+    let both = uds.read_rows("uds_answers", &format!("62 F1 86 03 F1 90 {vin} F1 8C 53 4E 31"));
+    assert_eq!(both.len(), 3);
+    assert_eq!((both[0].word("active_session"), both[1].shown("vin")), ("extended", "ZZ9GP00R55B123456".to_owned()));
+    assert_eq!(both[2].shown("serial_number"), "SN1");
     assert_eq!(uds.read("uds_answers", "62 F1 86 03").word("active_session"), "extended");
     let own = uds.read("uds_answers", "62 12 34 AB CD");
     assert_eq!((own.number("identifier"), own.shown("data")), (f64::from(0x1234), "AB CD".to_owned()));
