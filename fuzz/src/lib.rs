@@ -69,8 +69,18 @@ fn told_flat(reading: &wirelore_lorec::Reading<'_>) -> String {
     format!("{value} {:?} {} {:?}", reading.word, reading.outside_range, reading.bits)
 }
 
-/// The decoder and a flat table give the same readings, and say the same of the frame.
+/// The decoder and a flat table give the same readings of every row of a payload, and say the same of it.
 pub fn compare_with_table(decoder: &Decoder, table: &Lorec<'_>, frame: FrameId, payload: &[u8]) {
+    let mut rows = decoder.rows(frame, payload);
+    let mut bytes = 0;
+    while let Some(row) = rows.next_row() {
+        bytes += row.len();
+        assert!(bytes <= 65 * (payload.len() + 1), "rows have at most 64 bytes in front of each element");
+        compare_row(decoder, table, frame, row);
+    }
+}
+
+fn compare_row(decoder: &Decoder, table: &Lorec<'_>, frame: FrameId, payload: &[u8]) {
     let (mut by_decoder, mut by_table) = (Vec::new(), Vec::new());
     let outcome = decoder.decode(frame, payload, |signal, reading| by_decoder.push((signal.0, told(&reading))));
     let flat = table.frames().nth(frame.index()).expect("the table has every frame");
