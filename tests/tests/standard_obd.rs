@@ -248,7 +248,7 @@ fn several_pids_in_one_answer() {
     // A PID that is not described: where the next one begins is not known.
     let rows = obd.read_rows("obd_answers", "41 0C 1A F8 5F 0E 0D 32");
     assert_eq!(rows.len(), 2);
-    assert_eq!(rows[1].without_page, Some(("pid".to_owned(), 0x5F)));
+    assert_eq!((rows[1].number("pid"), rows[1].shown("data")), (95.0, "0E 0D 32".into()));
 }
 
 #[test]
@@ -380,7 +380,10 @@ fn other_services() {
     }
     assert_eq!(obd.read("obd_answers", "44").word("service"), "clear_answer");
     assert!(obd.read("obd_answers", "41 0C 1A").too_short, "an answer that ends too early is told");
-    assert_eq!(obd.read("obd_answers", "41 E1 05").without_page, Some(("pid".to_owned(), 0xE1)));
+    assert_eq!(obd.read("obd_answers", "41 E1 05").shown("data"), "05");
+    let request = obd.read("obd_requests", "02 0C 00 0D 01");
+    let asked = (request.word("pid"), request.word("further_pid[1]"), request.number("further_frame_number[1]"));
+    assert_eq!(asked, ("engine_speed", "vehicle_speed", 1.0));
 }
 
 /// A message in three frames by the layout of ISO 15765-2, identifiers and padding by ISO 15765-4, from memory; the number is invented. In between, an answer of another unit, and one with an identifier of 29 bits.

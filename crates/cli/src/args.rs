@@ -23,7 +23,7 @@ pub(crate) enum Command {
     /// Draw where each bit of a frame sits, with formulas and reachable values; or explain a message by its name
     Explain(ExplainArguments),
     /// Write the checked description as .json, as a compact .lorebin, as a .lorec table for controllers, or as Rust source
-    #[command(after_help = crate::caution::SENDING)]
+    #[command(after_help = crate::caution::SENDING.replace('\n', " "))]
     Compile(CompileArguments),
     /// Turn logged frames into engineering values
     Decode(Box<DecodeArguments>),

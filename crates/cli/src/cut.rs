@@ -19,7 +19,7 @@ pub(crate) fn reading(name: &str) {
 fn watch() {
     // Without the watch such a cut ends the run as well, but without a word.
     let Some(watch) = wirelore_log::CutWatch::begin() else { return };
-    std::thread::spawn(move || {
+    let waiting = std::thread::Builder::new().spawn(move || {
         watch.wait();
         crate::half_done::remove_all();
         let name = READING.lock().unwrap_or_else(PoisonError::into_inner);
@@ -28,4 +28,6 @@ fn watch() {
         ));
         std::process::exit(2);
     });
+    // Where there is no thread to be had, nobody waits and the watch is none.
+    drop(waiting);
 }

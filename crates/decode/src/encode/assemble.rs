@@ -330,6 +330,9 @@ impl<'a> Assembly<'a> {
             return Err(EncodeError::CannotHold { signal: self.name(id), what: format!("{count} bytes"), why });
         }
         self.needed_bytes = self.needed_bytes.max(first.saturating_add(count));
+        if count > 0 {
+            self.notes.push(Note::UnsetBytes { signal: self.name(id), bytes: count });
+        }
         Ok(())
     }
 }

@@ -68,6 +68,13 @@ pub enum Note {
         /// The signal.
         signal: String,
     },
+    /// Text or bytes that were not given are there, for a given size says so: all of them 0.
+    UnsetBytes {
+        /// The signal.
+        signal: String,
+        /// How many.
+        bytes: usize,
+    },
     /// A counter that was not given begins with its first count.
     CounterStarts {
         /// The counter.
@@ -156,6 +163,9 @@ impl fmt::Display for Note {
             }
             Self::SizeSet { signal, of, bytes } => write!(f, "{signal}: set to {bytes}, the bytes of {of}"),
             Self::UnsetAbsent { signal } => write!(f, "{signal}: not given, says no reading"),
+            Self::UnsetBytes { signal, bytes } => {
+                write!(f, "{signal}: not given, {bytes} bytes of 00 as its size says")
+            }
             Self::UnsetZero { signal } => write!(f, "{signal}: not given, raw value 0"),
             Self::CounterStarts { signal, at } => {
                 write!(f, "{signal}: not given, counts from {at}")

@@ -6,9 +6,10 @@
 //! touched such a page then stays where it is, nothing of what it would have read is ever used, and another one can say what has happened.
 //!
 //! The blocks below rest on this:
-//! - The handler calls what may be called in one (`write`, `pause`, `sigaction`; POSIX.1-2017, 2.4.3), reads two places that were filled
+//! - The handler calls what may be called in one (`write`, `pause`, `raise`, `sigaction`; POSIX.1-2017, 2.4.3), reads two places that were filled
 //!   before it was installed and never change, and never returns where a file is the reason.
-//! - For any other reason it puts the earlier handler back and returns: the same signal comes again, and goes there.
+//! - For any other reason, and where nobody listens any more, it puts the earlier handler back and returns: a fault comes again of itself,
+//!   a signal that somebody has sent is sent once more, and either goes there.
 
 use std::io::{PipeReader, PipeWriter, Read, pipe};
 use std::mem::MaybeUninit;
@@ -71,13 +72,18 @@ fn install() -> bool {
 extern "C" fn on_bus_error(_signal: c_int, info: *mut siginfo_t, _context: *mut c_void) {
     let Some(Installed { wake, earlier }) = INSTALLED.get() else { return };
     // SAFETY: the system gives a handler of this kind a whole structure.
-    if unsafe { (*info).si_code } != BUS_ADRERR {
+    let reason = unsafe { (*info).si_code };
+    // SAFETY: one byte of a constant goes to an open pipe.
+    let is_heard = reason == BUS_ADRERR && unsafe { libc::write(wake.as_raw_fd(), [0_u8].as_ptr().cast(), 1) } == 1;
+    if !is_heard {
         // SAFETY: it is what was installed before.
         unsafe { sigaction(SIGBUS, earlier, ptr::null_mut()) };
+        if reason <= 0 {
+            // SAFETY: the signal waits until this handler has returned.
+            unsafe { libc::raise(SIGBUS) };
+        }
         return;
     }
-    // SAFETY: one byte of a constant goes to an open pipe.
-    unsafe { libc::write(wake.as_raw_fd(), [0_u8].as_ptr().cast(), 1) };
     loop {
         // SAFETY: it does nothing but wait.
         unsafe { libc::pause() };

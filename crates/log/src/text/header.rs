@@ -12,8 +12,10 @@ use super::networks::{MOST_PARTS, Network, Networks};
 use super::proof;
 use super::row::Forms;
 
-/// More columns are not looked at.
+/// A header with more columns is refused.
 const COLUMNS_MAX: usize = 4096;
+/// The most data bytes of a frame of CAN.
+const DATA_COLUMNS_MAX: usize = 64;
 
 /// How much of the log is looked at for what the header does not say.
 const SAMPLE_BYTES: usize = 256 * 1024;
@@ -61,7 +63,10 @@ pub(super) fn read(window: &mut Window, lines: &mut Lines, map: &ColumnMap, name
     }
     let delimiter = delimiter_of(&line);
     let mut cut: Vec<Cell> = Vec::new();
-    cells::split(&line, delimiter, COLUMNS_MAX, &mut cut).map_err(|flaw| refuse(flaw.to_string()))?;
+    let rest = cells::split(&line, delimiter, COLUMNS_MAX, &mut cut).map_err(|flaw| refuse(flaw.to_string()))?;
+    if rest.is_some() {
+        return Err(refuse(format!("it has more than {COLUMNS_MAX} columns; leave out those that nobody needs")));
+    }
     let heading = |cell: &Cell| String::from_utf8_lossy(&unquoted(cell.of(&line))).into_owned();
     let headings: Vec<String> = cut.iter().map(heading).collect();
     let (mut assigned, networks) = assign(&headings, map).map_err(refuse)?;
@@ -251,7 +256,14 @@ fn check(assigned: &mut Assigned, headings: &[String], networks: Networks, is_al
         (false, bytes) if is_told_apart && !bytes.is_empty() => {
             let first = bytes[0].0;
             let follow = bytes.iter().zip(first..).all(|(&(number, ..), wanted)| number == wanted);
-            if !follow || first > 1 || bytes.len() > 64 {
+            if bytes.len() > DATA_COLUMNS_MAX {
+                return Err(format!(
+                    "{} columns are single data bytes, and no more than {DATA_COLUMNS_MAX} can be; say which they are with \
+                     --columns 'data=b0..b7'",
+                    bytes.len()
+                ));
+            }
+            if !follow || first > 1 {
                 return Err(
                     "the columns of the data bytes do not follow each other from 0 or 1; say which they are with \
                             --columns 'data=b0..b7'"

@@ -21,8 +21,8 @@ __all__ = ["Decoded", "Description", "LoreError", "open"]
 class Decoded(dict):
     """The tables of one call of ``decode``: a dictionary of ``pyarrow.Table`` by the names of the frames that were seen.
 
-    ``counts`` says what became of every frame; all but ``read`` are its parts and add up to it. ``notes`` says in sentences what was lost
-    or damaged, and which channel was taken for which network.
+    ``counts`` says what became of every frame, of every message that was put together from frames, and of every row behind the first one of a
+    payload with several; all but ``read`` are its parts and add up to it. ``notes`` says in sentences what was lost or damaged, and which channel was taken for which network.
     """
 
     def __init__(self, tables, counts, notes):
