@@ -204,7 +204,8 @@ pub struct Page {
     pub rows_from: Option<u32>,
     /// A period of its own.
     pub every: Option<Period>,
-    /// A length of its own. In a group that gives rows: of the bytes in front of the group and one element.
+    /// A length of its own. In a group that gives rows: of the bytes in front of the group and one element. Where the two numbers are
+    /// the same, the element ends there; else it has at least so many bytes as the least, and as many more as what is described there.
     pub length: Option<LengthRange>,
 }
 

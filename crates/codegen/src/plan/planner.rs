@@ -2,7 +2,7 @@
 
 use std::collections::HashMap;
 
-use wirelore_model::{Element, Frame, Identifier, Page, PageId, Signal, SignalId, Test};
+use wirelore_model::{Element, Frame, Identifier, LengthRange, Page, PageId, Signal, SignalId, Test};
 
 use super::{Context, Group, Mode, Pages, PlaceOf, Repeat, Switch, stated};
 use crate::names::{Names, camel, snake};
@@ -72,7 +72,7 @@ impl<'d> Planner<'d> {
             (0..).map(SignalId).zip(&frame.signals).filter(|(_, signal)| signal.page == page).collect();
         let needed = own.iter().map(|(_, signal)| signal.needed_bytes()).max().unwrap_or(0);
         let page_of = page.map(|page| &frame.pages[page.index()]);
-        let stated_bytes = page_of.map_or(stated(frame.length), |page| stated(page.length));
+        let stated_bytes = page_of.map_or(stated(frame.length), |page| stated(self.length_of(page)));
         let mut names = Names::with(&METHODS);
         let mut places = Names::with(&["ID", "LENGTH", "PERIOD"]);
         let is_of_service = frame.seen_on.iter().any(|seen| matches!(seen.identifier, Identifier::SomeIp { .. }));
@@ -106,6 +106,13 @@ impl<'d> Planner<'d> {
         let Group { fields, names, .. } = &mut group;
         fields.iter_mut().for_each(|field| field.name_methods(names));
         group
+    }
+
+    /// The length that a page states. In a group that gives rows a range only says how far what is not described goes.
+    fn length_of(&self, page: &Page) -> Option<LengthRange> {
+        let in_rows =
+            || page.rows_from.is_some() || self.frame.pages_around(page.parent).any(|page| page.rows_from.is_some());
+        page.length.filter(|length| length.min == length.max || !in_rows())
     }
 
     fn fill(&mut self, group: &mut Group<'d>, page: Option<PageId>) {

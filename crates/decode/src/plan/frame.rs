@@ -194,6 +194,15 @@ fn least_bytes(frame: &Frame) -> Vec<Option<u32>> {
     for (at, page) in frame.pages.iter().enumerate().rev() {
         holds_rows[around(page)] |= page.rows_from.is_some() || holds_rows[at + 1];
     }
+    let mut in_rows = vec![false; stated.len()];
+    for (at, page) in frame.pages.iter().enumerate() {
+        in_rows[at + 1] = page.rows_from.is_some() || in_rows[around(page)];
+        // A range says how far what is not described goes, and nobody misses that.
+        let is_range = page.length.is_some_and(|length| length.min < length.max);
+        if in_rows[at + 1] && is_range {
+            stated[at + 1] = None;
+        }
+    }
     for (at, page) in frame.pages.iter().enumerate().filter(|(_, page)| page.rows_from.is_none()) {
         stated[at + 1] = stated[at + 1].or(stated[around(page)]);
     }

@@ -23,10 +23,14 @@ struct Extent {
     from: usize,
     /// The byte behind the element, where that is stated.
     stated: Option<usize>,
+    /// The group around that states it as well: what is stated here holds instead.
+    stated_around: Option<usize>,
+    /// The element goes to here at least: what is there need not be described.
+    least: usize,
     /// Something goes to the end of the payload.
     is_open: bool,
     /// Texts and bytes that are as long as other signals say.
-    sized: Box<[Run]>,
+    sized: Vec<Run>,
 }
 
 /// Where the first element of a payload stands.
@@ -44,6 +48,8 @@ impl RowPlan {
             return None;
         }
         let mut groups: Vec<Option<Extent>> = vec![None];
+        // By group: the innermost one that states where the element ends, itself or around it.
+        let mut stated: Vec<Option<usize>> = vec![None];
         let mut switches: Vec<bool> = Vec::new();
         for page in &frame.pages {
             // A page stands behind the one around.
@@ -56,15 +62,19 @@ impl RowPlan {
             {
                 extent.is_open = true;
             }
-            groups.push(page.rows_from.map(|from| from as usize).or(from_around).map(|from| Extent::new(page, from)));
+            let stated_around = stated.get(around).copied().flatten().filter(|_| page.rows_from.is_none());
+            let from = page.rows_from.map(|from| from as usize).or(from_around);
+            let extent = from.map(|from| Extent::new(page, from, stated_around));
+            let states = extent.as_ref().is_some_and(|extent| extent.stated.is_some());
+            stated.push(if states { Some(groups.len()) } else { stated_around });
+            groups.push(extent);
         }
         for signal in &frame.signals {
             let Some(Some(extent)) = groups.get_mut(signal.page.map_or(0, |page| page.index() + 1)) else { continue };
             let (Content::Text { bytes, size, .. } | Content::Bytes { bytes, size }) = signal.content else { continue };
             extent.is_open |= size.is_none() && bytes.last.is_none();
             if size.is_some() {
-                let sized = std::mem::take(&mut extent.sized).into_iter();
-                extent.sized = sized.chain(Run::new(frame, bytes, size)).collect();
+                extent.sized.extend(Run::new(frame, bytes, size));
             }
         }
         Some(Box::new(Self { groups: groups.into(), switches: switches.into() }))
@@ -72,9 +82,10 @@ impl RowPlan {
 }
 
 impl Extent {
-    fn new(page: &Page, from: usize) -> Self {
-        let stated = page.length.map(|length| length.max as usize);
-        Self { from, stated, is_open: false, sized: Box::default() }
+    fn new(page: &Page, from: usize, stated_around: Option<usize>) -> Self {
+        let stated = page.length.filter(|length| length.min == length.max).map(|length| length.max as usize);
+        let least = page.length.map_or(0, |length| length.min as usize);
+        Self { from, stated, stated_around, least, is_open: false, sized: Vec::new() }
     }
 }
 
@@ -83,6 +94,9 @@ impl Extent {
 struct Found {
     from: Option<usize>,
     end: usize,
+    /// The group that stated it last, and what it states: a page inside may state something else instead.
+    innermost: Option<(usize, usize)>,
+    /// The greatest end that is stated by pages which nothing inside contradicts.
     stated: Option<usize>,
     is_open: bool,
 }
@@ -99,7 +113,7 @@ impl FramePlan {
 
     /// Where the first element of a payload stands; `None` where no group gives rows in it.
     ///
-    /// What the innermost page states comes first. Else the element goes as far as what is there in it; and to the end of the payload where
+    /// What the innermost page states comes first; of pages beside each other the one that states most. Else the element goes as far as what is there in it; and to the end of the payload where
     /// something does, or where a selector leaves open what is there.
     #[inline(never)]
     pub(crate) fn cut(&self, payload: &[u8]) -> Option<Cut> {
@@ -113,7 +127,7 @@ impl FramePlan {
                 Selected::Group(number) => {
                     let Some(group) = self.groups.get(number as usize) else { continue };
                     if let Some(Some(extent)) = rows.groups.get(number as usize) {
-                        found.add(extent, group.needed_bytes as usize, payload);
+                        found.add(number as usize, extent, group.needed_bytes as usize, payload);
                     }
                     next = group.next_switch;
                 }
@@ -123,7 +137,7 @@ impl FramePlan {
         }
         let from = found.from?.min(payload.len());
         let all = payload.len();
-        let end = found.stated.unwrap_or(if found.is_open { all } else { found.end });
+        let end = found.stated().unwrap_or(if found.is_open { all } else { found.end });
         // An element without a single byte would never end.
         let end = if end > from { end.min(all) } else { all };
         Some(Cut { from, end })
@@ -131,10 +145,16 @@ impl FramePlan {
 }
 
 impl Found {
-    fn add(&mut self, extent: &Extent, needed_bytes: usize, payload: &[u8]) {
+    fn add(&mut self, group: usize, extent: &Extent, needed_bytes: usize, payload: &[u8]) {
         self.from.get_or_insert(extent.from);
-        self.end = self.end.max(needed_bytes);
-        self.stated = extent.stated.or(self.stated);
+        self.end = self.end.max(needed_bytes).max(extent.least);
+        if let Some(stated) = extent.stated {
+            // What is inside a group is walked through directly behind it.
+            if self.innermost.is_some_and(|(around, _)| Some(around) != extent.stated_around) {
+                self.stated = self.stated();
+            }
+            self.innermost = Some((group, stated));
+        }
         self.is_open |= extent.is_open;
         for run in &extent.sized {
             match run.end(payload) {
@@ -142,5 +162,10 @@ impl Found {
                 None => self.is_open = true,
             }
         }
+    }
+
+    /// The byte behind the element, where that is stated.
+    fn stated(&self) -> Option<usize> {
+        self.stated.max(self.innermost.map(|(_, end)| end))
     }
 }

@@ -36,10 +36,10 @@ pub(crate) fn check(contents: &Contents<'_>, bounds: Bounds, messages: &mut Mess
             covered(signal, origin, &limit, messages);
         }
     }
-    let Some(limit) = limit(contents, None, bounds) else { return };
     for area in &contents.areas {
-        let needed = area.fields.iter().map(wirelore_bits::Field::needed_bytes).max().unwrap_or(0);
-        if needed > limit.bytes {
+        let needed = area.needed_bytes();
+        let around = [area.page, None].into_iter().filter_map(|page| limit(contents, page, bounds));
+        if let Some(limit) = around.into_iter().find(|limit| needed > limit.bytes) {
             let what = if area.is_unused { "`unused`" } else { "`unknown`" };
             messages.push(say(what, needed, &limit, area.counting, area.site));
         }
@@ -82,7 +82,16 @@ fn covered(signal: &Signal, origin: &SignalOrigin<'_>, limit: &Limit, messages: 
 }
 
 fn limit(contents: &Contents<'_>, page: Option<PageId>, Bounds { kind, longest }: Bounds) -> Option<Limit> {
-    match contents.length_on(page) {
+    // An element of a group that gives rows has to fit into what is around, too.
+    let mut around = page;
+    let length = loop {
+        let length = contents.length_on(around);
+        match around.filter(|_| length.is_none()) {
+            Some(inner) => around = contents.frame.pages[inner.index()].parent,
+            None => break length,
+        }
+    };
+    match length {
         Some(LengthRange { max, .. }) => Some(Limit { bytes: max, stated: stated_at(contents, page), kind }),
         None => Some(Limit { bytes: longest?, stated: None, kind }),
     }

@@ -21,6 +21,7 @@ pub(crate) fn check(contents: &Contents<'_>, conditions: &Conditions, resolver: 
         pages.filter_map(|(page, flat)| Some(Group { page, from: flat.rows?.from, site: flat.site })).collect();
     let Some(first) = groups.first() else { return };
     duties(contents, first, resolver);
+    lengths(contents, resolver);
     if !together(&groups, conditions, resolver) {
         groups.iter().for_each(|group| behind(contents, group, conditions, resolver));
     }
@@ -35,6 +36,53 @@ fn duties(contents: &Contents<'_>, group: &Group, resolver: &mut Resolver<'_, '_
         .here("a counter, a checksum or a protection")
         .remark(group.site, "gives a row for each of its elements");
     resolver.messages.push(message.help("describe it as a plain signal, or the group with `up to` and a number"));
+}
+
+/// What is said of how long elements are has to tell where the next one begins, and that behind what is there in any case.
+fn lengths(contents: &Contents<'_>, resolver: &mut Resolver<'_, '_>) {
+    let mut reaches = vec![0_u32; contents.frame.pages.len()];
+    let signals = contents.frame.signals.iter().map(|signal| (signal.page, reach(signal)));
+    let areas = contents.areas.iter().map(|area| (area.page, area.needed_bytes()));
+    for (page, reach) in signals.chain(areas) {
+        let Some(page) = page else { continue };
+        reaches[page.index()] = reaches[page.index()].max(reach);
+    }
+    for (page, flat) in contents.flat.pages.iter().enumerate() {
+        let (Some(statement), Some(length)) = (flat.lengths.first(), contents.page_lengths[page]) else { continue };
+        let scope = &contents.flat.scopes[flat.scope];
+        if !scope.in_rows {
+            continue;
+        }
+        let of_part = |bytes: u32| bytes.saturating_sub(scope.base);
+        let from = if scope.via.is_some() { "in a layout, from the layout's" } else { "from the element's" };
+        let site = scope.site(statement.span);
+        let around =
+            pages_around(contents, flat.parent).take_while(|page| contents.flat.pages[page.index()].rows.is_none());
+        let group = pages_around(contents, flat.parent).find(|page| contents.flat.pages[page.index()].rows.is_some());
+        let before = around.chain(group).map(|page| reaches[page.index()]).max().unwrap_or(0);
+        let message = if length.min != length.max || of_part(length.max) == 0 {
+            Diagnostic::new(Rule::RowsImpossible, site, "the length of an element is one number above 0")
+                .here("does not say where the next element begins")
+                .help("write `length N` with the bytes of one element; give each length a page of its own where there are several")
+        } else if before > length.max {
+            let (before, stated) = (of_part(before), of_part(length.max));
+            let text =
+                format!("the element has {before} bytes before this page's own, and its length is said to be {stated}");
+            Diagnostic::new(Rule::RowsImpossible, site, text)
+                .here(format!("`length` counts {from} first byte"))
+                .help(format!("write `length {before}`, or more"))
+        } else {
+            continue;
+        };
+        resolver.messages.push(match scope.via {
+            Some(via) => message.remark(via, "put in here"),
+            None => message,
+        });
+    }
+}
+
+fn pages_around<'a>(contents: &'a Contents<'_>, page: Option<PageId>) -> impl Iterator<Item = PageId> + 'a {
+    std::iter::successors(page, |page| contents.frame.pages[page.index()].parent)
 }
 
 /// Each group goes on to the end, so only one of them can be there: whether one was told that can be there with another.
@@ -94,6 +142,5 @@ fn reach(signal: &Signal) -> u32 {
 }
 
 fn is_inside(contents: &Contents<'_>, page: PageId, group: usize) -> bool {
-    let parent = |page: &PageId| contents.frame.pages[page.index()].parent;
-    std::iter::successors(Some(page), parent).any(|page| page.index() == group)
+    pages_around(contents, Some(page)).any(|page| page.index() == group)
 }

@@ -55,6 +55,13 @@ pub(crate) struct Area {
     pub(crate) is_unused: bool,
 }
 
+impl Area {
+    /// The byte behind its last bit.
+    pub(crate) fn needed_bytes(&self) -> u32 {
+        self.fields.iter().map(wirelore_bits::Field::needed_bytes).max().unwrap_or(0)
+    }
+}
+
 /// The contents of a frame.
 #[derive(Debug)]
 pub(crate) struct Contents<'t> {
@@ -106,6 +113,7 @@ pub(crate) fn read<'t>(
     contents.frame.sending = said.sending.clone();
     contents.faster(resolver, &table, &said);
     contents.areas(resolver);
+    contents.ends_of_rows(bounds);
     resolver.table = table;
     check::contents(&contents, bounds, resolver);
     contents
@@ -159,8 +167,10 @@ impl<'t> Contents<'t> {
     fn lengths_of_pages(&mut self, resolver: &mut Resolver<'_, 't>, bounds: Bounds) {
         for page in &self.flat.pages {
             let file = self.flat.scopes[page.scope].file;
-            let base = self.flat.scopes[page.scope].base;
-            let own = length::read(&page.lengths, bounds.behind(base), file, resolver.messages);
+            let Scope { base, in_rows, via, .. } = self.flat.scopes[page.scope];
+            let is_part = in_rows || via.is_some();
+            let bounds = if is_part { bounds.of_part(base) } else { bounds };
+            let own = length::read(&page.lengths, bounds, file, resolver.messages);
             let own = own.map(|length| length::behind(length, base)).or(page.rows.and_then(RowGroup::length));
             let every = page_period(page, file, resolver);
             // How long the whole payload is says nothing about one of its rows.
@@ -178,7 +188,7 @@ impl<'t> Contents<'t> {
         }
     }
 
-    /// The length that holds on a page, or in the frame itself.
+    /// The length that holds on a page, or in the frame itself. In a group that gives rows: of the bytes in front and one element.
     pub(crate) fn length_on(&self, page: Option<PageId>) -> Option<LengthRange> {
         page.map_or(self.frame.length, |page| self.page_lengths[page.index()])
     }

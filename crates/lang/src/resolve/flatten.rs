@@ -153,7 +153,11 @@ impl<'t> Run<'_, '_, 't> {
         let parent = inner.page;
         inner.page = Some(PageId(self.flat.pages.len() as u32));
         inner.settings = inner.settings.inside(inner.file, &body.items);
-        inner.limit = stated_length(&body.items).map(|bytes| bytes.saturating_add(inner.base)).or(inner.limit);
+        let end = stated_length(&body.items).map(|bytes| bytes.saturating_add(inner.base));
+        inner.limit = end.or(inner.limit);
+        if let Some(end) = end.filter(|_| inner.in_rows && !inner.is_repeated()) {
+            inner.element = Some((inner.base, end));
+        }
         self.flat.pages.push(FlatPage {
             parent,
             switch,

@@ -18,11 +18,8 @@ pub(crate) struct Bounds {
 }
 
 impl Bounds {
-    /// What is left behind so many bytes: of what no frame consists alone.
-    pub(crate) fn behind(self, base: u32) -> Self {
-        if base == 0 {
-            return self;
-        }
+    /// What is left behind so many bytes, for a part of a payload: no frame consists of it alone.
+    pub(crate) fn of_part(self, base: u32) -> Self {
         Self { kind: None, longest: self.longest.map(|longest| longest.saturating_sub(base)) }
     }
 }

@@ -36,6 +36,7 @@ mod recognition;
 mod repeat;
 mod role;
 pub(crate) mod routes;
+mod row_ends;
 pub(crate) mod schedules;
 pub(crate) mod settings;
 pub(crate) mod shelf;

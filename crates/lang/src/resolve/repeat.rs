@@ -219,11 +219,16 @@ impl<'t> Run<'_, '_, 't> {
         let counting = outer.settings.counting;
         let Elements { start, size, count } = elements;
         let (_, needed) = elements.element(count - 1);
-        let several = if count == 1 { "one element".to_owned() } else { format!("{count} elements") };
+        let (several, need) =
+            if count == 1 { ("one element".to_owned(), "needs") } else { (format!("{count} elements"), "need") };
         let of = if size == 1 { "1 byte".to_owned() } else { format!("{size} bytes") };
-        let what = if outer.element.is_some() { "element around" } else { "frame" };
+        let (what, end) = match outer.element {
+            Some(_) => ("element around", end.saturating_sub(outer.base)),
+            None => ("frame", end),
+        };
+        let bytes = if end == 1 { "byte" } else { "bytes" };
         let text = format!(
-            "{several} of {of} from byte {} on need byte {}, but the {what} has {end} bytes",
+            "{several} of {of} from byte {} on {need} byte {}, but the {what} has {end} {bytes}",
             counting.byte(start.saturating_sub(outer.base)),
             counting.byte(needed.saturating_sub(outer.base + 1)),
         );

@@ -305,3 +305,51 @@ fn pages_of_layouts_have_lengths_that_count_from_the_layout() {
     assert_eq!(of("signal k in byte 0\nwhen k is 1 { length 7 }"), [Rule::FrameTooLong]);
     assert_eq!(of("signal k in byte 0\nwhen k is 1 { length 2\nsignal a in byte 2 }"), [Rule::OutsideFrame]);
 }
+
+#[test]
+fn lengths_of_elements_tell_where_the_next_one_begins() {
+    let of = |group: &str| rules(&format!("signal s in byte 0\nrepeat from byte 1 to end as rows {{ {group} }}"));
+    assert_eq!(of("signal p in byte 0\nwhen p is 1 { length 2..3 }"), [Rule::RowsImpossible]);
+    assert_eq!(of("signal p in byte 0\nwhen p is 1 { length 0 }"), [Rule::RowsImpossible]);
+    assert_eq!(of("signal d in bytes 0..1\nwhen d is 1 { length 1 }"), [Rule::RowsImpossible]);
+    assert_eq!(of("signal d in byte 0\nunknown byte 1\nwhen d is 1 { length 1 }"), [Rule::RowsImpossible]);
+    assert_eq!(of("signal d in bytes 0..1\nwhen d is 1 { length 2 }"), []);
+    assert_eq!(of("signal d in byte 0\nwhen d is 1 { length 2\nunknown bytes 1..2 }"), [Rule::OutsideFrame]);
+    let inner = "signal d in byte 0\nwhen d is 1 { length 4\nsignal q in byte 2\nwhen q is 1 { length 2 } }";
+    assert_eq!(of(inner), [Rule::RowsImpossible]);
+}
+
+#[test]
+fn elements_need_no_length_that_a_frame_can_have() {
+    let text = "network fast can_fd 500 kbit/s, data 2 Mbit/s\nlayout l { signal k in byte 0\nwhen k is 1 { length 10 } }\n\
+                frame f on fast id 1 { repeat to end as rows { signal p in byte 0\nwhen p is 1 { length 9 } } }\n\
+                frame g on fast id 2 { use layout l at byte 0 }\n";
+    let told = crate::check_text("fast.lore", text).diagnostics;
+    assert!(told.iter().all(|told| told.rule != Rule::LengthWithoutCode), "{told:?}");
+}
+
+#[test]
+fn elements_fit_into_the_length_that_is_stated_for_the_frame() {
+    let rows = |frame: &str| rules(&format!("{frame}\nsignal s in byte 0\n"));
+    assert_eq!(rows("length 2\nrepeat from byte 1 to end as rows { signal p in bytes 0..1 }"), [Rule::OutsideFrame]);
+    let page = "repeat from byte 1 to end as rows { signal p in byte 0\nwhen p is 1 { signal a in bytes 1..2 } }";
+    assert_eq!(rows(&format!("length 3\n{page}")), [Rule::OutsideFrame]);
+    assert_eq!(rows(&format!("length 4\n{page}")), []);
+    assert_eq!(rows(&format!("length 1..4\n{page}")), []);
+}
+
+/// The last byte of what goes to the end in an element whose length is stated.
+#[test]
+fn ends_inside_elements_with_a_length_are_theirs() {
+    let text = "signal s in byte 0\nrepeat from byte 1 to end as rows { signal p in byte 0\n\
+                when p is 1 { length 3\nsignal t in bytes 1..end text }\n\
+                when p is 2 { length 3\nsignal l in byte last }\n\
+                when p is 3 { length 3\nrepeat from byte 1 to end, up to 9 { signal f in byte 0 } } }";
+    let checked = checked(text);
+    let frame = &database(&checked).frames[0];
+    let signal = |name: &str| frame.signals.iter().find(|signal| signal.label.name == name).expect("there");
+    let wirelore_model::Content::Text { bytes, .. } = &signal("t").content else { panic!("no text") };
+    assert_eq!((bytes.first, bytes.last), (2, Some(3)));
+    assert_eq!(ends(signal("l")), "3.7..3.0");
+    assert_eq!(frame.signals.iter().filter(|signal| signal.label.name.starts_with("f[")).count(), 2);
+}
