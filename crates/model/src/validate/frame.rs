@@ -8,7 +8,7 @@ use wirelore_bits::lin::{self, LinChecksum};
 use super::flaw::{At, Checked, Flaw, InvalidDescription};
 use super::general::{at_most, frame_exists, identifiers, not_zero, plain_name, refers};
 use super::pages::{self, Tree};
-use super::{raw, signal};
+use super::{raw, rows, signal};
 use crate::{
     Appearance, Description, FLEXRAY_REPETITIONS, Frame, FrameId, Identifier, Page, PageId, Passed, Period, Sending,
     Signal, SignalId, StatesId, Test,
@@ -44,7 +44,7 @@ impl<'a> FrameChecks<'a> {
             pages::element(page.element, *limit).at(|| page_name(index))?;
         }
         signal::check_all(&context, limit, &mut self.fitting)?;
-        pages::row_groups(frame, &limits).map_err(|(page, flaw)| InvalidDescription::new(page_name(page), flaw))?;
+        rows::check(frame, &limits).map_err(|(page, flaw)| InvalidDescription::new(page_name(page), flaw))?;
         let mut fields = frame.unknown.iter().chain(&frame.unused);
         fields
             .try_for_each(|field| inside(field.needed_bytes(), limit))

@@ -9,6 +9,7 @@ mod frame;
 mod general;
 mod pages;
 mod raw;
+mod rows;
 mod signal;
 mod wiring;
 

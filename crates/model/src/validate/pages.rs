@@ -2,7 +2,7 @@
 
 use super::flaw::{Checked, Flaw};
 use super::general::{at_most, not_zero, refers};
-use crate::{Frame, Page, PageId, ROWS_FROM_MOST, Role, SignalId};
+use crate::{Page, PageId, SignalId};
 
 /// Where each page lies in the tree: a run of numbers that holds the runs of the pages inside it, so that one comparison tells whether a
 /// page is around another. Number 0 and the run of everything belong to the frame itself.
@@ -136,32 +136,6 @@ pub(super) fn element(element: Option<crate::Element>, limit: u32) -> Checked {
     not_zero("number among the elements", element.number.into())?;
     at_most("number among the elements", element.number, element.most)?;
     super::frame::inside(element.reaches, limit)
-}
-
-/// Checks the groups that give rows: each stands in a payload of so many bytes, none in another group, and the frame has nothing that
-/// counts or checks whole payloads. On failure also tells which page has the flaw.
-pub(super) fn row_groups(frame: &Frame, limits: &[u32]) -> Result<(), (usize, Flaw)> {
-    let wrong = |problem| Flaw::WrongRows { problem };
-    let has_duty = frame.gives_rows() && frame.signals.iter().any(|signal| signal.role != Role::Value);
-    let mut in_group: Vec<bool> = Vec::with_capacity(frame.pages.len());
-    for (index, page) in frame.pages.iter().enumerate() {
-        let is_inside = page.parent.is_some_and(|parent| in_group.get(parent.index()).copied().unwrap_or(false));
-        in_group.push(is_inside || page.element.is_some() || page.rows_from.is_some());
-        let Some(first) = page.rows_from else { continue };
-        let limit = limits.get(index).copied().unwrap_or(u32::MAX);
-        let checked = if is_inside {
-            Err(wrong("it stands in another repeated group"))
-        } else if page.element.is_some() || !page.tests.is_empty() {
-            Err(wrong("it has a condition, and belongs on a page that has it"))
-        } else if has_duty {
-            Err(wrong("the frame has a counter, a checksum or a protection, which belong to the whole payload"))
-        } else {
-            at_most("number of bytes in front of its rows", first, ROWS_FROM_MOST)
-                .and_then(|()| super::frame::inside(first, limit))
-        };
-        checked.map_err(|flaw| (index, flaw))?;
-    }
-    Ok(())
 }
 
 /// A length that is in order and not above what the network can carry.

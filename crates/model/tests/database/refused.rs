@@ -211,6 +211,8 @@ refused! {
         |d| d.frames[1].pages[4].rows_from = Some(0) => "frame `request`, page number 4 (counted from 0): it cannot give rows: it has a condition",
         |d| d.frames[1].pages[5].rows_from = Some(65) => "frame `request`, page number 5 (counted from 0): its number of bytes in front of its rows is 65, and at most 64",
         |d| d.frames[1].pages[5].rows_from = Some(21) => "frame `request`, page number 5 (counted from 0): it reaches byte 20",
+        |d| d.frames[1].pages[5].rows_from = Some(5) => "frame `request`, page number 5 (counted from 0): it cannot give rows: a signal that is not in it lies behind its beginning",
+        |d| { let page = d.frames[1].pages[5].clone(); d.frames[1].pages.push(Page { switch: 4, ..page }) } => "frame `request`, page number 6 (counted from 0): it cannot give rows: another such group can be there at the same time",
         |d| d.frames[1].signals[1].role = d.frames[0].signals[1].role.clone() => "frame `request`, page number 5 (counted from 0): it cannot give rows: the frame has a counter",
         |d| d.frames[1].signals[2].page = Some(PageId(9)) => "frame `request`, page number 2 (counted from 0): it refers to page number 9",
         |d| d.frames[1].signals[6].page = Some(PageId(9)) => "frame `request`, signal `cell[3]`: it refers to page number 9",
@@ -320,8 +322,9 @@ fn the_promises_are_no_stricter_than_they_say() {
     // A float's special patterns are compared as they are, in either half.
     accepted(&|d| d.frames[1].signals[4].fault = vec![RawSpan { first: bits(0x7F80_0000), last: bits(0xFF80_0000) }]);
     accepted(&|d| d.frames[1].signals[4].absent = single(number(-1)));
-    // A page may be longer than its frame is elsewhere.
+    // A page may be longer than its frame is elsewhere, and its signals lie behind the beginning of rows that are not there with it.
     accepted(&|d| {
+        d.frames[1].pages[5].parent = Some(PageId(0));
         d.frames[1].pages[1].length = Some(LengthRange { min: 64, max: 64 });
         d.frames[1].signals[7].content = Content::Bytes { bytes: ByteSpan { first: 63, last: None }, size: None };
     });

@@ -103,7 +103,7 @@ pub(super) fn request() -> Frame {
             },
             page(Some(0), 1, None),
             Page { element: Some(Element { number: 1, most: 2, reaches: 6 }), ..page(None, 2, None) },
-            Page { rows_from: Some(5), ..page(None, 3, None) },
+            Page { rows_from: Some(20), ..page(None, 3, None) },
         ],
         ..frame(
             "request",
