@@ -40,8 +40,8 @@ pub(crate) fn contents(contents: &Contents<'_>, bounds: Bounds, resolver: &mut R
     orders::check(contents, resolver.messages);
     let conditions = pages::Conditions::of(contents);
     pages::check(contents, &conditions, resolver.messages);
-    rows::check(contents, &conditions, resolver);
-    overlap::check(contents, &conditions, bounds.longest, resolver);
+    let misplaced = rows::check(contents, &conditions, resolver);
+    overlap::check(contents, &conditions, (bounds.longest, misplaced), resolver);
 }
 
 /// Checks what only shows in the whole.

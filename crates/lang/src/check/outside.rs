@@ -17,6 +17,8 @@ struct Limit {
     stated: Option<Site>,
     /// The kind of network; `None` for a message that is carried in several of its frames.
     kind: Option<NetworkKind>,
+    /// The byte at which the first element begins, in a group that gives rows.
+    rows_from: Option<u32>,
 }
 
 pub(crate) fn check(contents: &Contents<'_>, bounds: Bounds, messages: &mut Messages) {
@@ -91,9 +93,10 @@ fn limit(contents: &Contents<'_>, page: Option<PageId>, Bounds { kind, longest }
             None => break length,
         }
     };
+    let rows_from = contents.frame.pages_around(page).find_map(|page| page.rows_from);
     match length {
-        Some(LengthRange { max, .. }) => Some(Limit { bytes: max, stated: stated_at(contents, page), kind }),
-        None => Some(Limit { bytes: longest?, stated: None, kind }),
+        Some(LengthRange { max, .. }) => Some(Limit { bytes: max, stated: stated_at(contents, page), kind, rows_from }),
+        None => Some(Limit { bytes: longest?, stated: None, kind, rows_from }),
     }
 }
 
@@ -121,7 +124,12 @@ fn say(what: &str, needed: u32, limit: &Limit, counting: Counting, site: Site) -
         (Some(end), None, Some(kind)) => format!("but a `{}` frame ends with byte {end} at the latest", kind.keyword()),
         (Some(end), None, None) => format!("but no message of its transport goes beyond byte {end}"),
     };
-    let message = Diagnostic::new(Rule::OutsideFrame, site, format!("{what} needs byte {byte}, {rest}"))
+    let in_element = limit.rows_from.and_then(|from| (needed - 1).checked_sub(from));
+    let needs = match in_element {
+        Some(own) => format!("byte {} of its element, byte {byte} of the payload", counting.byte(own)),
+        None => format!("byte {byte}"),
+    };
+    let message = Diagnostic::new(Rule::OutsideFrame, site, format!("{what} needs {needs}, {rest}"))
         .here(format!("reaches byte {byte}"));
     match limit.stated {
         Some(stated) => message.remark(stated, "the length").help("correct the place or the length"),

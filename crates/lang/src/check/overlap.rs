@@ -4,7 +4,7 @@
 //! each other; pages of different switches are compared only where the maps of the whole switches meet.
 
 use wirelore_bits::BitPosition;
-use wirelore_model::PageId;
+use wirelore_model::{PageId, SignalId};
 
 use crate::resolve::Resolver;
 use crate::resolve::contents::Contents;
@@ -40,10 +40,11 @@ struct Finder<'a, 'b> {
     told: usize,
 }
 
+/// Looks for overlaps in a frame of so many bytes at most; none of a signal that is known to stand in a wrong place.
 pub(crate) fn check(
     contents: &Contents<'_>,
     conditions: &Conditions,
-    longest: Option<u32>,
+    (longest, misplaced): (Option<u32>, Option<SignalId>),
     resolver: &mut Resolver<'_, '_>,
 ) {
     let longest = longest.unwrap_or(USUAL_BYTES);
@@ -51,7 +52,7 @@ pub(crate) fn check(
     if pages == 0 && is_free(contents, longest) {
         return;
     }
-    let occupants = occupants(contents, longest);
+    let occupants = occupants(contents, longest, misplaced);
     let mut finder = Finder {
         occupants,
         by_page: vec![Vec::new(); pages + 1],
@@ -79,10 +80,12 @@ fn is_free(contents: &Contents<'_>, longest: u32) -> bool {
         && contents.areas.iter().all(|area| is_new(Bits::of_fields(&area.fields)))
 }
 
-fn occupants<'a>(contents: &'a Contents<'_>, longest: u32) -> Vec<Occupant<'a>> {
+fn occupants<'a>(contents: &'a Contents<'_>, longest: u32, misplaced: Option<SignalId>) -> Vec<Occupant<'a>> {
     let length = |page| contents.length_on(page).map_or(longest, |length| length.max);
     // What sticks out of its element is told elsewhere.
-    let certain = contents.frame.signals.iter().zip(&contents.origins).filter(|(signal, origin)| {
+    let placed = (0..).map(SignalId).zip(contents.frame.signals.iter().zip(&contents.origins));
+    let placed = placed.filter(|(id, _)| Some(*id) != misplaced).map(|(_, signal)| signal);
+    let certain = placed.filter(|(signal, origin)| {
         !origin.is_uncertain && origin.element.as_ref().is_none_or(|element| signal.needed_bytes() <= element.end)
     });
     let signals = certain.map(|(signal, origin)| Occupant {

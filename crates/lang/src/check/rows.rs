@@ -1,6 +1,6 @@
 //! Can a payload be told apart into rows?
 
-use wirelore_model::{Content, PageId, Role, Signal};
+use wirelore_model::{Content, PageId, Role, Signal, SignalId};
 
 use super::pages::Conditions;
 use crate::resolve::Resolver;
@@ -15,16 +15,23 @@ struct Group {
     site: Site,
 }
 
-pub(crate) fn check(contents: &Contents<'_>, conditions: &Conditions, resolver: &mut Resolver<'_, '_>) {
+/// Tells what keeps a frame from giving rows; gives the signal that was found behind the beginning of a group.
+pub(crate) fn check(
+    contents: &Contents<'_>,
+    conditions: &Conditions,
+    resolver: &mut Resolver<'_, '_>,
+) -> Option<SignalId> {
     let pages = contents.flat.pages.iter().enumerate();
     let groups: Vec<Group> =
         pages.filter_map(|(page, flat)| Some(Group { page, from: flat.rows?.from, site: flat.site })).collect();
-    let Some(first) = groups.first() else { return };
+    let first = groups.first()?;
     duties(contents, first, resolver);
     lengths(contents, resolver);
-    if !together(&groups, conditions, resolver) {
-        groups.iter().for_each(|group| behind(contents, group, conditions, resolver));
+    if together(&groups, conditions, resolver) {
+        return None;
     }
+    let found: Vec<_> = groups.iter().filter_map(|group| behind(contents, group, conditions, resolver)).collect();
+    found.first().copied()
 }
 
 /// What counts or checks a whole payload says nothing about one of its rows.
@@ -106,9 +113,14 @@ fn together(groups: &[Group], conditions: &Conditions, resolver: &mut Resolver<'
 }
 
 /// What is not in the group has to be in front of it: behind its beginning is another element in every row.
-fn behind(contents: &Contents<'_>, group: &Group, conditions: &Conditions, resolver: &mut Resolver<'_, '_>) {
+fn behind(
+    contents: &Contents<'_>,
+    group: &Group,
+    conditions: &Conditions,
+    resolver: &mut Resolver<'_, '_>,
+) -> Option<SignalId> {
     let mut together: Vec<Option<bool>> = vec![None; contents.frame.pages.len()];
-    for (signal, origin) in contents.frame.signals.iter().zip(&contents.origins) {
+    for (id, (signal, origin)) in (0..).map(SignalId).zip(contents.frame.signals.iter().zip(&contents.origins)) {
         if reach(signal) <= group.from {
             continue;
         }
@@ -126,9 +138,10 @@ fn behind(contents: &Contents<'_>, group: &Group, conditions: &Conditions, resol
                 .here("other elements stand there, too")
                 .remark(group.site, "one element behind the other from its first byte on");
             resolver.messages.push(message.help("put it into the group, or in front of it"));
-            return;
+            return Some(id);
         }
     }
+    None
 }
 
 /// The byte behind a signal; of what goes to the end, or is as long as another signal says, the one behind its first.

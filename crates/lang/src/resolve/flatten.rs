@@ -277,7 +277,14 @@ impl<'t> Run<'_, '_, 't> {
         let message = format!("{place} has no `{what}` of its own");
         let message =
             Diagnostic::new(Rule::UnexpectedWord, scope.site(item.span), message).here("belongs to the frame");
-        self.shared.messages.push(message.help("move it to the frame's own statements, outside all inner braces"));
+        let gives_rows = scope.page.is_some_and(|page| self.flat.pages[page.index()].rows.is_some());
+        self.shared.messages.push(match &item.kind {
+            BodyKind::Length(length) if gives_rows => message.help(format!(
+                "for the length of each element write `, size {} bytes` behind `as rows`",
+                length.last.value.max(1)
+            )),
+            _ => message.help("move it to the frame's own statements, outside all inner braces"),
+        });
     }
 
     fn layout(&mut self, used: &'t UseLayout<'t>, span: Span, scope: usize) {

@@ -13,12 +13,14 @@ use super::number::integer;
 use super::recover::{skip_until, tell};
 use super::tree::{Body, Repeat, Times};
 use crate::lex::TokenKind;
+use crate::{Diagnostic, Rule};
 
 const HELP: &str = "a group is written `repeat from byte 2 to end, up to 32 { ... }`, `repeat 4 times { ... }`, `repeat COUNT times, up to 32 { ... }` or `repeat from byte 1 to end as rows { ... }`";
 
 const CLAUSES: Clauses = Clauses {
-    words: &["up", "size"],
+    words: &["up", "size", "as"],
     begins: |i| match i.word() {
+        "as" => i.nth_word(1) == "rows",
         "up" => i.nth_word(1) == "to",
         "size" => i.nth_kind(1) == Some(TokenKind::Number),
         _ => false,
@@ -80,7 +82,17 @@ fn to_end(i: Cursor<'_>) -> Parsed<'_, Times<'_>> {
 }
 
 fn times_word(i: Cursor<'_>) -> Parsed<'_, ()> {
-    keyword("times", HELP).map(|_| ()).parse(i)
+    let (behind, _) = keyword("times", HELP)(i)?;
+    if behind.word() == "as" && behind.nth_word(1) == "rows" {
+        let help = "rows go on to the end of the payload: write `to end as rows`, without a number of times";
+        return broken(rows_elsewhere(behind, help));
+    }
+    Ok((behind, ()))
+}
+
+fn rows_elsewhere(i: Cursor<'_>, help: &str) -> Diagnostic {
+    let site = i.site(i.span_to(i.next().next()));
+    Diagnostic::new(Rule::UnexpectedWord, site, "`as rows` stands directly behind `to end`").here("not here").help(help)
 }
 
 fn clause<'a>(word_here: &str, i: Cursor<'a>, repeat: &mut Repeat<'a>) -> Parsed<'a, ()> {
@@ -105,6 +117,14 @@ fn clause<'a>(word_here: &str, i: Cursor<'a>, repeat: &mut Repeat<'a>) -> Parsed
             .parse(behind)?;
             repeat.size.get_or_insert(number);
             Ok((behind, ()))
+        }
+        "as" if i.nth_word(1) == "rows" => {
+            i.context.report(rows_elsewhere(i, "write `repeat to end as rows, size 4 bytes { ... }`"));
+            // What is meant is clear.
+            if matches!(repeat.times, Some(Times::ToEnd)) {
+                repeat.times = Some(Times::Rows);
+            }
+            Ok((i.next().next(), ()))
         }
         _ => elsewhere(),
     }

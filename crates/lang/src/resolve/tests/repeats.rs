@@ -353,3 +353,42 @@ fn ends_inside_elements_with_a_length_are_theirs() {
     assert_eq!(ends(signal("l")), "3.7..3.0");
     assert_eq!(frame.signals.iter().filter(|signal| signal.label.name.starts_with("f[")).count(), 2);
 }
+
+#[test]
+fn rows_that_are_written_wrongly_are_told_once() {
+    let texts = |group: &str| -> Vec<String> {
+        let text = format!("network n can 500 kbit/s\nframe f on n id 1 {{ signal s in byte 0\n{group} }}\n");
+        let told = crate::check_text("n.lore", &text).diagnostics;
+        told.iter().map(|told| format!("{}; {}", told.message, told.help.join("; "))).collect()
+    };
+    let element = "{ signal p in byte 0 }";
+    let stands = "`as rows` stands directly behind `to end`; ";
+    assert_eq!(
+        texts(&format!("repeat from byte 1 to end, size 2 bytes, as rows {element}")),
+        [format!("{stands}write `repeat to end as rows, size 4 bytes {{ ... }}`")]
+    );
+    assert_eq!(
+        texts(&format!("repeat from byte 1 4 times as rows {element}")),
+        [format!("{stands}rows go on to the end of the payload: write `to end as rows`, without a number of times")]
+    );
+    assert_eq!(
+        texts("repeat from byte 1 to end as rows { signal p in byte 0\nlength 3 }"),
+        [
+            "a repeated group has no `length` of its own; for the length of each element write `, size 3 bytes` behind `as rows`"
+        ]
+    );
+    assert_eq!(
+        texts(&format!("repeat from byte 1 to end as rows {element}\nsignal z in byte 1")),
+        ["signal `z` lies behind the beginning of a group that gives rows; put it into the group, or in front of it"]
+    );
+    assert_eq!(
+        texts(&format!("length 1\nrepeat from byte 1 to end as rows {element}")),
+        ["one element of 1 byte from byte 1 on needs byte 1, but the frame has 1 byte; \
+          correct the number of elements, their size, the byte where they begin, or the length"]
+    );
+    assert_eq!(
+        texts("length 2\nrepeat from byte 1 to end as rows { signal p in bytes 0..1 }"),
+        ["signal `p` needs byte 1 of its element, byte 2 of the payload, but the frame ends with byte 1 (length 2); \
+          correct the place or the length"]
+    );
+}
