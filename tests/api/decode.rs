@@ -306,6 +306,7 @@ pub enum Note {
     SizeSet { signal: String, of: String, bytes: usize },
     UnsetAbsent { signal: String },
     UnsetZero { signal: String },
+    UnsetBytes { signal: String, bytes: usize },
     CounterStarts { signal: String, at: u64 },
     ChecksumCalculated { signal: String, value: u64 },
     ChecksumAsGiven { signal: String, right: u64 },
