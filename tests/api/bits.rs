@@ -799,7 +799,7 @@ pub trait Element<'a>: Copy {
 }
 #[derive(Clone, Copy, Debug)]
 pub enum Repeated<'a, E> {
-    Read { bytes: &'a [u8], step_bytes: usize, count: usize },
+    Read { bytes: &'a [u8], step_bytes: usize, count: usize, told: usize },
     Listed(&'a [E]),
 }
 impl<'a, E: Element<'a>> Repeated<'a, E> {

@@ -1746,6 +1746,572 @@ pub mod pages {
     }
 }
 
+pub use answers::Answers;
+
+/// `answers` and what it holds.
+#[allow(clippy::module_inception)]
+pub mod answers {
+    use wirelore_bits::typed;
+
+    /// `answers`.
+    ///
+    /// Says several things, of which the first one is read; some of its pages have a length, and a counted group has none.
+    #[derive(Clone, Copy, Debug, PartialEq)]
+    pub struct Answers<'a> {
+        /// `raw`; 8 bits.
+        ///
+        /// `None`: the payload ends before it.
+        pub service: Option<u8>,
+        /// What is there under a condition.
+        pub when_service: WhenService<'a>,
+    }
+
+    impl<'a> Answers<'a> {
+        /// The identifier.
+        pub const ID: u32 = 0x10A;
+        /// Whether the identifier has 29 bits.
+        pub const EXTENDED: bool = false;
+        const AT_SERVICE: typed::Cut = typed::Cut::between((0, 7), (0, 0));
+
+        #[inline]
+        fn read(payload: &'a [u8]) -> Result<Self, typed::TooShort> {
+            let bits = Self::AT_SERVICE.get(payload);
+            let convert = |bits: u64| bits as u8;
+            let service = bits.map(convert);
+            let held = Self::select_service(payload);
+            let when_service = match held {
+                0 => {
+                    let page = ServiceIs0To127::read(payload)?;
+                    WhenService::Is0To127(page)
+                }
+                1 => {
+                    let page = ServiceIs128To255::read(payload)?;
+                    WhenService::Is128To255(page)
+                }
+                _ => WhenService::NoPage,
+            };
+            Ok(Self {
+                service,
+                when_service,
+            })
+        }
+
+        fn write(&self, payload: &mut [u8]) -> Result<(), typed::NotEncoded> {
+            if let Some(value) = self.service {
+                let bits = typed::unsigned_bits(u64::from(value), 8, "service")?;
+                Self::AT_SERVICE.put(payload, bits);
+            }
+            let held = Self::select_service(payload);
+            match (held, &self.when_service) {
+                (0, WhenService::Is0To127(page)) => page.write(payload)?,
+                (1, WhenService::Is128To255(page)) => page.write(payload)?,
+                (2, WhenService::NoPage) => {}
+                _ => return Err(typed::NotEncoded::OtherPage),
+            }
+            Ok(())
+        }
+
+        fn measure(&self, size: &mut typed::Size) {
+            size.part(1, None);
+            if self.service.is_some() {
+                size.reach(1);
+            }
+            match &self.when_service {
+                WhenService::Is0To127(page) => page.measure(size),
+                WhenService::Is128To255(page) => page.measure(size),
+                WhenService::NoPage => {}
+            }
+        }
+
+        #[inline]
+        fn select_service(payload: &[u8]) -> usize {
+            let Some(bits) = Self::AT_SERVICE.get(payload) else {
+                return 2;
+            };
+            match bits {
+                0..=127 => 0,
+                128..=255 => 1,
+                _ => 2,
+            }
+        }
+
+        /// Reads a payload.
+        ///
+        /// # Errors
+        /// It is shorter than the description allows.
+        #[inline]
+        pub fn decode(payload: &'a [u8]) -> Result<Self, typed::TooShort> {
+            let frame = Self::read(payload)?;
+            let mut size = typed::Size::default();
+            frame.measure(&mut size);
+            typed::at_least(payload, size.least())?;
+            Ok(frame)
+        }
+
+        /// Writes the payload and tells its length in bytes.
+        ///
+        /// # Errors
+        /// A field does not fit in its bits, the pages are not those that the selectors ask for, or the room is too
+        /// small.
+        pub fn encode_into(&self, room: &mut [u8]) -> Result<usize, typed::NotEncoded> {
+            let mut size = typed::Size::default();
+            self.measure(&mut size);
+            let payload = typed::room(room, size.length())?;
+            self.write(payload)?;
+            Ok(size.length())
+        }
+
+        /// Tells what each signal says, by its name in the description.
+        pub fn each(&self, tell: &mut dyn FnMut(typed::Name, typed::Said<'_>)) {
+            if let Some(said) = self.service {
+                let said = typed::Said::from(said);
+                let name = typed::Name::of("service");
+                tell(name, said);
+            }
+            match &self.when_service {
+                WhenService::Is0To127(page) => page.each(tell),
+                WhenService::Is128To255(page) => page.each(tell),
+                WhenService::NoPage => {}
+            }
+        }
+    }
+
+    /// What is there under a condition: at most one of these.
+    #[derive(Clone, Copy, Debug, PartialEq)]
+    // Without allocation there are no boxes.
+    #[allow(clippy::enum_variant_names, clippy::large_enum_variant)]
+    pub enum WhenService<'a> {
+        /// When `service` is 0..127.
+        Is0To127(ServiceIs0To127<'a>),
+        /// When `service` is 128..255.
+        Is128To255(ServiceIs128To255<'a>),
+        /// No page takes the value, or the payload ends before it.
+        NoPage,
+    }
+
+    /// When `service` is 0..127.
+    #[derive(Clone, Copy, Debug, PartialEq)]
+    pub struct ServiceIs0To127<'a> {
+        /// The first element; those that stand behind it in a payload are not read.
+        pub item_element: Option<ItemElement<'a>>,
+    }
+
+    impl<'a> ServiceIs0To127<'a> {
+        #[inline]
+        fn read(payload: &'a [u8]) -> Result<Self, typed::TooShort> {
+            let item_element = if Self::has_item(payload) {
+                let element = ItemElement::read(payload)?;
+                Some(element)
+            } else {
+                None
+            };
+            Ok(Self { item_element })
+        }
+
+        fn write(&self, payload: &mut [u8]) -> Result<(), typed::NotEncoded> {
+            if let Some(element) = &self.item_element {
+                element.write(payload)?;
+            }
+            Ok(())
+        }
+
+        fn measure(&self, size: &mut typed::Size) {
+            size.part(0, None);
+            if let Some(element) = &self.item_element {
+                element.measure(size);
+            }
+        }
+
+        fn has_item(_payload: &[u8]) -> bool {
+            true
+        }
+
+        /// Tells what each signal says, by its name in the description.
+        pub fn each(&self, tell: &mut dyn FnMut(typed::Name, typed::Said<'_>)) {
+            if let Some(element) = &self.item_element {
+                element.each(tell);
+            }
+        }
+    }
+
+    /// The first element; those that stand behind it in a payload are not read.
+    #[derive(Clone, Copy, Debug, PartialEq)]
+    pub struct ItemElement<'a> {
+        /// `raw`; 8 bits.
+        ///
+        /// `None`: the payload ends before it.
+        pub item: Option<u8>,
+        /// What is there under a condition.
+        pub when_item: WhenItem<'a>,
+    }
+
+    impl<'a> ItemElement<'a> {
+        const AT_ITEM: typed::Cut = typed::Cut::between((1, 7), (1, 0));
+
+        #[inline]
+        fn read(payload: &'a [u8]) -> Result<Self, typed::TooShort> {
+            let bits = Self::AT_ITEM.get(payload);
+            let convert = |bits: u64| bits as u8;
+            let item = bits.map(convert);
+            let held = Self::select_item(payload);
+            let when_item = match held {
+                0 => {
+                    let page = ItemIs0To80::read(payload)?;
+                    WhenItem::Is0To80(page)
+                }
+                1 => {
+                    let page = ItemIs81To160::read(payload)?;
+                    WhenItem::Is81To160(page)
+                }
+                2 => {
+                    let page = ItemOtherwise::read(payload)?;
+                    WhenItem::Otherwise(page)
+                }
+                _ => WhenItem::NoPage,
+            };
+            Ok(Self { item, when_item })
+        }
+
+        fn write(&self, payload: &mut [u8]) -> Result<(), typed::NotEncoded> {
+            if let Some(value) = self.item {
+                let bits = typed::unsigned_bits(u64::from(value), 8, "item")?;
+                Self::AT_ITEM.put(payload, bits);
+            }
+            let held = Self::select_item(payload);
+            match (held, &self.when_item) {
+                (0, WhenItem::Is0To80(page)) => page.write(payload)?,
+                (1, WhenItem::Is81To160(page)) => page.write(payload)?,
+                (2, WhenItem::Otherwise(page)) => page.write(payload)?,
+                (3, WhenItem::NoPage) => {}
+                _ => return Err(typed::NotEncoded::OtherPage),
+            }
+            Ok(())
+        }
+
+        fn measure(&self, size: &mut typed::Size) {
+            size.part(2, None);
+            if self.item.is_some() {
+                size.reach(2);
+            }
+            match &self.when_item {
+                WhenItem::Is0To80(page) => page.measure(size),
+                WhenItem::Is81To160(page) => page.measure(size),
+                WhenItem::Otherwise(page) => page.measure(size),
+                WhenItem::NoPage => {}
+            }
+        }
+
+        #[inline]
+        fn select_item(payload: &[u8]) -> usize {
+            let Some(bits) = Self::AT_ITEM.get(payload) else {
+                return 3;
+            };
+            match bits {
+                0..=80 => 0,
+                81..=160 => 1,
+                _ => 2,
+            }
+        }
+
+        /// Tells what each signal says, by its name in the description.
+        pub fn each(&self, tell: &mut dyn FnMut(typed::Name, typed::Said<'_>)) {
+            if let Some(said) = self.item {
+                let said = typed::Said::from(said);
+                let name = typed::Name::of("item");
+                tell(name, said);
+            }
+            match &self.when_item {
+                WhenItem::Is0To80(page) => page.each(tell),
+                WhenItem::Is81To160(page) => page.each(tell),
+                WhenItem::Otherwise(page) => page.each(tell),
+                WhenItem::NoPage => {}
+            }
+        }
+    }
+
+    /// What is there under a condition: at most one of these.
+    #[derive(Clone, Copy, Debug, PartialEq)]
+    // Without allocation there are no boxes.
+    #[allow(clippy::enum_variant_names, clippy::large_enum_variant)]
+    pub enum WhenItem<'a> {
+        /// When `item` is 0..80.
+        Is0To80(ItemIs0To80),
+        /// When `item` is 81..160.
+        Is81To160(ItemIs81To160),
+        /// Otherwise.
+        Otherwise(ItemOtherwise<'a>),
+        /// No page takes the value, or the payload ends before it.
+        NoPage,
+    }
+
+    /// When `item` is 0..80.
+    #[derive(Clone, Copy, Debug, PartialEq)]
+    pub struct ItemIs0To80 {
+        /// `raw`; 8 bits.
+        ///
+        /// `None`: the payload ends before it.
+        pub near: Option<u8>,
+    }
+
+    impl ItemIs0To80 {
+        const AT_NEAR: typed::Cut = typed::Cut::between((2, 7), (2, 0));
+
+        #[inline]
+        fn read(payload: &[u8]) -> Result<Self, typed::TooShort> {
+            let bits = Self::AT_NEAR.get(payload);
+            let convert = |bits: u64| bits as u8;
+            let near = bits.map(convert);
+            Ok(Self { near })
+        }
+
+        fn write(&self, payload: &mut [u8]) -> Result<(), typed::NotEncoded> {
+            if let Some(value) = self.near {
+                let bits = typed::unsigned_bits(u64::from(value), 8, "near")?;
+                Self::AT_NEAR.put(payload, bits);
+            }
+            Ok(())
+        }
+
+        fn measure(&self, size: &mut typed::Size) {
+            size.part(3, Some(5));
+            if self.near.is_some() {
+                size.reach(3);
+            }
+        }
+
+        /// Tells what each signal says, by its name in the description.
+        pub fn each(&self, tell: &mut dyn FnMut(typed::Name, typed::Said<'_>)) {
+            if let Some(said) = self.near {
+                let said = typed::Said::from(said);
+                let name = typed::Name::of("near");
+                tell(name, said);
+            }
+        }
+    }
+
+    /// When `item` is 81..160.
+    #[derive(Clone, Copy, Debug, PartialEq)]
+    pub struct ItemIs81To160 {
+        /// `raw * 0.25` rpm; 16 bits.
+        ///
+        /// `None`: the payload ends before it.
+        pub far: Option<u16>,
+    }
+
+    impl ItemIs81To160 {
+        const AT_FAR: typed::Cut = typed::Cut::between((3, 7), (2, 0));
+        const FORMULA_FAR: typed::Formula = typed::Formula::new(1, 0, 4);
+
+        #[inline]
+        fn read(payload: &[u8]) -> Result<Self, typed::TooShort> {
+            let bits = Self::AT_FAR.get(payload);
+            let convert = |bits: u64| bits as u16;
+            let far = bits.map(convert);
+            Ok(Self { far })
+        }
+
+        fn write(&self, payload: &mut [u8]) -> Result<(), typed::NotEncoded> {
+            if let Some(value) = self.far {
+                let bits = typed::unsigned_bits(u64::from(value), 16, "far")?;
+                Self::AT_FAR.put(payload, bits);
+            }
+            Ok(())
+        }
+
+        fn measure(&self, size: &mut typed::Size) {
+            size.part(4, None);
+            if self.far.is_some() {
+                size.reach(4);
+            }
+        }
+
+        /// The value in rpm.
+        #[must_use]
+        pub fn far(&self) -> Option<f64> {
+            let value = |raw: u16| f64::from(raw) / 4.0;
+            let raw = self.far;
+            raw.map(value)
+        }
+
+        /// Sets `far` to the raw number nearest to a value in rpm.
+        ///
+        /// What no raw number can say (`OutOfRange`) leaves it as it is.
+        #[must_use]
+        pub fn set_far(&mut self, value: f64) -> wirelore_bits::Fit {
+            let range = (0, 65535);
+            let is_value = |_: i128| true;
+            let mut raw: u16 = 0;
+            let formula = Self::FORMULA_FAR;
+            let fit = typed::set(&mut raw, value, formula, range, is_value);
+            if fit != wirelore_bits::Fit::OutOfRange {
+                self.far = Some(raw);
+            }
+            fit
+        }
+
+        /// Tells what each signal says, by its name in the description.
+        pub fn each(&self, tell: &mut dyn FnMut(typed::Name, typed::Said<'_>)) {
+            if let Some(said) = self.far() {
+                let said = typed::Said::from(said);
+                let name = typed::Name::of("far");
+                tell(name, said);
+            }
+        }
+    }
+
+    /// Otherwise.
+    #[derive(Clone, Copy, Debug, PartialEq)]
+    pub struct ItemOtherwise<'a> {
+        /// Bytes as they are.
+        ///
+        /// `None`: the payload ends before it.
+        pub rest: Option<&'a [u8]>,
+    }
+
+    impl<'a> ItemOtherwise<'a> {
+        #[inline]
+        fn read(payload: &'a [u8]) -> Result<Self, typed::TooShort> {
+            let rest = payload.get(2..);
+            Ok(Self { rest })
+        }
+
+        fn write(&self, payload: &mut [u8]) -> Result<(), typed::NotEncoded> {
+            if let Some(value) = self.rest {
+                typed::put_bytes(payload, value, 2, None, "rest")?;
+            }
+            Ok(())
+        }
+
+        fn measure(&self, size: &mut typed::Size) {
+            size.part(2, None);
+            if let Some(value) = self.rest {
+                size.reach(2 + value.len());
+            }
+        }
+
+        /// Tells what each signal says, by its name in the description.
+        pub fn each(&self, tell: &mut dyn FnMut(typed::Name, typed::Said<'_>)) {
+            if let Some(said) = self.rest {
+                let said = typed::Said::bytes(said);
+                let name = typed::Name::of("rest");
+                tell(name, said);
+            }
+        }
+    }
+
+    /// When `service` is 128..255.
+    #[derive(Clone, Copy, Debug, PartialEq)]
+    pub struct ServiceIs128To255<'a> {
+        /// `raw`; 2 bits.
+        ///
+        /// `None`: the payload ends before it.
+        pub codes: Option<u8>,
+        /// As many as there are.
+        pub code_elements: typed::Repeated<'a, CodeElement>,
+    }
+
+    impl<'a> ServiceIs128To255<'a> {
+        const AT_CODES: typed::Cut = typed::Cut::between((1, 1), (1, 0));
+
+        #[inline]
+        fn read(payload: &'a [u8]) -> Result<Self, typed::TooShort> {
+            let bits = Self::AT_CODES.get(payload);
+            let convert = |bits: u64| bits as u8;
+            let codes = bits.map(convert);
+            let told = Self::AT_CODES.get(payload);
+            let code_elements = typed::Repeated::counted(payload, 2, 2, (told, 3));
+            let code_elements: typed::Repeated<'a, CodeElement> = code_elements.readable();
+            Ok(Self {
+                codes,
+                code_elements,
+            })
+        }
+
+        fn write(&self, payload: &mut [u8]) -> Result<(), typed::NotEncoded> {
+            if let Some(value) = self.codes {
+                let bits = typed::unsigned_bits(u64::from(value), 2, "codes")?;
+                Self::AT_CODES.put(payload, bits);
+            }
+            let told = Self::AT_CODES.get(payload);
+            typed::count_fits(told, self.code_elements.len(), "codes")?;
+            let elements = &self.code_elements;
+            elements.write(payload, (2, 2), 3, "code_elements")?;
+            Ok(())
+        }
+
+        fn measure(&self, size: &mut typed::Size) {
+            size.part(2, None);
+            if self.codes.is_some() {
+                size.reach(2);
+            }
+            let elements = &self.code_elements;
+            elements.measure(size, 2, (2, 2));
+        }
+
+        /// Tells what each signal says, by its name in the description.
+        pub fn each(&self, tell: &mut dyn FnMut(typed::Name, typed::Said<'_>)) {
+            if let Some(said) = self.codes {
+                let said = typed::Said::from(said);
+                let name = typed::Name::of("codes");
+                tell(name, said);
+            }
+            let elements = self.code_elements.iter();
+            for (index, element) in elements.enumerate() {
+                element.each(&mut |name, said| tell(name.in_element(index), said));
+            }
+        }
+    }
+
+    /// One element of a repeated group.
+    #[derive(Clone, Copy, Debug, PartialEq)]
+    pub struct CodeElement {
+        /// `trouble code`; 16 bits.
+        pub code: u16,
+    }
+
+    impl CodeElement {
+        const AT_CODE: typed::Cut = typed::Cut::between((0, 7), (1, 0));
+
+        /// The trouble code.
+        #[must_use]
+        pub fn code(&self) -> typed::Reading<wirelore_bits::TroubleCode> {
+            match self.code {
+                0 => typed::Reading::NoReading,
+                raw => {
+                    let code = wirelore_bits::TroubleCode::of_bits(u64::from(raw), 16);
+                    code.map_or(typed::Reading::Undefined, typed::Reading::Value)
+                }
+            }
+        }
+
+        /// Tells what each signal says, by its name in the description.
+        pub fn each(&self, tell: &mut dyn FnMut(typed::Name, typed::Said<'_>)) {
+            let said = typed::Said::from(self.code());
+            let name = typed::Name::of("code");
+            tell(name, said);
+        }
+    }
+
+    impl<'a> typed::Element<'a> for CodeElement {
+        #[inline]
+        fn read(payload: &'a [u8]) -> Result<Self, typed::TooShort> {
+            typed::at_least(payload, 2)?;
+            let code = Self::AT_CODE.of(payload) as u16;
+            Ok(Self { code })
+        }
+
+        fn write(&self, payload: &mut [u8]) -> Result<(), typed::NotEncoded> {
+            let bits = typed::unsigned_bits(u64::from(self.code), 16, "code[1]")?;
+            Self::AT_CODE.put(payload, bits);
+            Ok(())
+        }
+
+        fn measure(&self, size: &mut typed::Size) {
+            size.part(2, None);
+        }
+    }
+}
+
 /// `sums`.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Sums {
@@ -2638,6 +3204,8 @@ pub enum BenchFrame<'a> {
     Texts(Texts<'a>),
     /// `pages`.
     Pages(Pages),
+    /// `answers`.
+    Answers(Answers<'a>),
     /// `sums`.
     Sums(Sums),
     /// `protected_1`.
@@ -2689,6 +3257,10 @@ impl<'a> BenchFrame<'a> {
                 let frame = Sums::decode(payload)?;
                 Self::Sums(frame)
             }
+            (0x10A, false) => {
+                let frame = Answers::decode(payload)?;
+                Self::Answers(frame)
+            }
             (0x110, false) => {
                 let frame = Protected1::decode(payload)?;
                 Self::Protected1(frame)
@@ -2718,6 +3290,7 @@ impl<'a> BenchFrame<'a> {
             Self::StatedLists(frame) => frame.each(tell),
             Self::Texts(frame) => frame.each(tell),
             Self::Pages(frame) => frame.each(tell),
+            Self::Answers(frame) => frame.each(tell),
             Self::Sums(frame) => frame.each(tell),
             Self::Protected1(frame) => frame.each(tell),
             Self::Protected2(frame) => frame.each(tell),

@@ -31,6 +31,8 @@ pub enum Repeated<'a, E> {
         step_bytes: usize,
         /// How many there are.
         count: usize,
+        /// How many there are said to be, where the payload may end before.
+        told: usize,
     },
     /// A list.
     Listed(&'a [E]),
@@ -43,7 +45,7 @@ impl<'a, E: Element<'a>> Repeated<'a, E> {
         let bytes = super::to_end(payload, first);
         let behind_first = bytes.len().checked_sub(size_bytes);
         let count = behind_first.map_or(0, |rest| (rest.checked_div(step_bytes).unwrap_or(0) + 1).min(most));
-        Self::Read { bytes, step_bytes, count }
+        Self::Read { bytes, step_bytes, count, told: count }
     }
 
     /// As many elements from byte `first` on as another signal says, at most `most`; those that the payload has.
@@ -51,7 +53,7 @@ impl<'a, E: Element<'a>> Repeated<'a, E> {
     pub fn counted(payload: &'a [u8], first: usize, step_bytes: usize, (count, most): (Option<u64>, usize)) -> Self {
         let bytes = super::to_end(payload, first);
         let count = count.map_or(0, |count| usize::try_from(count).map_or(most, |count| count.min(most)));
-        Self::Read { bytes, step_bytes, count }
+        Self::Read { bytes, step_bytes, count, told: count }
     }
 
     /// Looks that all elements are there.
@@ -59,7 +61,7 @@ impl<'a, E: Element<'a>> Repeated<'a, E> {
     /// # Errors
     /// The payload ends before some element does.
     pub fn whole(self) -> Result<Self, TooShort> {
-        if let Self::Read { bytes, step_bytes, count } = self {
+        if let Self::Read { bytes, step_bytes, count, .. } = self {
             (0..count).try_for_each(|index| E::read(super::to_end(bytes, index * step_bytes)).map(|_| ()))?;
         }
         Ok(self)
@@ -69,9 +71,9 @@ impl<'a, E: Element<'a>> Repeated<'a, E> {
     #[must_use]
     pub fn readable(self) -> Self {
         match self {
-            Self::Read { bytes, step_bytes, count } => {
+            Self::Read { bytes, step_bytes, count, told } => {
                 let missing = |index: &usize| E::read(super::to_end(bytes, index * step_bytes)).is_err();
-                Self::Read { bytes, step_bytes, count: (0..count).find(missing).unwrap_or(count) }
+                Self::Read { bytes, step_bytes, count: (0..count).find(missing).unwrap_or(count), told }
             }
             listed => listed,
         }
@@ -96,7 +98,7 @@ impl<'a, E: Element<'a>> Repeated<'a, E> {
     #[must_use]
     pub fn get(&self, index: usize) -> Option<E> {
         match self {
-            Self::Read { bytes, step_bytes, count } => {
+            Self::Read { bytes, step_bytes, count, .. } => {
                 let start = index.checked_mul(*step_bytes).filter(|_| index < *count)?;
                 E::read(super::to_end(bytes, start)).ok()
             }
@@ -130,13 +132,19 @@ impl<'a, E: Element<'a>> Repeated<'a, E> {
         Ok(())
     }
 
-    /// How far the elements reach, each in at least `size_bytes`, from byte `first` on.
+    /// How far the elements reach, each in at least `size_bytes`, from byte `first` on; those that are said to be there and are not are missed
+    /// where no length is stated.
     pub fn measure(&self, size: &mut Size, first: usize, (size_bytes, step_bytes): (usize, usize)) {
         for (index, element) in self.iter().enumerate() {
             let start = first + index * step_bytes;
             let mut own = Size::default();
             element.measure(&mut own);
             size.reach(start + own.length().max(size_bytes));
+        }
+        if let Self::Read { count, told, .. } = self
+            && let Some(missing) = told.checked_sub(1).filter(|last| last >= count)
+        {
+            size.part(first + missing * step_bytes + size_bytes, None);
         }
     }
 }
