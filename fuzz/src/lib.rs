@@ -1,14 +1,18 @@
 //! What the targets share: descriptions with every kind of signal, two ways of decoding held against each other, and all that can be made of a
 //! database.
 
+#[path = "../../crates/decode/tests/told/mod.rs"]
+mod told;
+
 use std::path::Path;
 use std::sync::LazyLock;
 
+use told::{told, told_flat};
 use wirelore_codegen::rust_source;
-use wirelore_decode::{Decoder, Reading, Value, lorec};
+use wirelore_decode::{Decoder, lorec};
 use wirelore_draw::{LoadBars, MapOptions, VehicleMap};
 use wirelore_lang::{FileLoader, check, check_text};
-use wirelore_lorec::{Lorec, Value as Flat};
+use wirelore_lorec::Lorec;
 use wirelore_model::{Database, FrameId};
 use wirelore_survey::budget::Budget;
 
@@ -43,31 +47,6 @@ pub static DESCRIBED: LazyLock<[Described; 3]> = LazyLock::new(|| {
         Described::new(check(&[&demo.to_string_lossy()], &FileLoader).database),
     ]
 });
-
-/// A reading, told so that equal texts mean equal bits.
-fn told(reading: &Reading<'_>) -> String {
-    let value = match &reading.value {
-        Value::Integer(number) => format!("whole {number}"),
-        Value::Number(number) => format!("number {:016X}", number.to_bits()),
-        Value::TroubleCode(code) => code.to_string(),
-        Value::Text(text) => format!("text {text}"),
-        Value::Bytes(bytes) => format!("bytes {bytes:?}"),
-        other => format!("{other:?}"),
-    };
-    format!("{value} {:?} {} {:?}", reading.word, reading.outside_range, reading.bits)
-}
-
-fn told_flat(reading: &wirelore_lorec::Reading<'_>) -> String {
-    let value = match &reading.value {
-        Flat::Integer(number) => format!("whole {number}"),
-        Flat::Number(number) => format!("number {:016X}", number.to_bits()),
-        Flat::TroubleCode(code) => code.to_string(),
-        Flat::Text(text) => format!("text {text}"),
-        Flat::Bytes(bytes) => format!("bytes {bytes:?}"),
-        other => format!("{other:?}"),
-    };
-    format!("{value} {:?} {} {:?}", reading.word, reading.outside_range, reading.bits)
-}
 
 /// The decoder and a flat table give the same readings of every row of a payload, and say the same of it.
 pub fn compare_with_table(decoder: &Decoder, table: &Lorec<'_>, frame: FrameId, payload: &[u8]) {

@@ -162,6 +162,8 @@ impl Frame {
     ) -> impl Iterator<Item = (SignalId, &'a Signal)> {}
     pub fn gives_rows(&self) -> bool {}
     pub fn pages_around(&self, page: Option<PageId>) -> impl Iterator<Item = &Page> {}
+    pub fn page_ids_around(&self, page: Option<PageId>) -> impl Iterator<Item = PageId> {}
+    pub fn rows_around(&self, page: Option<PageId>) -> Option<u32> {}
 }
 #[derive(Debug, Clone, Copy, PartialEq, Eq, Hash, Serialize, Deserialize)]
 pub enum Transport {
@@ -642,6 +644,7 @@ impl Signal {
     pub fn protection(&self) -> Option<&Protection> {}
     pub fn more_fields(&self) -> impl Iterator<Item = Field> {}
     pub fn needed_bytes(&self) -> u32 {}
+    pub fn occupied_bytes(&self) -> u32 {}
 }
 
 // states.rs

@@ -3,6 +3,7 @@
 //! This package is never published and never part of the program. The checks themselves stand in its `tests` folder.
 
 pub mod drive;
+pub mod folder;
 pub mod noise;
 pub mod payloads;
 pub mod readings;

@@ -11,6 +11,7 @@ use std::thread::sleep;
 use std::time::{Duration, Instant};
 
 use wirelore_tests::drive::demo_folder;
+use wirelore_tests::folder::names;
 
 const PROGRAM: &str = env!("CARGO_BIN_EXE_wirelore-under-test");
 const DESCRIPTION: &str =
@@ -29,14 +30,6 @@ fn command(folder: &Path, words: &[&str]) -> Command {
     let mut command = Command::new(PROGRAM);
     command.current_dir(folder).args(words).stdin(Stdio::null());
     command
-}
-
-fn names(folder: &Path) -> Vec<String> {
-    let entries = fs::read_dir(folder).expect("a folder can be listed");
-    let mut names: Vec<String> =
-        entries.map(|entry| entry.expect("listed").file_name().to_string_lossy().into_owned()).collect();
-    names.sort();
-    names
 }
 
 /// What was told by a run that could not do its work.

@@ -5,6 +5,8 @@ use std::io::Read;
 use std::path::Path;
 use std::process::{Command, Output, Stdio};
 
+use wirelore_tests::folder::names;
+
 const DESCRIPTION: &str =
     "network drive can 500 kbit/s\nframe speed on drive id 0x1B4 {\n    signal wheel in byte 0\n}\n";
 const LOG: &str = "time,id,data\n0.0,0x1B4,01\n0.1,0x1B4,02\n";
@@ -22,14 +24,6 @@ fn folder() -> tempfile::TempDir {
     fs::write(folder.path().join("van.lore"), DESCRIPTION).expect("written");
     fs::write(folder.path().join("drive.csv"), LOG).expect("written");
     folder
-}
-
-fn names(folder: &Path) -> Vec<String> {
-    let entries = fs::read_dir(folder).expect("a folder can be listed");
-    let mut names: Vec<String> =
-        entries.map(|entry| entry.expect("listed").file_name().to_string_lossy().into_owned()).collect();
-    names.sort();
-    names
 }
 
 #[test]

@@ -4,6 +4,8 @@ use std::fs;
 use std::path::Path;
 use std::process::{Command, Output};
 
+use wirelore_tests::folder::names;
+
 const DESCRIPTION: &str = "network drive can 500 kbit/s\n\
     frame speed on drive id 0x1B4 { signal wheel in byte 0 = raw * 0.5 km/h }\n\
     frame door on drive id 0x300 { signal open in bit 0.0, states { 0 shut, 1 open } }\n\
@@ -39,14 +41,6 @@ fn folder() -> tempfile::TempDir {
     fs::write(folder.path().join("van.lore"), DESCRIPTION).expect("written");
     fs::write(folder.path().join("drive.csv"), LOG).expect("written");
     folder
-}
-
-fn names(folder: &Path) -> Vec<String> {
-    let entries = fs::read_dir(folder).expect("a folder can be listed");
-    let mut names: Vec<String> =
-        entries.map(|entry| entry.expect("listed").file_name().to_string_lossy().into_owned()).collect();
-    names.sort();
-    names
 }
 
 /// The first bytes of each format (Parquet and Arrow columnar format, as published; an Arrow stream begins with a continuation marker).

@@ -1,11 +1,14 @@
 //! A flat table gives the readings that the decoder gives, for every described frame, whatever the payload.
 
+mod told;
+
 use std::path::Path;
 
-use wirelore_decode::{Decoder, Reading, Value, lorec};
+use told::{told, told_flat};
+use wirelore_decode::{Decoder, Reading, lorec};
 use wirelore_lang::{FileLoader, Level, check, check_text};
 use wirelore_lorec::layout::{HEAD_BYTES, SECTIONS, Section};
-use wirelore_lorec::{Lorec, LorecError, Value as Flat};
+use wirelore_lorec::{Lorec, LorecError};
 use wirelore_model::{Database, FrameId, NetworkId, SignalId};
 
 const STANDARDS: [&str; 6] = ["heavy_duty", "obd", "uds", "someip", "doip", "lin_diagnostics"];
@@ -27,31 +30,6 @@ fn descriptions() -> Vec<(String, Database)> {
     let mut all = vec![("kestrel".to_owned(), demo), of_text("corners", CORNERS)];
     all.extend(STANDARDS.iter().map(|name| of_text(name, &format!("use standard {name}\n"))));
     all
-}
-
-/// A value in the words of both.
-fn told(reading: &Reading<'_>) -> String {
-    let value = match &reading.value {
-        Value::Integer(number) => format!("whole {number}"),
-        Value::Number(number) => format!("number {:016X}", number.to_bits()),
-        Value::TroubleCode(code) => code.to_string(),
-        Value::Text(text) => format!("text {text}"),
-        Value::Bytes(bytes) => format!("bytes {bytes:?}"),
-        other => format!("{other:?}"),
-    };
-    format!("{value} {:?} {} {:?}", reading.word, reading.outside_range, reading.bits)
-}
-
-fn told_flat(reading: &wirelore_lorec::Reading<'_>) -> String {
-    let value = match &reading.value {
-        Flat::Integer(number) => format!("whole {number}"),
-        Flat::Number(number) => format!("number {:016X}", number.to_bits()),
-        Flat::TroubleCode(code) => code.to_string(),
-        Flat::Text(text) => format!("text {text}"),
-        Flat::Bytes(bytes) => format!("bytes {bytes:?}"),
-        other => format!("{other:?}"),
-    };
-    format!("{value} {:?} {} {:?}", reading.word, reading.outside_range, reading.bits)
 }
 
 #[test]

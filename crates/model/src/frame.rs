@@ -49,8 +49,18 @@ impl Frame {
 
     /// A page and the pages around it, from the inside out.
     pub fn pages_around(&self, page: Option<PageId>) -> impl Iterator<Item = &Page> {
-        let get = |id: PageId| self.pages.get(id.index());
-        std::iter::successors(page.and_then(get), move |page| page.parent.and_then(get))
+        self.page_ids_around(page).filter_map(|id| self.pages.get(id.index()))
+    }
+
+    /// The same by their numbers.
+    pub fn page_ids_around(&self, page: Option<PageId>) -> impl Iterator<Item = PageId> {
+        std::iter::successors(page, |id| self.pages.get(id.index())?.parent)
+    }
+
+    /// Where the first element begins of the group that gives rows and that the page is, or stands in; `None` where there is none.
+    #[must_use]
+    pub fn rows_around(&self, page: Option<PageId>) -> Option<u32> {
+        self.pages_around(page).find_map(|page| page.rows_from)
     }
 }
 

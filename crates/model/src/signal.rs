@@ -208,4 +208,15 @@ impl Signal {
             }
         }
     }
+
+    /// How many bytes its place takes, with all in front of it; of what goes to the end, or is as long as another signal says, up to its first byte.
+    #[must_use]
+    pub fn occupied_bytes(&self) -> u32 {
+        match &self.content {
+            Content::Number { field, .. } => field.needed_bytes(),
+            Content::Text { bytes, size, .. } | Content::Bytes { bytes, size } => {
+                bytes.last.filter(|_| size.is_none()).unwrap_or(bytes.first).saturating_add(1)
+            }
+        }
+    }
 }

@@ -100,7 +100,7 @@ fn never_together(frame: &Frame, one: Option<PageId>, other: Option<PageId>) -> 
 
 /// The pages around a page and itself, the outermost first.
 fn way_to(frame: &Frame, page: Option<PageId>) -> Vec<PageId> {
-    let mut way: Vec<PageId> = std::iter::successors(page, |page| frame.pages[page.index()].parent).collect();
+    let mut way: Vec<PageId> = frame.page_ids_around(page).collect();
     way.reverse();
     way
 }

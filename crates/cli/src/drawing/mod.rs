@@ -92,7 +92,7 @@ fn signals_of(frame: &Frame, page: Option<PageId>) -> Vec<SignalId> {
 
 /// When a page is there, in words: `when page is 2`, `when page is 2 (in a row for each element from byte 1 on)`.
 fn when_text(database: &Database, frame: &Frame, id: PageId) -> String {
-    let rows = frame.pages_around(Some(id)).find_map(|page| page.rows_from);
+    let rows = frame.rows_around(Some(id));
     let rows = rows.map(|from| format!("in a row for each element from byte {from} on"));
     match (conditions(database, frame, id), rows) {
         (conditions, None) => format!("when {}", conditions.join(" and ")),
@@ -120,8 +120,7 @@ fn conditions(database: &Database, frame: &Frame, id: PageId) -> Vec<String> {
 
 /// Whether a page is, or lies in, an element of a repeated group behind the first one: that is like the first, further on.
 fn is_further_element(frame: &Frame, page: PageId) -> bool {
-    let pages = std::iter::successors(Some(page), |page| frame.pages[page.index()].parent);
-    pages.into_iter().any(|page| frame.pages[page.index()].element.is_some_and(|element| element.number > 1))
+    frame.pages_around(Some(page)).any(|page| page.element.is_some_and(|element| element.number > 1))
 }
 
 /// When an element is there: `element 1 of up to 15, which is there when the frame has at least 6 bytes`.

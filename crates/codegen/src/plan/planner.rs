@@ -110,8 +110,7 @@ impl<'d> Planner<'d> {
 
     /// The length that a page states. In a group that gives rows a range only says how far what is not described goes.
     fn length_of(&self, page: &Page) -> Option<LengthRange> {
-        let in_rows =
-            || page.rows_from.is_some() || self.frame.pages_around(page.parent).any(|page| page.rows_from.is_some());
+        let in_rows = || page.rows_from.is_some() || self.frame.rows_around(page.parent).is_some();
         page.length.filter(|length| length.min == length.max || !in_rows())
     }
 

@@ -114,8 +114,7 @@ impl<'a> Assembly<'a> {
         }
         self.given.push(id);
         let signal = self.signal(id);
-        let around = std::iter::successors(signal.page, |page| self.frame.pages[page.index()].parent);
-        let elements = around.filter_map(|page| self.frame.pages[page.index()].element);
+        let elements = self.frame.pages_around(signal.page).filter_map(|page| page.element);
         let reached = elements.map(|element| element.reaches as usize).max().unwrap_or(0);
         self.reached_bytes = self.reached_bytes.max(reached);
         match (&signal.content, given) {

@@ -113,8 +113,8 @@ impl FramePlan {
 
     /// Where the first element of a payload stands; `None` where no group gives rows in it.
     ///
-    /// What the innermost page states comes first; of pages beside each other the one that states most. Else the element goes as far as what is there in it; and to the end of the payload where
-    /// something does, or where a selector leaves open what is there.
+    /// What the innermost page states comes first; of pages beside each other the one that states most. Else the element goes as far as what is
+    /// there in it; and to the end of the payload where something does, or where a selector leaves open what is there.
     #[inline(never)]
     pub(crate) fn cut(&self, payload: &[u8]) -> Option<Cut> {
         let rows = self.rows.as_ref()?;

@@ -40,8 +40,8 @@ pub(crate) fn check(contents: &Contents<'_>, bounds: Bounds, messages: &mut Mess
     }
     for area in &contents.areas {
         let needed = area.needed_bytes();
-        let around = [area.page, None].into_iter().filter_map(|page| limit(contents, page, bounds));
-        if let Some(limit) = around.into_iter().find(|limit| needed > limit.bytes) {
+        let mut around = [area.page, None].into_iter().filter_map(|page| limit(contents, page, bounds));
+        if let Some(limit) = around.find(|limit| needed > limit.bytes) {
             let what = if area.is_unused { "`unused`" } else { "`unknown`" };
             messages.push(say(what, needed, &limit, area.counting, area.site));
         }
@@ -93,7 +93,7 @@ fn limit(contents: &Contents<'_>, page: Option<PageId>, Bounds { kind, longest }
             None => break length,
         }
     };
-    let rows_from = contents.frame.pages_around(page).find_map(|page| page.rows_from);
+    let rows_from = contents.frame.rows_around(page);
     match length {
         Some(LengthRange { max, .. }) => Some(Limit { bytes: max, stated: stated_at(contents, page), kind, rows_from }),
         None => Some(Limit { bytes: longest?, stated: None, kind, rows_from }),

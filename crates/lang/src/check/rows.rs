@@ -1,6 +1,6 @@
 //! Can a payload be told apart into rows?
 
-use wirelore_model::{Content, PageId, Role, Signal, SignalId};
+use wirelore_model::{PageId, Role, SignalId};
 
 use super::pages::Conditions;
 use crate::resolve::Resolver;
@@ -48,7 +48,7 @@ fn duties(contents: &Contents<'_>, group: &Group, resolver: &mut Resolver<'_, '_
 /// What is said of how long elements are has to tell where the next one begins, and that behind what is there in any case.
 fn lengths(contents: &Contents<'_>, resolver: &mut Resolver<'_, '_>) {
     let mut reaches = vec![0_u32; contents.frame.pages.len()];
-    let signals = contents.frame.signals.iter().map(|signal| (signal.page, reach(signal)));
+    let signals = contents.frame.signals.iter().map(|signal| (signal.page, signal.occupied_bytes()));
     let areas = contents.areas.iter().map(|area| (area.page, area.needed_bytes()));
     for (page, reach) in signals.chain(areas) {
         let Some(page) = page else { continue };
@@ -63,9 +63,12 @@ fn lengths(contents: &Contents<'_>, resolver: &mut Resolver<'_, '_>) {
         let of_part = |bytes: u32| bytes.saturating_sub(scope.base);
         let from = if scope.via.is_some() { "in a layout, from the layout's" } else { "from the element's" };
         let site = scope.site(statement.span);
-        let around =
-            pages_around(contents, flat.parent).take_while(|page| contents.flat.pages[page.index()].rows.is_none());
-        let group = pages_around(contents, flat.parent).find(|page| contents.flat.pages[page.index()].rows.is_some());
+        let around = contents
+            .frame
+            .page_ids_around(flat.parent)
+            .take_while(|page| contents.flat.pages[page.index()].rows.is_none());
+        let group =
+            contents.frame.page_ids_around(flat.parent).find(|page| contents.flat.pages[page.index()].rows.is_some());
         let before = around.chain(group).map(|page| reaches[page.index()]).max().unwrap_or(0);
         let message = if length.min != length.max || of_part(length.max) == 0 {
             Diagnostic::new(Rule::RowsImpossible, site, "the length of an element is one number above 0")
@@ -86,10 +89,6 @@ fn lengths(contents: &Contents<'_>, resolver: &mut Resolver<'_, '_>) {
             None => message,
         });
     }
-}
-
-fn pages_around<'a>(contents: &'a Contents<'_>, page: Option<PageId>) -> impl Iterator<Item = PageId> + 'a {
-    std::iter::successors(page, |page| contents.frame.pages[page.index()].parent)
 }
 
 /// Each group goes on to the end, so only one of them can be there: whether one was told that can be there with another.
@@ -121,7 +120,7 @@ fn behind(
 ) -> Option<SignalId> {
     let mut together: Vec<Option<bool>> = vec![None; contents.frame.pages.len()];
     for (id, (signal, origin)) in (0..).map(SignalId).zip(contents.frame.signals.iter().zip(&contents.origins)) {
-        if reach(signal) <= group.from {
+        if signal.occupied_bytes() <= group.from {
             continue;
         }
         let can_be_there = match signal.page {
@@ -144,16 +143,6 @@ fn behind(
     None
 }
 
-/// The byte behind a signal; of what goes to the end, or is as long as another signal says, the one behind its first.
-fn reach(signal: &Signal) -> u32 {
-    match &signal.content {
-        Content::Number { field, .. } => field.needed_bytes(),
-        Content::Text { bytes, size, .. } | Content::Bytes { bytes, size } => {
-            bytes.last.filter(|_| size.is_none()).unwrap_or(bytes.first).saturating_add(1)
-        }
-    }
-}
-
 fn is_inside(contents: &Contents<'_>, page: PageId, group: usize) -> bool {
-    pages_around(contents, Some(page)).any(|page| page.index() == group)
+    contents.frame.page_ids_around(Some(page)).any(|page| page.index() == group)
 }

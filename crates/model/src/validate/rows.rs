@@ -2,13 +2,14 @@
 
 use super::flaw::Flaw;
 use super::general::at_most;
-use crate::{Content, Frame, Page, PageId, ROWS_FROM_MOST, RawSpan, RawValue, Role, Signal};
+use crate::{Frame, Page, PageId, ROWS_FROM_MOST, RawSpan, RawValue, Role};
 
 /// After so many pages that were compared in one frame the rest is not worth a look: nothing that anybody describes has as many.
 const MOST_COMPARED: usize = 1_000_000;
 
 /// Checks the groups that give rows: each stands in a payload of so many bytes, none in another group or beside one that is there with it,
-/// nothing else stands behind its beginning, and the frame has nothing that counts or checks whole payloads. On failure also tells which page has the flaw.
+/// nothing else stands behind its beginning, and the frame has nothing that counts or checks whole payloads. On failure also tells which page
+/// has the flaw.
 pub(super) fn check(frame: &Frame, limits: &[u32]) -> Result<(), (usize, Flaw)> {
     let wrong = |problem| Flaw::WrongRows { problem };
     let has_duty = frame.gives_rows() && frame.signals.iter().any(|signal| signal.role != Role::Value);
@@ -35,58 +36,40 @@ pub(super) fn check(frame: &Frame, limits: &[u32]) -> Result<(), (usize, Flaw)> 
 
 /// Checks that each group goes on to the end alone: no other group is there with it, and what is not in it stands in front of it.
 fn together(frame: &Frame) -> Result<(), (usize, Flaw)> {
-    let groups: Vec<(usize, u32)> =
-        (0..).zip(&frame.pages).filter_map(|(at, page)| Some((at, page.rows_from?))).collect();
+    let groups: Vec<(PageId, u32)> =
+        (0..).map(PageId).zip(&frame.pages).filter_map(|(id, page)| Some((id, page.rows_from?))).collect();
+    let wrong = |group: PageId, problem| Err((group.index(), Flaw::WrongRows { problem }));
     let mut left = MOST_COMPARED;
     for (number, &(group, _)) in groups.iter().enumerate() {
         if groups.iter().take(number).any(|&(other, _)| !exclude(frame, group, other, &mut left)) {
-            return Err((group, Flaw::WrongRows { problem: "another such group can be there at the same time" }));
+            return wrong(group, "another such group can be there at the same time");
         }
     }
     for &(group, from) in &groups {
         let mut known: Vec<Option<bool>> = vec![None; frame.pages.len()];
-        for signal in frame.signals.iter().filter(|signal| reach(signal) > from) {
+        for signal in frame.signals.iter().filter(|signal| signal.occupied_bytes() > from) {
             let can_be_there = match signal.page {
                 None => true,
                 Some(page) => *known[page.index()].get_or_insert_with(|| {
-                    !chain(frame, page.index()).any(|around| around == group)
-                        && !exclude(frame, group, page.index(), &mut left)
+                    !frame.page_ids_around(Some(page)).any(|around| around == group)
+                        && !exclude(frame, group, page, &mut left)
                 }),
             };
             if can_be_there {
-                return Err((
-                    group,
-                    Flaw::WrongRows { problem: "a signal that is not in it lies behind its beginning" },
-                ));
+                return wrong(group, "a signal that is not in it lies behind its beginning");
             }
         }
     }
     Ok(())
 }
 
-/// The byte behind a signal; of what goes to the end, or is as long as another signal says, the one behind its first.
-fn reach(signal: &Signal) -> u32 {
-    match &signal.content {
-        Content::Number { field, .. } => field.needed_bytes(),
-        Content::Text { bytes, size, .. } | Content::Bytes { bytes, size } => {
-            bytes.last.filter(|_| size.is_none()).unwrap_or(bytes.first).saturating_add(1)
-        }
-    }
-}
-
-/// A page and the pages around it.
-fn chain(frame: &Frame, page: usize) -> impl Iterator<Item = usize> {
-    let parent = |page: &usize| frame.pages.get(*page)?.parent.map(PageId::index);
-    std::iter::successors(Some(page), parent)
-}
-
 /// Whether two pages are never there at the same time, so far as that can be told without much ado.
-fn exclude(frame: &Frame, one: usize, other: usize, left: &mut usize) -> bool {
-    for first in chain(frame, one) {
-        for second in chain(frame, other).filter(|&second| second != first) {
+fn exclude(frame: &Frame, one: PageId, other: PageId, left: &mut usize) -> bool {
+    for first in frame.page_ids_around(Some(one)) {
+        for second in frame.page_ids_around(Some(other)).filter(|&second| second != first) {
             let Some(rest) = left.checked_sub(1) else { return true };
             *left = rest;
-            let (first, second) = (&frame.pages[first], &frame.pages[second]);
+            let (first, second) = (&frame.pages[first.index()], &frame.pages[second.index()]);
             let are_apart = first.switch == second.switch
                 || tests_apart(frame, first, second)
                 || may_be_rest(frame, first, second)

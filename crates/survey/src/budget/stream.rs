@@ -200,8 +200,7 @@ fn single(senders: &[EcuId]) -> Option<EcuId> {
 /// The longest payload, and whether the description states it. CAN frames without a length count as long as they can be.
 fn length_of(frame: &Frame, identifier: &Identifier, kind: NetworkKind) -> Result<(u32, bool), WhyNot> {
     // On a page in a group that gives rows, a length is that of a part of the payload.
-    let is_whole =
-        |page: &&Page| page.rows_from.is_none() && frame.pages_around(page.parent).all(|page| page.rows_from.is_none());
+    let is_whole = |page: &&Page| page.rows_from.is_none() && frame.rows_around(page.parent).is_none();
     let of_pages = frame.pages.iter().filter(is_whole).filter_map(|page| page.length);
     let stated = frame.length.into_iter().chain(of_pages).map(|length| length.max).max();
     match stated {
