@@ -317,6 +317,7 @@ pub enum Note {
     Carried { by: &'static str },
     Around { without: &'static str },
     Undescribed { places: Vec<(BitPosition, BitPosition)> },
+    FurtherElements { from: usize },
 }
 impl fmt::Display for Note {}
 

@@ -343,3 +343,15 @@ fn one_element_is_encoded() {
     let encoded = encode(&database, FrameId(0), &given(&["service=0x41", "pid=1", "lamp=1"])).expect("it fits");
     assert_eq!(encoded.payload, bytes("41 01 80 00 00 00"));
 }
+
+#[test]
+fn an_encoded_frame_with_room_for_more_elements_says_so() {
+    let group = "repeat from byte 1 to end as rows { signal x in byte 1 }";
+    let text = format!("network plug can\nframe f on plug id 1 {{\n    length 8\n    {group}\n}}\n");
+    let database = database(&text);
+    let given = [parse_assignment(&database, FrameId(0), "x=3").expect("it is given well")];
+    let encoded = encode(&database, FrameId(0), &given).expect("it fits");
+    assert_eq!(encoded.payload, bytes("00 00 03 00 00 00 00 00"));
+    let told: Vec<String> = encoded.notes.iter().map(ToString::to_string).collect();
+    assert!(told.iter().any(|note| note.contains("ends before byte 3")), "{told:?}");
+}

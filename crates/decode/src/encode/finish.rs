@@ -31,6 +31,9 @@ impl Assembly<'_> {
         if !undescribed.is_empty() {
             self.notes.push(Note::Undescribed { places: undescribed });
         }
+        if let Some(cut) = self.plan.cut(&self.payload).filter(|cut| cut.end < self.payload.len()) {
+            self.notes.push(Note::FurtherElements { from: cut.end });
+        }
         self.note_lin();
         Ok(Encoded { payload: self.payload, notes: self.notes })
     }

@@ -145,6 +145,11 @@ pub enum Note {
         /// Runs of them as they are sent, each with its most significant and its least significant bit.
         places: Vec<(BitPosition, BitPosition)>,
     },
+    /// The frame is longer than its element, in a group that gives rows: what is behind it will be read as more of them.
+    FurtherElements {
+        /// The first byte behind the element.
+        from: usize,
+    },
 }
 
 impl fmt::Display for Note {
@@ -198,6 +203,9 @@ impl fmt::Display for Note {
             Self::Carried { by } => write!(f, "a message, not a frame: carried by {by}"),
             Self::Around { without } => write!(f, "the data of a message: {without}"),
             Self::Undescribed { places } => undescribed(places, f),
+            Self::FurtherElements { from } => {
+                write!(f, "the element ends before byte {from}; the bytes from there on will be read as further ones")
+            }
         }
     }
 }

@@ -14,7 +14,8 @@ use sections::{Sections, two_words};
 /// The description as a `.lorec` table, as [`wirelore_lorec::layout`] describes it. Its reader gives the same readings as a
 /// [`Decoder`](crate::Decoder) in the described units.
 ///
-/// What the reader does not know is left out: checks, transports, the elements behind the first one of a group that gives rows, and identifiers of other networks than CAN and LIN.
+/// What the reader does not know is left out: checks, transports, the elements behind the first one of a group that gives rows, and identifiers
+/// of other networks than CAN and LIN.
 ///
 /// # Errors
 /// [`SessionError::CurveTooFine`] where a sensor curve cannot be held exactly, [`SessionError::TableTooLong`] beyond 4 GiB.
