@@ -384,7 +384,7 @@ pub use place::{ByteOrder, Place, PlaceError};
 pub use position::{BitPosition, PositionTextError};
 pub use ratio::Ratio;
 pub use raw::{Fit, RawFor};
-pub use scaler::Scaler;
+pub use scaler::{Quotient, Scaler};
 pub use trouble_code::TroubleCode;
 
 // lin.rs
@@ -528,14 +528,25 @@ impl Affine {
 // scaler.rs
 
 #[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Quotient {}
+#[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Scaler {}
 impl Scaler {
     pub fn new(affine: &Affine, raw_min: i128, raw_max: i128) -> Self {}
     pub fn value(&self, raw: i64) -> f64 {}
-    pub fn value_inside(&self, raw: i64) -> f64 {}
     pub fn value_of(&self, raw: i128) -> f64 {}
     pub const fn affine(&self) -> &Affine {}
     pub const fn is_exactly_integer(&self) -> bool {}
+}
+impl Quotient {
+    pub const IDENTITY: Self = Self {
+        factor: 1,
+        offset: 0,
+        divisor: 1.0,
+    };
+    pub fn new(affine: &Affine, first: i64, last: i64) -> Option<Self> {}
+    pub const fn counted_from(self, first: i64) -> Self {}
+    pub fn value(&self, raw: i64) -> f64 {}
 }
 
 // serial.rs

@@ -89,5 +89,5 @@ pub use place::{ByteOrder, Place, PlaceError};
 pub use position::{BitPosition, PositionTextError};
 pub use ratio::Ratio;
 pub use raw::{Fit, RawFor};
-pub use scaler::Scaler;
+pub use scaler::{Quotient, Scaler};
 pub use trouble_code::TroubleCode;

@@ -3,37 +3,34 @@
 use crate::Affine;
 use crate::affine::EXACT_LIMIT;
 
+/// An exact formula for the raw values of one signal whose numerators are small enough: one multiplication and one addition of integers, a
+/// conversion, and a division, of which at most one step rounds.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Quotient {
+    factor: i64,
+    offset: i64,
+    divisor: f64,
+}
+
 /// An [`Affine`] with the cheapest exact way to compute it for the raw values of one signal, chosen once.
 ///
 /// [`Scaler::value`] and [`Affine::value`] give the same double for every raw value, inside the range or not; inside the range
-/// it is one multiplication and one addition of integers, a conversion, and a division (a multiplication where the denominator
-/// is a power of two).
+/// it is a [`Quotient`] where that is exact.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Scaler {
-    path: Path,
-    /// Lowest raw value of the fast path, and how many follow it.
+    /// `None`: the exact wide arithmetic of [`Affine::value`].
+    quotient: Option<Quotient>,
+    /// Lowest raw value of the quotient, and how many follow it.
     first: i64,
     span: u64,
     affine: Affine,
-}
-
-#[derive(Clone, Copy, Debug, PartialEq)]
-enum Path {
-    /// The raw value itself.
-    Identity,
-    /// The denominator is a power of two: any numerator of 64 bits, one rounding in its conversion, then an exact product.
-    Product { factor: i64, offset: i64, reciprocal: f64 },
-    /// Numerator and denominator are at most 2^53, so both are doubles and the division is the only rounding.
-    Quotient { factor: i64, offset: i64, divisor: f64 },
-    /// The exact wide arithmetic of [`Affine::value`].
-    Wide,
 }
 
 impl Scaler {
     /// The scaler for `affine` on raw values from `raw_min` to `raw_max`, both included.
     pub fn new(affine: &Affine, raw_min: i128, raw_max: i128) -> Self {
         let (first, last) = (raw_min.max(i128::from(i64::MIN)), raw_max.min(i128::from(i64::MAX)));
-        let wide = Self { path: Path::Wide, first: 0, span: 0, affine: *affine };
+        let wide = Self { quotient: None, first: 0, span: 0, affine: *affine };
         // Both ends are within 64 bits now unless the range is empty or lies wholly outside.
         let (Ok(first), Ok(last)) = (i64::try_from(first), i64::try_from(last)) else {
             return wide;
@@ -41,28 +38,15 @@ impl Scaler {
         if first > last {
             return wide;
         }
-        Self { path: Path::new(affine, first, last), first, span: last.abs_diff(first), affine: *affine }
+        Self { quotient: Quotient::new(affine, first, last), first, span: last.abs_diff(first), affine: *affine }
     }
 
     /// The double nearest to the exact value of `raw`, ties to even.
     #[inline]
     pub fn value(&self, raw: i64) -> f64 {
-        if raw.wrapping_sub(self.first) as u64 > self.span {
-            return self.wide_value(raw);
-        }
-        self.value_inside(raw)
-    }
-
-    /// [`Scaler::value`] of a raw value that is known to lie in the range the scaler was made for; of others it may be any number.
-    #[inline]
-    pub fn value_inside(&self, raw: i64) -> f64 {
-        // Inside the range no numerator overflows: `Path::new` has looked at both of its ends.
-        let numerator = |factor: i64, offset: i64| raw.wrapping_mul(factor).wrapping_add(offset) as f64;
-        match self.path {
-            Path::Identity => raw as f64,
-            Path::Product { factor, offset, reciprocal } => numerator(factor, offset) * reciprocal,
-            Path::Quotient { factor, offset, divisor } => numerator(factor, offset) / divisor,
-            Path::Wide => self.wide_value(raw),
+        match &self.quotient {
+            Some(quotient) if raw.wrapping_sub(self.first) as u64 <= self.span => quotient.value(raw),
+            _ => self.wide_value(raw),
         }
     }
 
@@ -91,28 +75,38 @@ impl Scaler {
     }
 }
 
-impl Path {
-    /// The cheapest path that is exact from `first` to `last`.
-    fn new(affine: &Affine, first: i64, last: i64) -> Self {
-        if affine.is_identity() {
-            return Self::Identity;
-        }
-        let denominator = affine.denominator();
-        let (Ok(factor), Ok(offset)) =
-            (i64::try_from(affine.factor_numerator()), i64::try_from(affine.offset_numerator()))
-        else {
-            return Self::Wide;
-        };
+impl Quotient {
+    /// The raw value itself.
+    pub const IDENTITY: Self = Self { factor: 1, offset: 0, divisor: 1.0 };
+
+    /// The quotient that gives the values of `affine` for raw values from `first` to `last`, both included; `None` where it would not give each
+    /// as the nearest double.
+    pub fn new(affine: &Affine, first: i64, last: i64) -> Option<Self> {
+        let factor = i64::try_from(affine.factor_numerator()).ok()?;
+        let offset = i64::try_from(affine.offset_numerator()).ok()?;
         // The numerator is affine in the raw value, so its largest size is at one of the ends; neither it nor the product may overflow.
         let end = |raw: i64| raw.checked_mul(factor)?.checked_add(offset).map(i64::unsigned_abs);
-        let (Some(at_first), Some(at_last)) = (end(first), end(last)) else {
-            return Self::Wide;
-        };
-        if denominator.is_power_of_two() {
-            return Self::Product { factor, offset, reciprocal: 1.0 / denominator as f64 };
-        }
-        let exact = u128::from(at_first.max(at_last)) <= EXACT_LIMIT && denominator <= EXACT_LIMIT;
-        if exact { Self::Quotient { factor, offset, divisor: denominator as f64 } } else { Self::Wide }
+        let (at_first, at_last) = (end(first)?, end(last)?);
+        let denominator = affine.denominator();
+        // A power of two divides without rounding, so the conversion of the numerator may round. Else both have to be doubles.
+        let is_exact = denominator.is_power_of_two()
+            || (u128::from(at_first.max(at_last)) <= EXACT_LIMIT && denominator <= EXACT_LIMIT);
+        is_exact.then_some(Self { factor, offset, divisor: denominator as f64 })
+    }
+
+    /// The quotient for how far raw values lie above `first`, in place of the raw values themselves.
+    #[must_use]
+    pub const fn counted_from(self, first: i64) -> Self {
+        // Sums and products that go round come back with the numerator, which does not overflow.
+        Self { offset: first.wrapping_mul(self.factor).wrapping_add(self.offset), ..self }
+    }
+
+    /// The double nearest to the exact value of a raw value in the range that the quotient was made for, ties to even; of others it may be any
+    /// number.
+    #[inline]
+    pub fn value(&self, raw: i64) -> f64 {
+        // Inside the range no numerator overflows: both of its ends were looked at.
+        raw.wrapping_mul(self.factor).wrapping_add(self.offset) as f64 / self.divisor
     }
 }
 

@@ -1,11 +1,11 @@
 //! The hot path: one frame at a time, one signal after another.
 //!
-//! A payload of fewer than eight bytes is copied once into eight, so that no step has to look whether its load is allowed; whether a
+//! A payload of at most eight bytes becomes a word once, in both orders of bytes, so that a step begins with a shift; whether a
 //! signal is there at all is asked once per group, and once per signal only where the answer was no.
 
 use wirelore_model::SignalId;
 
-use crate::plan::{Detail, Form, FramePlan, Group, Step, Visit};
+use crate::plan::{Detail, Form, FramePlan, Group, Loadable, Step, Visit};
 use crate::reading::{FrameOutcome, Reading, Readings, Unmatched, Value};
 
 /// Decodes one frame.
@@ -16,18 +16,11 @@ pub(crate) fn decode(
     payload: &[u8],
     readings: &mut impl Readings,
 ) -> FrameOutcome {
-    let mut padded = [0; 8];
-    let loadable = if payload.len() < padded.len() {
-        padded[..payload.len()].copy_from_slice(payload);
-        &padded[..]
-    } else {
-        payload
-    };
     let mut row = Row {
         plan,
         words,
         payload,
-        loadable,
+        loadable: Loadable::new(payload),
         readings,
         least_bytes: None,
         is_cut_off: false,
@@ -49,8 +42,7 @@ struct Row<'a, R> {
     plan: &'a FramePlan,
     words: &'a [Box<str>],
     payload: &'a [u8],
-    /// The payload, or its bytes and zeros where it has fewer than eight.
-    loadable: &'a [u8],
+    loadable: Loadable<'a>,
     readings: &'a mut R,
     /// The least length that the innermost page states, else the frame.
     least_bytes: Option<u32>,
@@ -75,7 +67,7 @@ impl<R: Readings> Visit for Row<'_, R> {
             return;
         }
         for (step, detail) in steps.iter().zip(details) {
-            if !plain(step, self.loadable, self.readings) {
+            if !plain(step, &self.loadable, self.readings) {
                 self.is_cut_off |= careful(step.signal, detail, (self.payload, self.words), self.readings);
             }
         }
@@ -92,17 +84,19 @@ impl<R: Readings> Visit for Row<'_, R> {
 /// The receiver is called once for each form of plain reading, each with all but the value known to the compiler; one call with a
 /// reading from any of them goes through memory.
 #[inline(always)]
-fn plain(step: &Step, loadable: &[u8], readings: &mut impl Readings) -> bool {
-    let Some(found) = step.bits(loadable).filter(|found| step.is_plain(found.raw)) else {
-        return false;
-    };
+fn plain(step: &Step, loadable: &Loadable<'_>, readings: &mut impl Readings) -> bool {
+    let Some(bits) = step.bits(loadable) else { return false };
+    let Some(count) = step.plain_count(bits) else { return false };
     let mut hand_over = |value| {
-        readings.reading(step.signal, Reading { value, word: None, outside_range: false, bits: Some(found.bits) });
+        readings.reading(step.signal, Reading { value, word: None, outside_range: false, bits: Some(bits) });
     };
-    match step.form {
-        Form::Scaled => hand_over(Value::Number(step.scaled(found.raw))),
-        Form::Integer => hand_over(Value::Integer(found.raw.into())),
-        Form::Careful => return false,
+    // The usual one is asked for first.
+    if step.form == Form::Scaled {
+        hand_over(Value::Number(step.scaled(count)));
+    } else if step.form == Form::Integer {
+        hand_over(Value::Integer(step.raw(count).into()));
+    } else {
+        return false;
     }
     true
 }

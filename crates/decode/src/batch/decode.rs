@@ -113,11 +113,10 @@ fn look_closer(
             continue;
         }
         let bits = cut.bits(word);
-        let (raw, number) = step.number_of(bits);
-        if step.is_plain(raw) {
+        if step.plain_count(bits).is_some() {
             continue;
         }
-        let class = detail.class(bits, number).unwrap_or_default();
+        let class = detail.class(bits, step.number_of(bits)).unwrap_or_default();
         match class.standing {
             Standing::Reading => {}
             Standing::Absent => tally.no_reading += 1,

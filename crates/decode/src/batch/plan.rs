@@ -5,7 +5,7 @@ use wirelore_model::{Content, Frame, Role, Scaling, Signal, SignalId};
 use super::kernel::{Kernel, WordBits};
 use super::rows::Rows;
 use crate::checks::asks_for_origin;
-use crate::plan::{FramePlan, Geometry};
+use crate::plan::{Detail, FramePlan, Geometry, Step};
 
 /// Whole numbers of more bits than this are not all doubles.
 const EXACT_BITS: u8 = 53;
@@ -92,7 +92,7 @@ impl TablePlan {
                     group: group.number,
                     needed_bytes: signal.needed_bytes(),
                     number: number_type(signal, store, detail.formula().is_some()),
-                    cut: step.geometry().and_then(|geometry| Cut::new(geometry, step, room)),
+                    cut: step.geometry().and_then(|geometry| Cut::new(geometry, (step, detail), room)),
                 });
             }
         }
@@ -116,10 +116,10 @@ impl TablePlan {
 }
 
 impl Cut {
-    fn new(geometry: Geometry, step: &crate::plan::Step, room: usize) -> Option<Self> {
+    fn new(geometry: Geometry, (step, detail): (&Step, &Detail), room: usize) -> Option<Self> {
         let Geometry { window, shift, width, signed, motorola } = shared(geometry, room);
         let bits = WordBits { shift, width, signed };
-        let kernel = Kernel::new(bits, step.formula(), Some(step.plain()))?;
+        let kernel = Kernel::new(bits, detail.formula(), Some(step.plain()))?;
         Some(Self { window, motorola, bits, kernel })
     }
 

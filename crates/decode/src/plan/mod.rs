@@ -19,7 +19,7 @@ pub(crate) use detail::Detail;
 pub(crate) use floats::FloatSpan;
 pub(crate) use frame::{FramePlan, Group, NO_SWITCH, Planner, Visit};
 pub(crate) use rows::{Cut, RowPlan};
-pub(crate) use step::{Form, Geometry, Step};
+pub(crate) use step::{Form, Geometry, Loadable, Step};
 pub(crate) use switch::{Selected, Switch};
 
 use wirelore_bits::{Affine, Ratio};

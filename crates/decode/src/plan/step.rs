@@ -3,7 +3,7 @@
 //! Nearly every signal is one run of bits inside eight bytes, a plain or two's complement number, with one long run of raw values that
 //! mean nothing special. For those a [`Step`] does all the work; it hands the others, and the special values, to [`Detail`](super::Detail).
 
-use wirelore_bits::{Affine, ByteOrder, Encoding, Field, NumberKind, Place, Scaler};
+use wirelore_bits::{Affine, ByteOrder, Encoding, Field, NumberKind, Place, Quotient};
 use wirelore_model::SignalId;
 
 /// How a signal is read.
@@ -11,8 +11,10 @@ use wirelore_model::SignalId;
 pub(crate) enum Form {
     /// The raw number is the value.
     Integer,
-    /// The scaler makes the value.
+    /// The quotient makes the value.
     Scaled,
+    /// The value takes the wide arithmetic of [`Detail`](super::Detail).
+    Wide,
     /// All of it is left to [`Detail`](super::Detail).
     Careful,
 }
@@ -33,7 +35,10 @@ pub(crate) struct Step {
     /// The least raw value of the longest run of plain readings, and how many follow it.
     plain_first: i64,
     plain_span: u64,
-    scaler: Scaler,
+    /// What the least one is when its sign bit is turned: from there on up, plain readings are counted.
+    plain_from: u64,
+    /// From that count to the value.
+    quotient: Quotient,
 }
 
 /// Where a signal lies in the eight bytes around it, and what its bits make.
@@ -48,17 +53,34 @@ pub(crate) struct Geometry {
     pub(crate) motorola: bool,
 }
 
-/// What the eight bytes give.
-#[derive(Debug, Clone, Copy, PartialEq)]
-pub(crate) struct Bits {
-    pub(crate) bits: u64,
-    pub(crate) raw: i64,
+/// A payload as steps load it.
+#[derive(Debug, Clone, Copy)]
+pub(crate) enum Loadable<'a> {
+    /// At most eight bytes, with zeros behind them, as a number in either order.
+    Word { intel: u64, motorola: u64 },
+    /// More than that.
+    Bytes(&'a [u8]),
+}
+
+impl<'a> Loadable<'a> {
+    #[inline(always)]
+    pub(crate) fn new(payload: &'a [u8]) -> Self {
+        let bytes = match (payload.first_chunk::<8>(), payload.len()) {
+            (Some(bytes), 8) => *bytes,
+            (Some(_), _) => return Self::Bytes(payload),
+            (None, length) => {
+                let mut bytes = [0; 8];
+                bytes[..length].copy_from_slice(payload);
+                bytes
+            }
+        };
+        Self::Word { intel: u64::from_le_bytes(bytes), motorola: u64::from_be_bytes(bytes) }
+    }
 }
 
 impl Step {
     /// A signal that is left to its detail.
     pub(crate) fn careful(signal: SignalId) -> Self {
-        let scaler = Scaler::new(&Affine::identity(), 0, 0);
         Self {
             form: Form::Careful,
             motorola: false,
@@ -69,7 +91,8 @@ impl Step {
             sign: 0,
             plain_first: 0,
             plain_span: 0,
-            scaler,
+            plain_from: 0,
+            quotient: Quotient::IDENTITY,
         }
     }
 
@@ -87,7 +110,7 @@ impl Step {
             NumberKind::Signed => 1_u64 << (encoding.width() - 1),
             NumberKind::SignMagnitude | NumberKind::Float | NumberKind::Bcd => return careful,
         };
-        let ([place], Some(all)) = (field.places(), encoding.integer_range()) else {
+        let [place] = field.places() else {
             return careful;
         };
         let Some((plain_first, plain_span)) = plain_run(plain, encoding.width()) else {
@@ -96,8 +119,14 @@ impl Step {
         let Some((window, shift)) = window(place) else {
             return careful;
         };
+        let plain_last = plain_first.wrapping_add_unsigned(plain_span);
+        let quotient = formula.map(|formula| Quotient::new(formula, plain_first, plain_last));
         Self {
-            form: if formula.is_some() { Form::Scaled } else { Form::Integer },
+            form: match quotient {
+                None => Form::Integer,
+                Some(None) => Form::Wide,
+                Some(Some(_)) => Form::Scaled,
+            },
             motorola: place.order() == ByteOrder::Motorola,
             shift,
             window,
@@ -106,32 +135,50 @@ impl Step {
             sign,
             plain_first,
             plain_span,
-            scaler: Scaler::new(formula.unwrap_or(&Affine::identity()), all.0, all.1),
+            plain_from: sign.wrapping_add(plain_first as u64),
+            quotient: quotient.flatten().unwrap_or(Quotient::IDENTITY).counted_from(plain_first),
         }
     }
 
-    /// The signal's bits in a payload of at least eight bytes; `None` where it ends too early.
+    /// The signal's bits in a payload that holds them (of another they may be any); `None` where more than eight bytes end too early.
     #[inline(always)]
-    pub(crate) fn bits(&self, payload: &[u8]) -> Option<Bits> {
-        let begins = self.window as usize;
-        let bytes = payload.get(begins..begins + 8)?.first_chunk::<8>()?;
-        let word = u64::from_le_bytes(*bytes);
-        let word = if self.motorola { word.swap_bytes() } else { word };
-        let bits = (word >> (self.shift & 63)) & self.mask;
-        Some(Bits { bits, raw: (bits ^ self.sign).wrapping_sub(self.sign) as i64 })
+    pub(crate) fn bits(&self, loadable: &Loadable<'_>) -> Option<u64> {
+        let word = match loadable {
+            // Where eight bytes hold a signal, its window is those.
+            Loadable::Word { motorola, .. } if self.motorola => *motorola,
+            Loadable::Word { intel, .. } => *intel,
+            Loadable::Bytes(payload) => {
+                let begins = self.window as usize;
+                let word = u64::from_le_bytes(*payload.get(begins..begins + 8)?.first_chunk()?);
+                if self.motorola { word.swap_bytes() } else { word }
+            }
+        };
+        Some((word >> (self.shift & 63)) & self.mask)
     }
 
-    /// Whether a raw value is a plain reading: in range, without a word.
+    /// How far above the least plain reading some bits are; `None` for those that are none: out of range, or with a word.
     #[inline(always)]
-    pub(crate) fn is_plain(&self, raw: i64) -> bool {
-        raw.wrapping_sub(self.plain_first) as u64 <= self.plain_span
+    pub(crate) fn plain_count(&self, bits: u64) -> Option<u64> {
+        let count = (bits ^ self.sign).wrapping_sub(self.plain_from);
+        (count <= self.plain_span).then_some(count)
     }
 
-    /// The number that some bits make: as [`Step::is_plain`] takes it, and in full.
+    /// The raw number of a plain reading.
     #[inline(always)]
-    pub(crate) fn number_of(&self, bits: u64) -> (i64, i128) {
-        let raw = (bits ^ self.sign).wrapping_sub(self.sign) as i64;
-        (raw, if self.sign == 0 { bits.into() } else { raw.into() })
+    pub(crate) fn raw(&self, plain_count: u64) -> i64 {
+        self.plain_first.wrapping_add_unsigned(plain_count)
+    }
+
+    /// The engineering value of a plain reading: a signal of which [`Form::Scaled`] is told.
+    #[inline(always)]
+    pub(crate) fn scaled(&self, plain_count: u64) -> f64 {
+        self.quotient.value(plain_count as i64)
+    }
+
+    /// The number that some bits make.
+    #[inline(always)]
+    pub(crate) fn number_of(&self, bits: u64) -> i128 {
+        if self.sign == 0 { bits.into() } else { ((bits ^ self.sign).wrapping_sub(self.sign) as i64).into() }
     }
 
     /// Where its bits are; `None` for a signal that is left to its detail.
@@ -141,21 +188,10 @@ impl Step {
         (self.form != Form::Careful).then_some(Geometry { window, shift, width, signed: sign != 0, motorola })
     }
 
-    /// The formula; `None` where the raw number is the value.
-    pub(crate) fn formula(&self) -> Option<&Affine> {
-        (self.form == Form::Scaled).then(|| self.scaler.affine())
-    }
-
     /// The least and the greatest raw number of the longest run of plain readings.
     pub(crate) fn plain(&self) -> (i128, i128) {
         let first = i128::from(self.plain_first);
         (first, first + i128::from(self.plain_span))
-    }
-
-    /// The engineering value of a plain reading: one of the raw values that the scaler was made for.
-    #[inline(always)]
-    pub(crate) fn scaled(&self, raw: i64) -> f64 {
-        self.scaler.value_inside(raw)
     }
 }
 
@@ -215,17 +251,21 @@ mod tests {
                     if step.form == Form::Careful {
                         continue;
                     }
-                    for length in [8, 12, 64] {
+                    for length in [5, 8, 12, 64] {
                         let payload = &payload[..length];
-                        let found = step.bits(payload);
                         let plain = Extractor::new(&field).extract(payload);
-                        assert_eq!(found.map(|found| found.bits), plain, "{place:?} in {length} bytes");
-                        if let (Some(found), Ok(wirelore_bits::Number::Integer(number))) =
-                            (found, encoding.number(plain.unwrap_or(0)))
+                        if place.last_byte() as usize >= length {
+                            assert_eq!(plain, None);
+                            continue;
+                        }
+                        let bits = step.bits(&Loadable::new(payload));
+                        assert_eq!(bits, plain, "{place:?} in {length} bytes");
+                        if let (Some(bits), Ok(wirelore_bits::Number::Integer(number))) =
+                            (bits, encoding.number(plain.unwrap_or(0)))
                         {
-                            let wrapped = number as i64;
-                            assert_eq!(found.raw, wrapped);
-                            assert_eq!(step.is_plain(found.raw), i64::try_from(number).is_ok());
+                            assert_eq!(step.number_of(bits), number);
+                            let raw = step.plain_count(bits).map(|count| step.raw(count));
+                            assert_eq!(raw, i64::try_from(number).ok());
                             compared += 1;
                         }
                     }
