@@ -50,7 +50,7 @@ pub struct Plain<'a> {
 
 /// Frames of eight bytes that follow each other in a log, field by field: two short loops, one that lines them up and one that takes them,
 /// do with few registers what one loop for everything does with many. (2026-11-28, a virtual Xeon: from a packet log to all values 3.0 in
-/// place of 3.7 times what adding up its words takes. Lines of text gain nothing.)
+/// place of 3.7 times what adding up its words takes.)
 #[derive(Debug, Clone)]
 pub struct PlainRun {
     /// As in [`Plain::time_ns`].

@@ -51,11 +51,14 @@ struct Habits {
     upper_case: bool,
     data_bytes: usize,
     time_ns: u64,
+    /// Hardly a line is not as the one before, and there are enough of them to go through the fastest way together.
+    steady: bool,
 }
 
 impl Habits {
     fn new(dice: &mut Dice) -> Self {
         Self {
+            steady: dice.below(6) == 0,
             decimals: dice.below(11) as usize,
             id_digits: dice.one_of(&[3, 3, 8, 0]),
             prefix: dice.one_of(&["", "", "", "0x"]),
@@ -65,14 +68,19 @@ impl Habits {
         }
     }
 
+    /// Mostly false.
+    fn seldom(&self, dice: &mut Dice) -> bool {
+        if self.steady { dice.below(900) == 0 } else { dice.seldom() }
+    }
+
     fn time(&mut self, dice: &mut Dice) -> String {
         self.time_ns += dice.below(20_000_000);
-        if dice.seldom() {
+        if self.seldom(dice) {
             let odd =
                 ["", "-1.5", "+2", ".5", "5.", "1e3", "1.2.3", " 7.5", "99999999999.1", "2023-11-14T22:13:20.25Z", "x"];
             return dice.one_of(&odd).to_owned();
         }
-        if dice.seldom() {
+        if self.seldom(dice) {
             self.time_ns -= self.time_ns.min(50_000_000);
             self.decimals = dice.below(11) as usize;
         }
@@ -84,11 +92,11 @@ impl Habits {
     }
 
     fn id(&self, dice: &mut Dice, is_decimal: bool) -> String {
-        if dice.seldom() {
+        if self.seldom(dice) {
             let odd = ["", "0x1A3", "20000000", "G1", " 123", "123456789", "0", "00000123", "1FFFFFFF"];
             return dice.one_of(&odd).to_owned();
         }
-        let ids = dice.one_of(&[0x800, 0x800, 0x2000_0000]);
+        let ids = if self.steady { 0x800 } else { dice.one_of(&[0x800, 0x800, 0x2000_0000]) };
         let id = dice.below(ids);
         match (is_decimal, self.upper_case) {
             (true, _) => id.to_string(),
@@ -98,10 +106,10 @@ impl Habits {
     }
 
     fn data(&mut self, dice: &mut Dice) -> String {
-        if dice.seldom() {
+        if self.seldom(dice) {
             return dice.one_of(&["ABC", "0x00", "zz", "", "AA BB", " 00", "\"00\"", "00\r"]).to_owned();
         }
-        if dice.below(10) == 0 {
+        if !self.steady && dice.below(10) == 0 {
             self.data_bytes = dice.one_of(&[8, 0, 1, 7, 9, 12, 20, 64, 65]);
         }
         let bytes: Vec<u64> = (0..self.data_bytes).map(|_| dice.below(256)).collect();
@@ -118,13 +126,15 @@ fn text(dice: &mut Dice) -> Vec<u8> {
     let delimiter = header.chars().find(|letter| matches!(letter, ',' | ';' | '\t')).expect("is there");
     let mut habits = Habits::new(dice);
     let mut text = format!("{header}\n");
-    for _ in 0..20 + dice.below(60) {
+    let lines = if habits.steady { 200 + dice.below(200) } else { 20 + dice.below(60) };
+    for _ in 0..lines {
         let data = habits.data(dice);
         let held = data.len() / 2;
         let cells: Vec<String> = header
             .split(delimiter)
             .map(|heading| match heading {
-                "channel" if dice.seldom() => dice.one_of(&["", "\"q\"", "x y", "#c", "drive "]).to_owned(),
+                "channel" if habits.seldom(dice) => dice.one_of(&["", "\"q\"", "x y", "#c", "drive "]).to_owned(),
+                "channel" if habits.steady => dice.one_of(&["drive", "climb", "light"]).to_owned(),
                 "channel" => dice.one_of(&["drive", "comfort", "body", "chassis", "a name beyond fifteen"]).to_owned(),
                 "id_hex" | "id" | "id_dec" => habits.id(dice, heading == "id_dec"),
                 "data_hex" | "data" => data.clone(),
@@ -142,7 +152,7 @@ fn text(dice: &mut Dice) -> Vec<u8> {
             })
             .collect();
         text.push_str(&cells.join(&delimiter.to_string()));
-        text.push_str(if dice.seldom() { dice.one_of(&["\r", ",", " ", "\n", "\n# words", ";;"]) } else { "" });
+        text.push_str(if habits.seldom(dice) { dice.one_of(&["\r", ",", " ", "\n", "\n# words", ";;"]) } else { "" });
         text.push_str(if habits.id_digits == 0 && habits.upper_case { "\r\n" } else { "\n" });
     }
     text.into_bytes()
@@ -291,6 +301,14 @@ impl Receive for Counted {
     }
 }
 
+fn counted(log: Vec<u8>) -> (usize, usize) {
+    let bytes = std::io::Cursor::new(log);
+    let mut recording = Recording::from_reader(Box::new(bytes), "test", &Options::default()).expect("opens");
+    let mut counted = Counted::default();
+    while recording.stretch(usize::MAX, &mut counted).expect("reads") {}
+    (counted.runs, counted.beside)
+}
+
 #[test]
 fn frames_of_eight_bytes_come_in_runs() {
     let mut blocks = Blocks::new(false);
@@ -299,10 +317,17 @@ fn frames_of_eight_bytes_come_in_runs() {
     for time in 0..frames as u64 {
         blocks.packet(0, time, &record(0x123, &[7; 8]));
     }
-    let bytes = std::io::Cursor::new(blocks.file);
-    let mut recording = Recording::from_reader(Box::new(bytes), "test", &Options::default()).expect("opens");
-    let mut counted = Counted::default();
-    while recording.stretch(usize::MAX, &mut counted).expect("reads") {}
     // The first frame tells when the log begins.
-    assert_eq!((counted.runs, counted.beside), (3, 1 + 5));
+    assert_eq!(counted(blocks.file), (3, 1 + 5));
+}
+
+#[test]
+fn lines_of_eight_bytes_come_in_runs() {
+    let mut text = "time_s,channel,id_hex,data_hex\n".to_owned();
+    let line = |time: usize| format!("0.{time:06},drive,{:03X},0102030405060708\n", time % 0x800);
+    // The first lines tell when the log begins, how its names are written, and how long cells are; the last ones have no room behind them.
+    let frames = 3 * PlainRun::FRAMES + 30;
+    (0..frames).for_each(|time| text.push_str(&line(time)));
+    let (runs, beside) = counted(text.into_bytes());
+    assert_eq!((runs, runs * PlainRun::FRAMES + beside), (3, frames));
 }

@@ -15,4 +15,4 @@ mod vectors;
 pub use cut::CutWatch;
 pub(crate) use map::Map;
 pub(crate) use prefetch::prefetch;
-pub(crate) use vectors::{hex_digits, places_of};
+pub(crate) use vectors::{hex_digits, places_in_64, places_of};

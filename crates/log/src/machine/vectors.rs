@@ -59,6 +59,14 @@ pub(crate) fn places_of(wanted: &[u8; 16], characters: &[u8; 16]) -> u16 {
     (0..16).fold(0, |places, at| places | u16::from(characters[at] == wanted[at]) << at)
 }
 
+/// A bit for each place where a character stands, the first in the lowest bit.
+#[inline(always)]
+pub(crate) fn places_in_64(wanted: u8, characters: &[u8; 64]) -> u64 {
+    let (sixteens, _) = characters.as_chunks::<16>();
+    let places = |at: usize| u64::from(places_of(&[wanted; 16], &sixteens[at])) << (16 * at);
+    places(0) | places(1) | places(2) | places(3)
+}
+
 #[cfg(target_arch = "x86_64")]
 #[target_feature(enable = "sse2")]
 #[inline]
@@ -95,5 +103,11 @@ mod tests {
         let commas = [b','; 16];
         assert_eq!(places_of(&commas, b"a,b,,cdefghijkl,"), 0b1000_0000_0001_1010);
         assert_eq!((places_of(b"xxxxxxxxxxxxxxxx", &commas), places_of(&commas, &commas)), (0, u16::MAX));
+        for at in 0..64 {
+            let mut text = [b'x'; 64];
+            text[at] = b',';
+            assert_eq!(places_in_64(b',', &text), 1 << at);
+        }
+        assert_eq!(places_in_64(b',', &[b','; 64]), u64::MAX);
     }
 }

@@ -6,38 +6,24 @@ use crate::machine::{hex_digits, places_of};
 
 use super::super::time::{TimeUnit, time_ns};
 use super::super::values;
-use super::words::{Line, decimal_number, low_bytes, sixteen, word};
+use super::words::{
+    Line, behind, byte_at, decimal_number, eight_digits, low_bytes, sixteen, sixteen_at, up_to_end, word, word_at,
+};
 
 /// The most bytes of a time that are looked at.
 const TIME_BYTES_MAX: usize = 32;
 /// The most bytes of the name of a channel.
 const NAME_BYTES_MAX: usize = 64;
 
-/// Where the next cell begins, if this one ends at `at`.
-#[inline(always)]
-pub(super) fn behind(line: &Line, at: usize, end: u8) -> Option<usize> {
-    match line.get(at) {
-        Some(&byte) if byte == end => Some(at + 1),
-        Some(b'\r') if end == b'\n' && line.get(at + 1) == Some(&b'\n') => Some(at + 2),
-        _ => None,
-    }
-}
-
-/// The bytes from `at` up to the cell's end, if that is not far.
-fn up_to_end(line: &Line, at: usize, end: u8, most_bytes: usize) -> Option<&[u8]> {
-    let length = (0..=most_bytes).find(|length| behind(line, at + length, end).is_some())?;
-    line.get(at..at + length)
-}
-
 /// A time whose last digits change from line to line, while those before stay.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Copy)]
 pub(super) struct Time {
     prefix: [u64; 2],
     prefix_masks: [u64; 2],
-    prefix_bytes: usize,
+    prefix_bytes: u8,
     prefix_ns: i64,
     /// Digits behind the prefix: 1 to 9.
-    digits: usize,
+    digits: u8,
     /// How the first eight of them are moved to the end of their word, and the zeros before.
     shift_bits: u32,
     zeros: u64,
@@ -74,7 +60,7 @@ impl Time {
         if differs != 0 {
             return None;
         }
-        let at = at + self.prefix_bytes;
+        let at = at + usize::from(self.prefix_bytes);
         let mut number = decimal_number(word(line, at)?.wrapping_shl(self.shift_bits) | self.zeros)?;
         if self.digits > 8 {
             let digit = line.get(at + 8)?.wrapping_sub(b'0');
@@ -83,7 +69,29 @@ impl Time {
             }
             number = number * 10 + u64::from(digit);
         }
-        Some((self.prefix_ns + number as i64 * self.digit_ns, behind(line, at + self.digits, end)?))
+        Some((self.prefix_ns + number as i64 * self.digit_ns, behind(line, at + usize::from(self.digits), end)?))
+    }
+
+    /// How many bytes the learnt time has.
+    pub(super) fn length(&self) -> usize {
+        usize::from(self.prefix_bytes + self.digits)
+    }
+
+    /// The time that a line begins with, and whether it is one as long as that before. (If not, the number means nothing.)
+    #[inline(always)]
+    pub(super) fn at_start(&self, line: &Line) -> (i64, bool) {
+        let [first, second] = [word_at(line, 0), word_at(line, 8)];
+        let differs =
+            (first & self.prefix_masks[0] ^ self.prefix[0]) | (second & self.prefix_masks[1] ^ self.prefix[1]);
+        let digits = word_at(line, self.prefix_bytes).wrapping_shl(self.shift_bits) | self.zeros;
+        let (mut number, mut is_number) = eight_digits(digits);
+        if self.digits > 8 {
+            let digit = byte_at(line, self.prefix_bytes.saturating_add(8)).wrapping_sub(b'0');
+            number = number * 10 + u64::from(digit);
+            is_number &= digit <= 9;
+        }
+        let time_ns = self.prefix_ns.wrapping_add((number as i64).wrapping_mul(self.digit_ns));
+        (time_ns, is_number & (differs == 0))
     }
 
     /// The parts of a time that is a number without a sign; `None` for any other, and where the last digits could make it too
@@ -113,13 +121,14 @@ impl Time {
         let missing = 8 - digits.min(8);
         let zeros = low_bytes(missing) & u64::from_le_bytes([b'0'; 8]);
         let shift_bits = 8 * missing as u32;
+        let (prefix_bytes, digits) = (prefix_bytes as u8, digits as u8);
         Some(Self { prefix, prefix_masks, prefix_bytes, prefix_ns, digits, shift_bits, zeros, digit_ns })
     }
 }
 
 /// Identifiers in hex digits, of which there are as many as in the line before: to look for the end of each would make
 /// the processor wait for it.
-#[derive(Debug, Clone)]
+#[derive(Debug, Clone, Copy)]
 pub(super) struct HexId {
     /// 1 to 8.
     digits: usize,
@@ -128,19 +137,23 @@ pub(super) struct HexId {
 }
 
 /// The lowest `count` bits, 0..=16.
+#[inline(always)]
 fn low_bits(count: usize) -> u16 {
     u16::MAX.checked_shr(16 - count as u32).unwrap_or(0)
 }
 
 impl Default for HexId {
     fn default() -> Self {
-        Self::of(1)
+        Self { digits: 1, all_valid: 1, unused_bits: 60 }
     }
 }
 
 impl HexId {
-    fn of(digits: usize) -> Self {
-        Self { digits, all_valid: low_bits(digits), unused_bits: 64 - 4 * digits as u32 }
+    /// Identifiers of so many digits; `None` for more than eight, and for none.
+    #[inline(always)]
+    pub(super) fn of(digits: usize) -> Option<Self> {
+        let is_possible = digits.wrapping_sub(1) < 8;
+        is_possible.then(|| Self { digits, all_valid: low_bits(digits), unused_bits: 64 - 4 * digits as u32 })
     }
 
     /// The identifier in the cell at `at`, whether it has eight hex digits, and where the next cell begins.
@@ -150,9 +163,8 @@ impl HexId {
             Some(next) => next,
             None => {
                 let digits = up_to_end(line, at, end, 8)?.len();
-                let next = behind(line, at + digits, end).filter(|_| digits > 0)?;
-                *self = Self::of(digits);
-                next
+                *self = Self::of(digits)?;
+                behind(line, at + digits, end)?
             }
         };
         let (bytes, valid) = hex_digits(sixteen(line, at)?);
@@ -161,6 +173,19 @@ impl HexId {
         }
         let id = (bytes.swap_bytes() >> self.unused_bits) as u32;
         Some((id, self.digits == 8, next))
+    }
+
+    /// How many digits the learnt identifier has.
+    pub(super) fn digits(&self) -> usize {
+        self.digits
+    }
+
+    /// The identifier at a place, and whether it is one with as many digits as that before.
+    #[inline(always)]
+    pub(super) fn at(&self, line: &Line, place: u8) -> (u32, bool) {
+        let (bytes, valid) = hex_digits(sixteen_at(line, place));
+        let id = (bytes.swap_bytes() >> (self.unused_bits & 63)) as u32;
+        (id, valid & self.all_valid == self.all_valid)
     }
 
     /// The same with `0x` in front.
@@ -180,7 +205,7 @@ pub(super) fn decimal_id(line: &Line, at: usize, end: u8) -> Option<(u32, bool, 
 }
 
 /// Data in hex digits, of which there are as many as in the line before.
-#[derive(Debug, Clone, Default)]
+#[derive(Debug, Clone, Copy, Default)]
 pub(super) struct Data {
     /// Two for each byte.
     digits: usize,
@@ -189,6 +214,12 @@ pub(super) struct Data {
 }
 
 impl Data {
+    /// Data of so many digits.
+    #[inline(always)]
+    pub(super) fn of(digits: usize) -> Self {
+        Self { digits, all_valid: low_bits(digits.min(16)) }
+    }
+
     /// Reads the cell at `at` into `payload`; tells how many bytes it holds, and where the next cell begins.
     #[inline(always)]
     pub(super) fn read(
@@ -203,7 +234,7 @@ impl Data {
             None => {
                 let digits = up_to_end(line, at, end, 2 * FD_BYTES_MAX)?.len();
                 let next = behind(line, at + digits, end).filter(|_| digits.is_multiple_of(2))?;
-                (self.digits, self.all_valid) = (digits, low_bits(digits.min(16)));
+                *self = Self::of(digits);
                 next
             }
         };
@@ -216,6 +247,18 @@ impl Data {
             self.read_more(line, at, payload)?;
         }
         Some((self.digits / 2, next))
+    }
+
+    /// How many digits the learnt data has.
+    pub(super) fn digits(&self) -> usize {
+        self.digits
+    }
+
+    /// The data at a place, at most eight bytes, as a number that begins with the lowest byte, and whether it has as many digits as that before.
+    #[inline(always)]
+    pub(super) fn at(&self, line: &Line, place: u8) -> (u64, bool) {
+        let (bytes, valid) = hex_digits(sixteen_at(line, place));
+        (bytes, valid & self.all_valid == self.all_valid)
     }
 
     /// The bytes of a CAN FD frame behind the first eight.
@@ -261,6 +304,12 @@ const UP_TO: [u64; 8] = {
     masks
 };
 
+/// Fibonacci hashing: Knuth, TAOCP volume 3, section 6.4.
+#[inline(always)]
+fn slot_of(key: u64) -> usize {
+    (key.wrapping_mul(0x9E37_79B9_7F4A_7C15) >> 56) as usize % SLOTS
+}
+
 impl Names {
     /// For cells that end with this byte.
     pub(super) fn new(end: u8) -> Self {
@@ -275,12 +324,24 @@ impl Names {
             return self.read_long(line, at, channels);
         };
         let key = word(line, at)? & mask;
-        let hash = key.wrapping_mul(0x9E37_79B9_7F4A_7C15);
-        let slot = &mut self.slots[(hash >> 56) as usize % SLOTS];
+        let slot = &mut self.slots[slot_of(key)];
         if slot.key != key {
             *slot = Slot { key, channel: known(line.get(at..at + length)?, channels)? };
         }
         Some((slot.channel, at + length + 1))
+    }
+
+    /// All bits of a name of so many bytes, and of the byte behind it; `None` for one that no slot holds.
+    pub(super) fn mask(name_bytes: usize) -> Option<u64> {
+        UP_TO.get(name_bytes).copied()
+    }
+
+    /// The channel of a name at a place, under its mask, and whether it is one that was met before.
+    #[inline(always)]
+    pub(super) fn met(&self, line: &Line, place: u8, mask: u64) -> (Channel, bool) {
+        let key = word_at(line, place) & mask;
+        let slot = &self.slots[slot_of(key)];
+        (slot.channel, slot.key == key)
     }
 
     #[inline(never)]

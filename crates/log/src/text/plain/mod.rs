@@ -1,11 +1,12 @@
 //! The fast way through plain lines, which nearly all lines of a delimited text are.
 //!
 //! A line is plain when it has just the cells of the header, none of them with quotes or blanks, and is a good data frame
-//! with a time, of a channel that is known. Each cell is tried as the same cell of the line before was: digits in the same
-//! places, eight at a time. The first line that is anything else is left to the careful way, which gives the same frames,
+//! with a time, of a channel that is known. Each line is tried as one before was ([`shape`]): digits in the same places, eight at a time;
+//! else by the places where its cells end, else cell by cell. The first line that is anything else is left to the careful way, which gives the same frames,
 //! learns new channels and also tells what is wrong.
 
 mod cells;
+mod shape;
 mod words;
 
 use crate::channels::Channels;
@@ -16,7 +17,7 @@ use crate::identifiers::Digits;
 use crate::machine;
 use crate::medium::Medium;
 use crate::pass::Shared;
-use crate::receive::{Plain, Receive};
+use crate::receive::{Plain, PlainRun, Receive};
 use crate::window::Window;
 
 use super::columns::Columns;
@@ -27,7 +28,8 @@ use super::values::Base;
 use super::{Layout, TextReader};
 
 use cells::{Data, HexId, Names, Time};
-use words::{LINE_ROOM, Line};
+use shape::Shaped;
+use words::{LINE_ROOM, Line, behind};
 
 /// The plain lines of one text.
 #[derive(Debug, Clone)]
@@ -41,6 +43,7 @@ pub(super) struct PlainLines {
     hex_id: HexId,
     names: Names,
     data: Data,
+    shaped: Shaped,
 }
 
 /// The orders of cells that are written out in the code, for the compiler to see them whole.
@@ -135,12 +138,13 @@ impl PlainLines {
             hex_id: HexId::default(),
             names: Names::new(names_end),
             data: Data::default(),
+            shaped: Shaped::default(),
         })
     }
 
     /// Reads one line with its cells in one of the orders that are written out here, its data into `payload`; `None` where
     /// it is not plain.
-    #[inline(always)]
+    #[inline(never)]
     fn read_in_order(&mut self, line: &Line, channels: &Channels, payload: &mut [u8; FD_BYTES_MAX]) -> Option<Row> {
         let delimiter = self.delimiter;
         let (time_ns, mut at) = self.time.read(line, 0, delimiter, self.time_form)?;
@@ -195,7 +199,7 @@ impl Extras {
         }
         if role == Role::Kind {
             let at = if line.get(at..)?.starts_with(b"data") { at + 4 } else { at };
-            return cells::behind(line, at, end);
+            return behind(line, at, end);
         }
         let (told, next) = cells::flag(line, at, end)?;
         match role {
@@ -215,24 +219,52 @@ impl Row {
     /// The frame of the line; `None` where the identifier is too large, or no frame has so many bytes.
     #[inline(always)]
     fn frame<'p>(&self, payload: &'p [u8; FD_BYTES_MAX], place: PlaceInLog) -> Option<Frame<'p>> {
-        let Self { held, id, .. } = *self;
+        let Self { time_ns, held, id, .. } = *self;
+        let payload = payload.get(..held)?;
+        let extended = id > STANDARD_ID_MAX || self.has_eight_digits;
+        let frame = classic(time_ns, (Channel(self.channel), id, extended), payload, place);
         let is_classic = held <= CLASSIC_BYTES_MAX;
-        let dlc = if is_classic { held as u8 } else { dlc_of_length(held)? };
-        (id <= EXTENDED_ID_MAX).then_some(Frame {
-            time_ns: Some(self.time_ns),
-            channel: Channel(self.channel),
-            id,
-            extended: id > STANDARD_ID_MAX || self.has_eight_digits,
-            kind: Kind::Data,
-            fd: !is_classic,
-            bit_rate_switch: false,
-            error_state: false,
-            dlc: Some(dlc),
-            medium: Medium::Can,
-            payload: payload.get(..held)?,
-            place,
-        })
+        let dlc = if is_classic { frame.dlc } else { Some(dlc_of_length(held)?) };
+        (id <= EXTENDED_ID_MAX).then_some(Frame { fd: !is_classic, dlc, ..frame })
     }
+}
+
+/// A data frame of classic CAN.
+#[inline(always)]
+fn classic(
+    time_ns: i64,
+    (channel, id, extended): (Channel, u32, bool),
+    payload: &[u8],
+    place: PlaceInLog,
+) -> Frame<'_> {
+    Frame {
+        time_ns: Some(time_ns),
+        channel,
+        id,
+        extended,
+        kind: Kind::Data,
+        fd: false,
+        bit_rate_switch: false,
+        error_state: false,
+        dlc: Some(payload.len() as u8),
+        medium: Medium::Can,
+        payload,
+        place,
+    }
+}
+
+/// The bytes of the plain lines that one call may read, and how far it has come.
+struct Run<'d> {
+    data: &'d [u8],
+    /// Lines that begin from here on are left.
+    stop: usize,
+    at: usize,
+    first_line: u64,
+    frames: u64,
+    latest_ns: i64,
+    digits: Digits,
+    /// Where lines of one shape are lined up.
+    lined_up: PlainRun,
 }
 
 impl Extras {
@@ -284,50 +316,71 @@ impl TextReader {
         until: u64,
         receive: &mut impl Receive,
     ) {
-        let (Some(plain), Some(mut latest_ns)) = (&mut self.plain, shared.report.latest_time_ns()) else {
+        let (Some(plain), Some(latest_ns)) = (&mut self.plain, shared.report.latest_time_ns()) else {
             return;
         };
         let (data, first_line) = (window.data(), self.lines.number() + 1);
         let stop = usize::try_from(until.saturating_sub(window.offset())).unwrap_or(usize::MAX);
-        let (mut at, mut frames) = (0, 0);
-        let mut digits = Digits::default();
-        while at < stop {
-            machine::prefetch(data, at);
-            let Some(line) = data.get(at..).and_then(|rest| rest.first_chunk::<LINE_ROOM>()) else { break };
+        let mut run = Run {
+            data,
+            stop,
+            at: 0,
+            first_line,
+            frames: 0,
+            latest_ns,
+            digits: Digits::default(),
+            lined_up: PlainRun::new(),
+        };
+        loop {
+            if !ANY_ORDER {
+                plain.hand_out_shaped(&mut run, &mut shared.report, receive);
+            }
+            if run.at >= run.stop {
+                break;
+            }
+            machine::prefetch(data, run.at);
+            let Some(line) = data.get(run.at..).and_then(|rest| rest.first_chunk::<LINE_ROOM>()) else { break };
             let read = match ANY_ORDER {
                 true => plain.read_any(line, &shared.channels, &mut self.plain_payload),
                 false => {
-                    let row = plain.read_in_order(line, &shared.channels, &mut self.plain_payload);
+                    let mut row = plain.read_by_ends(line, &mut self.plain_payload);
+                    let is_new = row.is_none();
+                    if is_new {
+                        row = plain.read_in_order(line, &shared.channels, &mut self.plain_payload);
+                    }
+                    if let Some(row) = &row {
+                        plain.missed_shape(line, row, is_new);
+                    }
                     row.map(|row| (row, Extras::default()))
                 }
             };
             let Some((row, extras)) = read else { break };
-            let place = PlaceInLog::Line(first_line + frames);
+            let place = PlaceInLog::Line(first_line + run.frames);
             let plain_frame = row.frame(&self.plain_payload, place);
             let Some(frame) = (if ANY_ORDER { plain_frame.and_then(|it| extras.applied(it)) } else { plain_frame })
             else {
                 break;
             };
-            if row.time_ns < latest_ns {
+            if row.time_ns < run.latest_ns {
                 shared.report.went_backwards(place);
             }
-            latest_ns = row.time_ns;
+            run.latest_ns = row.time_ns;
             if extras.extended.is_none() {
-                digits.weigh(row.id, row.has_eight_digits);
+                run.digits.weigh(row.id, row.has_eight_digits);
             }
             let Frame { channel, id, extended, payload, .. } = frame;
-            let plain = Plain { time_ns: row.time_ns, channel, id, extended, payload };
-            if frame.kind != Kind::Data || !receive.plain(plain) {
+            let plain_frame = Plain { time_ns: row.time_ns, channel, id, extended, payload };
+            if frame.kind != Kind::Data || !receive.plain(plain_frame) {
                 receive.frame(&frame);
             }
-            frames += 1;
-            at += row.line_bytes;
+            run.frames += 1;
+            run.at += row.line_bytes;
         }
-        if frames > 0 {
-            self.lines.count_from(first_line - 1 + frames);
-            shared.report.timed_frames(frames, latest_ns);
-            shared.report.join_digits(&digits);
-            window.consume(at);
+        if run.frames > 0 {
+            self.lines.count_from(first_line - 1 + run.frames);
+            shared.report.timed_frames(run.frames, run.latest_ns);
+            shared.report.join_digits(&run.digits);
+            window.consume(run.at);
         }
     }
 }

@@ -1,0 +1,278 @@
+//! Lines whose cells are as long as those of a line before: every place in them is known beforehand, so that no step waits for another,
+//! and one look at the end tells whether all of it was so. And lines whose cells change their lengths, with the ends of all cells found at once.
+
+use crate::frame::{CLASSIC_BYTES_MAX, Channel, EXTENDED_ID_MAX, FD_BYTES_MAX, PlaceInLog, STANDARD_ID_MAX};
+use crate::machine::{self, places_in_64};
+use crate::receive::{Plain, PlainRun, Receive};
+use crate::report::Report;
+
+use super::cells::{Data, HexId, Names, Time};
+use super::words::{Line, byte_at};
+use super::{Order, PlainLines, Row, Run, classic};
+
+/// What a line of another shape costs, in lines of this one: the processor has gone on in vain.
+const MISS_COSTS: i32 = 12;
+/// The most that lines of this shape are worth later.
+const CREDIT_MOST: i32 = 64;
+/// So many lines are read without asking for shapes where those change all the time.
+const PAUSE: i32 = 256;
+
+/// The shape that most lines have, as far as they were looked at.
+#[derive(Debug, Clone, Default)]
+pub(super) struct Shaped {
+    shape: Option<Shape>,
+    /// Above zero: lines are tried for their shape. Below: so many lines are read before that is tried again.
+    credit: i32,
+    /// The line before had another one.
+    has_missed: bool,
+}
+
+/// A line with its time, the name of its channel if lines have one, its identifier, and its data; all as long as before.
+#[derive(Debug, Clone, Copy)]
+struct Shape {
+    places: Places,
+    time: Time,
+    hex_id: HexId,
+    data: Data,
+}
+
+/// Where the cells stand. In single bytes, so that no load has to be looked at: a line has room behind the last of them.
+#[derive(Debug, Clone, Copy, PartialEq, Eq)]
+struct Places {
+    time_end: u8,
+    name: u8,
+    /// All bits of a name and of the byte behind it in a word; none where lines have no names.
+    name_mask: u64,
+    id: u8,
+    id_end: u8,
+    data: u8,
+    data_end: u8,
+    /// What stands there: a line feed, or the carriage return before it.
+    ends_data: u8,
+    line_end: u8,
+}
+
+impl Shape {
+    /// The shape of a line that was just read.
+    fn of(plain: &PlainLines, line: &Line, row: &Row) -> Option<Self> {
+        if row.held > CLASSIC_BYTES_MAX {
+            return None;
+        }
+        let line_end = row.line_bytes.checked_sub(1)?;
+        let before = line_end.checked_sub(1)?;
+        let data_end = if line.get(before) == Some(&b'\r') { before } else { line_end };
+        let data = data_end.checked_sub(2 * row.held)?;
+        let id_end = data.checked_sub(1)?;
+        let id = line.get(..id_end)?.iter().rposition(|byte| *byte == plain.delimiter)? + 1;
+        let time_end = plain.time.length();
+        let name = time_end + 1;
+        let name_mask = match id.checked_sub(name)? {
+            0 => 0,
+            with_its_end => Names::mask(with_its_end - 1)?,
+        };
+        let place = |at: usize| u8::try_from(at).ok();
+        let places = Places {
+            time_end: place(time_end)?,
+            name: place(name)?,
+            name_mask,
+            id: place(id)?,
+            id_end: place(id_end)?,
+            data: place(data)?,
+            data_end: place(data_end)?,
+            ends_data: *line.get(data_end)?,
+            line_end: place(line_end)?,
+        };
+        let (hex_id, data) = (HexId::of(id_end - id)?, Data::of(2 * row.held));
+        Some(Self { places, time: plain.time, hex_id, data })
+    }
+
+    /// Lines up the next lines of a run, as long as they have this shape: how many, at most as many as there is room for.
+    #[inline(always)]
+    fn line_up(self, run: &mut Run<'_>, (delimiter, names): (u8, &Names), report: &mut Report) -> usize {
+        let line_bytes = usize::from(self.places.line_end) + 1;
+        let extended = if self.hex_id.digits() == 8 { PlainRun::EXTENDED } else { 0 };
+        let Run { data, stop, mut at, mut latest_ns, .. } = *run;
+        let PlainRun { times_ns, channels, ids, payloads } = &mut run.lined_up;
+        let mut count = 0;
+        while count < PlainRun::FRAMES && at < stop {
+            machine::prefetch(data, at);
+            let Some(line) = data.get(at..).and_then(<[u8]>::first_chunk) else { break };
+            let Some(cells) = self.read(line, delimiter, names) else { break };
+            if cells.time_ns < latest_ns {
+                report.went_backwards(PlaceInLog::Line(run.first_line + run.frames + count as u64));
+            }
+            latest_ns = cells.time_ns;
+            let is_long = if cells.id > STANDARD_ID_MAX { PlainRun::EXTENDED } else { extended };
+            times_ns[count] = cells.time_ns;
+            channels[count] = cells.channel;
+            ids[count] = cells.id | is_long;
+            payloads[count] = cells.data;
+            count += 1;
+            at += line_bytes;
+        }
+        (run.at, run.latest_ns) = (at, latest_ns);
+        count
+    }
+
+    /// Hands on so many lines that were lined up.
+    #[inline(always)]
+    fn hand_on(self, run: &mut Run<'_>, count: usize, takes_runs: bool, receive: &mut impl Receive) {
+        let (held, has_eight_digits) = (self.data.digits() / 2, self.hex_id.digits() == 8);
+        let are_whole = takes_runs && held == CLASSIC_BYTES_MAX && count == PlainRun::FRAMES;
+        let taken = if are_whole { receive.run(&run.lined_up) } else { 0 };
+        for at in taken..count {
+            self.hand_on_alone(run, at, held, receive);
+        }
+        let ids = run.lined_up.ids.get(..count).unwrap_or_default();
+        if has_eight_digits {
+            ids.iter().for_each(|id| run.digits.weigh(id & !PlainRun::EXTENDED, true));
+        } else {
+            run.digits.weigh(0, false);
+        }
+        run.frames += count as u64;
+    }
+
+    #[inline(always)]
+    fn hand_on_alone(self, run: &Run<'_>, at: usize, held: usize, receive: &mut impl Receive) {
+        let PlainRun { times_ns, channels, ids, payloads } = &run.lined_up;
+        let (time_ns, channel, id) = (times_ns[at], channels[at], ids[at] & !PlainRun::EXTENDED);
+        let extended = ids[at] & PlainRun::EXTENDED != 0;
+        let payload = &payloads[at].to_le_bytes()[..held.min(CLASSIC_BYTES_MAX)];
+        if !receive.plain(Plain { time_ns, channel, id, extended, payload }) {
+            let place = PlaceInLog::Line(run.first_line + run.frames + at as u64);
+            receive.frame(&classic(time_ns, (channel, id, extended), payload, place));
+        }
+    }
+
+    /// The cells of a line, if it has this shape.
+    #[inline(always)]
+    fn read(&self, line: &Line, delimiter: u8, names: &Names) -> Option<Cells> {
+        let Self { places, time, hex_id, data } = self;
+        let differs = (byte_at(line, places.time_end) ^ delimiter)
+            | (byte_at(line, places.id_end) ^ delimiter)
+            | (byte_at(line, places.data_end) ^ places.ends_data)
+            | (byte_at(line, places.line_end) ^ b'\n');
+        let (time_ns, is_time) = time.at_start(line);
+        let (channel, is_name) = match places.name_mask {
+            0 => (Channel(0), true),
+            mask => names.met(line, places.name, mask),
+        };
+        let (id, is_id) = hex_id.at(line, places.id);
+        let (data, is_data) = data.at(line, places.data);
+        let is_good = is_time & is_name & is_id & is_data & (differs == 0) & (id <= EXTENDED_ID_MAX);
+        is_good.then_some(Cells { time_ns, channel, id, data })
+    }
+}
+
+/// What a line says.
+struct Cells {
+    time_ns: i64,
+    channel: Channel,
+    id: u32,
+    /// The bytes as a number that begins with the lowest.
+    data: u64,
+}
+
+impl Shaped {
+    /// A line was read that has not the shape. Whether its own is to be looked at: at once where only what stands in the cells may be new (the
+    /// seconds of a time), else if the line before had another one as well.
+    #[inline(always)]
+    fn missed(&mut self, is_new_time: bool) -> bool {
+        if self.credit < 0 {
+            self.credit += 1;
+            return self.credit == 0;
+        }
+        self.credit -= MISS_COSTS;
+        if self.credit <= 0 && self.shape.is_some() {
+            self.credit = -PAUSE;
+        }
+        is_new_time || self.has_missed || self.shape.is_none()
+    }
+
+    #[inline(never)]
+    fn learn(&mut self, shape: Option<Shape>) {
+        let same_places = |own: &Shape| shape.as_ref().is_some_and(|shape| shape.places == own.places);
+        if self.has_missed || self.shape.as_ref().is_none_or(same_places) {
+            self.shape = shape;
+        }
+    }
+}
+
+impl PlainLines {
+    /// Hands out the frames of the lines that a run goes on with, as long as they have the shape that most have.
+    #[inline(always)]
+    pub(super) fn hand_out_shaped(&mut self, run: &mut Run<'_>, report: &mut Report, receive: &mut impl Receive) {
+        if self.shaped.credit < 0 {
+            return;
+        }
+        let Some(shape) = self.shaped.shape else { return };
+        let takes_runs = receive.takes_runs();
+        loop {
+            let count = shape.line_up(run, (self.delimiter, &self.names), report);
+            if count == 0 {
+                return;
+            }
+            self.shaped.has_missed = false;
+            self.shaped.credit = CREDIT_MOST.min(self.shaped.credit + count as i32);
+            shape.hand_on(run, count, takes_runs, receive);
+            if count < PlainRun::FRAMES {
+                return;
+            }
+        }
+    }
+
+    /// Notes that a line was read otherwise.
+    #[inline(always)]
+    pub(super) fn missed_shape(&mut self, line: &Line, row: &Row, is_new_time: bool) {
+        if self.shaped.missed(is_new_time) {
+            let shape = Shape::of(self, line, row);
+            self.shaped.learn(shape);
+        }
+        self.shaped.has_missed = true;
+    }
+
+    /// Reads one line with its cells in one of the orders that are written out here and a time as long as before, its data into `payload`;
+    /// `None` where it is not such a line.
+    ///
+    /// Where lines have different lengths, the processor must not guess them: all ends are found at once, without a branch.
+    #[inline(always)]
+    pub(super) fn read_by_ends(&self, line: &Line, payload: &mut [u8; FD_BYTES_MAX]) -> Option<Row> {
+        let first: &[u8; 64] = line.first_chunk()?;
+        let ends = places_in_64(self.delimiter, first);
+        let line_end = places_in_64(b'\n', first).trailing_zeros() as u8;
+        let time_end = self.time.length() as u32;
+        let behind_time = ends & u64::MAX.checked_shl(time_end)?;
+        let mut id = time_end as u8 + 1;
+        let mut left = behind_time & behind_time.wrapping_sub(1);
+        let (mut channel, mut is_name) = (Channel(0), true);
+        if self.order == Order::TimeChannelIdData {
+            let name_end = left.trailing_zeros() as u8;
+            let mask = Names::mask(usize::from(name_end.wrapping_sub(id)))?;
+            (channel, is_name) = self.names.met(line, id, mask);
+            id = name_end + 1;
+            left &= left.wrapping_sub(1);
+        }
+        let id_end = left.trailing_zeros() as u8;
+        if behind_time.trailing_zeros() != time_end || id_end >= line_end || line_end >= 64 {
+            return None;
+        }
+        let (time_ns, is_time) = self.time.at_start(line);
+        let hex_id = HexId::of(usize::from(id_end - id))?;
+        let (id, is_id) = hex_id.at(line, id);
+        let has_return = byte_at(line, line_end - 1) == b'\r';
+        let digits = usize::from((line_end - id_end - 1).saturating_sub(u8::from(has_return)));
+        let (bytes, is_data) = Data::of(digits.min(16)).at(line, id_end + 1);
+        let is_good =
+            is_time & is_name & is_id & is_data & (digits % 2 == 0) & (digits <= 16) & (id <= EXTENDED_ID_MAX);
+        *payload.first_chunk_mut()? = bytes.to_le_bytes();
+        let row = Row {
+            time_ns,
+            channel: channel.0,
+            id,
+            has_eight_digits: hex_id.digits() == 8,
+            held: digits / 2,
+            line_bytes: usize::from(line_end) + 1,
+        };
+        is_good.then_some(row)
+    }
+}
