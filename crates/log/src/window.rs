@@ -14,6 +14,9 @@ const BUFFER_BYTES: usize = 512 * 1024;
 
 /// A map is given back in multiples of this: no page of any common system is larger.
 const RELEASE_BYTES: usize = 64 * 1024;
+/// What pieces have read is given back by the window that takes them over, so much at a time: pages that go while other threads run make the
+/// system stop each of those.
+const RELEASE_BEHIND_PIECES_BYTES: usize = 8 << 20;
 
 /// The bytes from the reading position on, as far as they have been fetched.
 pub(crate) struct Window {
@@ -38,7 +41,7 @@ struct Mapped {
     map: Arc<Map>,
     /// The file, to read on where the map ends or fails; a piece of a log has none, and stops there.
     file: Option<File>,
-    /// Up to where the bytes have been given back.
+    /// Up to where the bytes have been given back; a piece gives none back.
     released: usize,
 }
 
@@ -73,8 +76,7 @@ impl Window {
             return None;
         };
         let start = usize::try_from(offset).ok().filter(|&start| start <= mapped.map.bytes().len())?;
-        let mapped =
-            Mapped { map: Arc::clone(&mapped.map), file: None, released: start.next_multiple_of(RELEASE_BYTES) };
+        let mapped = Mapped { map: Arc::clone(&mapped.map), file: None, released: usize::MAX };
         let window = Self::over(Bytes::Mapped(mapped), Arc::default());
         Some(Self { start, end: start, start_offset: offset, ..window })
     }
@@ -97,9 +99,10 @@ impl Window {
 
     /// Moves the reading position to `offset` of a file in memory, at or behind where it is.
     pub(crate) fn skip_to(&mut self, offset: u64) {
-        if let (Bytes::Mapped(mapped), Ok(start)) = (&self.bytes, usize::try_from(offset)) {
+        if let (Bytes::Mapped(mapped), Ok(start)) = (&mut self.bytes, usize::try_from(offset)) {
             self.start = start.clamp(self.start, mapped.map.bytes().len());
             self.end = self.end.max(self.start);
+            mapped.release_behind(self.start, RELEASE_BEHIND_PIECES_BYTES);
             self.start_offset = self.start as u64;
             self.progress.reached(self.end as u64);
         }
@@ -251,12 +254,17 @@ impl Mapped {
         if next == end || !self.map.fetch(end..next) {
             return None;
         }
+        self.release_behind(start, RELEASE_BYTES);
+        Some(next)
+    }
+
+    /// Gives back what lies before `start`, if that is enough.
+    fn release_behind(&mut self, start: usize, least_bytes: usize) {
         // A page that is still being read must not be given back: it would come again without having been asked for.
         let behind = start - start % RELEASE_BYTES;
-        if behind > self.released {
+        if behind.saturating_sub(self.released) >= least_bytes {
             self.map.release(self.released..behind);
             self.released = behind;
         }
-        Some(next)
     }
 }

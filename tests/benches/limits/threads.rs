@@ -1,10 +1,12 @@
-//! What a second thread saves: the CPU time of the busier one, and, where the machine has a core to spare, elapsed time.
+//! What a second thread saves: the CPU time of the busier one, and, where the machine has a core to spare, elapsed time. Beside it, what it saves
+//! where there is nothing to share but the memory: adding up the words of the mapped file.
 
 use std::cell::RefCell;
 
 use crate::chunks::KeptChunks;
 use crate::clock::Meter;
 use crate::race::{Race, Runner};
+use crate::recordings::sum_words;
 use crate::stage::Stage;
 use crate::table::{Goal, Row, Work};
 
@@ -13,6 +15,15 @@ pub(crate) fn rows(stage: &Stage) -> Vec<Row> {
     let kept = RefCell::new(KeptChunks::new());
     let mut race = Race::default();
     let mut pairs = Vec::new();
+    let map: &[u8] = &recordings.pcapng.map;
+    let sum = sum_words(map);
+    let mut add = |threads| race.enter_with(Meter::Busier, "words", sum, move || sum_shared(map, threads));
+    let pair: [Runner; 2] = [1, 2].map(&mut add);
+    pairs.push((
+        "two threads, adding up the words of the mapped file: CPU time of the busier".into(),
+        pair,
+        Goal::Stated,
+    ));
     for (layout, recorded) in [("pcapng", &recordings.pcapng), ("text", &recordings.text)] {
         let path = &recorded.path;
         for (what, meter) in [("CPU time of the busier", Meter::Busier), ("elapsed", Meter::Elapsed)] {
@@ -42,4 +53,15 @@ pub(crate) fn rows(stage: &Stage) -> Vec<Row> {
         Row::pair(work, &times, (&measure, two), ("one thread", one), goal)
     };
     pairs.into_iter().map(row).collect()
+}
+
+/// The words added up by so many threads, each its part.
+fn sum_shared(bytes: &[u8], threads: usize) -> u64 {
+    let part = bytes.len().div_ceil(threads).next_multiple_of(8);
+    let (own, others) = bytes.split_at(part.min(bytes.len()));
+    std::thread::scope(|scope| {
+        let others: Vec<_> = others.chunks(part).map(|other| scope.spawn(|| sum_words(other))).collect();
+        let own = sum_words(own);
+        others.into_iter().fold(own, |sum, other| sum.wrapping_add(other.join().expect("sums do not panic")))
+    })
 }
