@@ -79,8 +79,8 @@ impl Quotient {
     /// The raw value itself.
     pub const IDENTITY: Self = Self { factor: 1, offset: 0, divisor: 1.0 };
 
-    /// The quotient that gives the values of `affine` for raw values from `first` to `last`, both included; `None` where it would not give each
-    /// as the nearest double.
+    /// The quotient that gives the values of `affine` for raw values from `first` to `last`, both included and in this order; `None` where it
+    /// would not give each as the nearest double.
     pub fn new(affine: &Affine, first: i64, last: i64) -> Option<Self> {
         let factor = i64::try_from(affine.factor_numerator()).ok()?;
         let offset = i64::try_from(affine.offset_numerator()).ok()?;

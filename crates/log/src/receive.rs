@@ -18,7 +18,7 @@ pub trait Receive {
         false
     }
 
-    /// Whether [`run`](Receive::run) takes frames now. Asked once a stretch.
+    /// Whether [`run`](Receive::run) takes frames. The answer holds for a stretch.
     #[inline]
     fn takes_runs(&self) -> bool {
         false

@@ -125,7 +125,8 @@ impl Recording {
     /// log cannot be cut: a pipe, a compressed log, a `pcap`, the last part of a log; and before the first frame, as what
     /// the log says at its beginning (interfaces, channels) must be known to read from the middle.
     ///
-    /// Their frames are good once [`Recording::join`] has taken over each piece in turn.
+    /// Their frames are good once [`Recording::join`] has taken over each piece in turn. Until then the memory of what they have read stays
+    /// taken, so large pieces take much of it.
     ///
     /// ```no_run
     /// # use std::path::Path;
@@ -171,6 +172,8 @@ impl Recording {
 
     /// Takes over what a piece has read, if it joins on to what was read before: it begins exactly at the reading position,
     /// and nothing that it was started with (sections, interfaces, channels) has changed since.
+    ///
+    /// To be called when all pieces have been read: the memory around the end of this one is given back.
     ///
     /// False: nothing has changed, and the frames that the piece handed out do not count; they are to be read anew by
     /// [`Recording::stretch`] or by new pieces.

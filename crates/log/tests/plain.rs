@@ -331,3 +331,23 @@ fn lines_of_eight_bytes_come_in_runs() {
     let (runs, beside) = counted(text.into_bytes());
     assert_eq!((runs, runs * PlainRun::FRAMES + beside), (3, frames));
 }
+
+/// Bytes of no value in the place of a name's end or of all of it: what a table of names has behind shorter ones.
+#[test]
+fn nothing_is_no_name() {
+    let mut text = "time_s,channel,id_hex,data_hex\n".to_owned();
+    let mut time = 0;
+    let mut line = |cells: &str| {
+        time += 1;
+        text.push_str(&format!("0.{time:06},{cells},0102030405060708\n"));
+    };
+    line("ab,123");
+    for odd in ["ab,\0\0\x00123", "\0\0\0\0\0\x00123", "ab\0\0\0,123"] {
+        (0..40).for_each(|_| line("drive,123"));
+        line(odd);
+        (0..40).for_each(|_| line("drive,123"));
+    }
+    let read = read_with(&text, &Options::default()).expect("opens");
+    // The last one is an odd name, and its own.
+    assert_eq!((read.frames.len(), read.report.damaged), (1 + 240 + 1, 2));
+}

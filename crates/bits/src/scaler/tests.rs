@@ -1,4 +1,4 @@
-//! Which path is chosen, and that ranges are only a hint.
+//! Where a quotient is taken, and that ranges are only a hint.
 
 use super::*;
 use crate::Ratio;
@@ -13,7 +13,7 @@ const I64: (i128, i128) = (i64::MIN as i128, i64::MAX as i128);
 const U64: (i128, i128) = (0, u64::MAX as i128);
 
 #[test]
-fn the_cheapest_exact_path_is_chosen() {
+fn a_quotient_is_taken_where_it_is_exact() {
     let quotient = |factor, offset, divisor| Some(Quotient { factor, offset, divisor });
     assert_eq!(scaler("1", "0", I64).quotient, Some(Quotient::IDENTITY));
     assert_eq!(scaler("1", "-40", U16).quotient, quotient(1, -40, 1.0));

@@ -35,7 +35,7 @@ pub(crate) struct Step {
     /// The least raw value of the longest run of plain readings, and how many follow it.
     plain_first: i64,
     plain_span: u64,
-    /// What the least one is when its sign bit is turned: from there on up, plain readings are counted.
+    /// The least one plus the sign bit, modulo 2^64: from there on up, plain readings are counted.
     plain_from: u64,
     /// From that count to the value.
     quotient: Quotient,
@@ -237,7 +237,9 @@ mod tests {
             state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
             *byte = (state >> 56) as u8;
         }
-        let mut compared = 0;
+        let ratio = |text| wirelore_bits::Ratio::from_decimal(text).expect("a decimal");
+        let formula = Affine::new(ratio("0.05"), ratio("-273.15")).expect("it fits");
+        let (mut compared, mut values) = (0, 0);
         for order in [ByteOrder::Intel, ByteOrder::Motorola] {
             for width in 1..=64_u32 {
                 for at in 0..512_u32 {
@@ -254,11 +256,15 @@ mod tests {
                     for length in [5, 8, 12, 64] {
                         let payload = &payload[..length];
                         let plain = Extractor::new(&field).extract(payload);
+                        let bits = step.bits(&Loadable::new(payload));
                         if place.last_byte() as usize >= length {
-                            assert_eq!(plain, None);
+                            assert_eq!(
+                                (plain, bits.filter(|_| length > 8)),
+                                (None, None),
+                                "{place:?} in {length} bytes"
+                            );
                             continue;
                         }
-                        let bits = step.bits(&Loadable::new(payload));
                         assert_eq!(bits, plain, "{place:?} in {length} bytes");
                         if let (Some(bits), Ok(wirelore_bits::Number::Integer(number))) =
                             (bits, encoding.number(plain.unwrap_or(0)))
@@ -266,12 +272,18 @@ mod tests {
                             assert_eq!(step.number_of(bits), number);
                             let raw = step.plain_count(bits).map(|count| step.raw(count));
                             assert_eq!(raw, i64::try_from(number).ok());
+                            let scaled =
+                                Step::number(SignalId(0), &field, encoding, Some(&formula), encoding.integer_range());
+                            if let (Form::Scaled, Some(count)) = (scaled.form, scaled.plain_count(bits)) {
+                                assert_eq!(scaled.scaled(count).to_bits(), formula.value(number).to_bits());
+                                values += 1;
+                            }
                             compared += 1;
                         }
                     }
                 }
             }
         }
-        assert!(compared > 60_000, "{compared}");
+        assert!(compared > 60_000 && values > 40_000, "{compared}, {values}");
     }
 }

@@ -23,6 +23,7 @@ use crate::flaw::Flaw;
 use crate::frame::{Channel, FD_BYTES_MAX, Found, PlaceInLog};
 use crate::options::Options;
 use crate::pass::{Shared, Step};
+use crate::receive::PlainRun;
 use crate::window::Window;
 
 pub use column_map::ColumnMap;
@@ -45,6 +46,8 @@ pub(crate) struct TextReader {
     plain: Option<PlainLines>,
     /// The data of the line that was read last the fast way, and the careful way.
     plain_payload: [u8; FD_BYTES_MAX],
+    /// Where plain lines are lined up.
+    plain_lines: Box<PlainRun>,
     payload: Box<[u8; TEXT_BYTES_MAX]>,
     only_channel: Option<Channel>,
 }
@@ -81,7 +84,8 @@ impl TextReader {
         let row = RowReader::new(forms, decimal_comma, networks);
         let only_channel = if layout.has_channel() { None } else { shared.channels.add(b"") };
         let (plain_payload, payload) = ([0; FD_BYTES_MAX], Box::new([0; TEXT_BYTES_MAX]));
-        Ok(Self { layout, lines, row, plain, plain_payload, payload, only_channel })
+        let plain_lines = Box::new(PlainRun::new());
+        Ok(Self { layout, lines, row, plain, plain_payload, plain_lines, payload, only_channel })
     }
 
     /// The bytes that payload ranges point into.

@@ -1,9 +1,9 @@
 //! The fast way through plain lines, which nearly all lines of a delimited text are.
 //!
 //! A line is plain when it has just the cells of the header, none of them with quotes or blanks, and is a good data frame
-//! with a time, of a channel that is known. Each line is tried as one before was ([`shape`]): digits in the same places, eight at a time;
-//! else by the places where its cells end, else cell by cell. The first line that is anything else is left to the careful way, which gives the same frames,
-//! learns new channels and also tells what is wrong.
+//! with a time, of a channel that is known. Each line is tried as one before was ([`shape`]): digits in the same places, eight at
+//! a time; else by the places where its cells end, else cell by cell. The first line that is anything else is left to the careful
+//! way, which gives the same frames, learns new channels and also tells what is wrong.
 
 mod cells;
 mod shape;
@@ -264,7 +264,9 @@ struct Run<'d> {
     latest_ns: i64,
     digits: Digits,
     /// Where lines of one shape are lined up.
-    lined_up: PlainRun,
+    lined_up: &'d mut PlainRun,
+    /// Whether they go on together.
+    takes_runs: bool,
 }
 
 impl Extras {
@@ -329,7 +331,8 @@ impl TextReader {
             frames: 0,
             latest_ns,
             digits: Digits::default(),
-            lined_up: PlainRun::new(),
+            lined_up: &mut self.plain_lines,
+            takes_runs: receive.takes_runs(),
         };
         loop {
             if !ANY_ORDER {
@@ -344,12 +347,12 @@ impl TextReader {
                 true => plain.read_any(line, &shared.channels, &mut self.plain_payload),
                 false => {
                     let mut row = plain.read_by_ends(line, &mut self.plain_payload);
-                    let is_new = row.is_none();
-                    if is_new {
+                    let cell_by_cell = row.is_none();
+                    if cell_by_cell {
                         row = plain.read_in_order(line, &shared.channels, &mut self.plain_payload);
                     }
                     if let Some(row) = &row {
-                        plain.missed_shape(line, row, is_new);
+                        plain.missed_shape(line, row, cell_by_cell);
                     }
                     row.map(|row| (row, Extras::default()))
                 }

@@ -12,7 +12,8 @@ use super::{Order, PlainLines, Row, Run, classic};
 
 /// What a line of another shape costs, in lines of this one: the processor has gone on in vain.
 const MISS_COSTS: i32 = 12;
-/// The most that lines of this shape are worth later.
+/// What a shape has to begin with, and the most that lines of it are worth later.
+const CREDIT_AT_FIRST: i32 = 2 * MISS_COSTS;
 const CREDIT_MOST: i32 = 64;
 /// So many lines are read without asking for shapes where those change all the time.
 const PAUSE: i32 = 256;
@@ -21,7 +22,7 @@ const PAUSE: i32 = 256;
 #[derive(Debug, Clone, Default)]
 pub(super) struct Shaped {
     shape: Option<Shape>,
-    /// Above zero: lines are tried for their shape. Below: so many lines are read before that is tried again.
+    /// Below zero: so many lines are read before they are tried for their shape again.
     credit: i32,
     /// The line before had another one.
     has_missed: bool,
@@ -92,7 +93,7 @@ impl Shape {
         let line_bytes = usize::from(self.places.line_end) + 1;
         let extended = if self.hex_id.digits() == 8 { PlainRun::EXTENDED } else { 0 };
         let Run { data, stop, mut at, mut latest_ns, .. } = *run;
-        let PlainRun { times_ns, channels, ids, payloads } = &mut run.lined_up;
+        let PlainRun { times_ns, channels, ids, payloads } = &mut *run.lined_up;
         let mut count = 0;
         while count < PlainRun::FRAMES && at < stop {
             machine::prefetch(data, at);
@@ -116,10 +117,10 @@ impl Shape {
 
     /// Hands on so many lines that were lined up.
     #[inline(always)]
-    fn hand_on(self, run: &mut Run<'_>, count: usize, takes_runs: bool, receive: &mut impl Receive) {
+    fn hand_on(self, run: &mut Run<'_>, count: usize, receive: &mut impl Receive) {
         let (held, has_eight_digits) = (self.data.digits() / 2, self.hex_id.digits() == 8);
-        let are_whole = takes_runs && held == CLASSIC_BYTES_MAX && count == PlainRun::FRAMES;
-        let taken = if are_whole { receive.run(&run.lined_up) } else { 0 };
+        let are_whole = run.takes_runs && held == CLASSIC_BYTES_MAX && count == PlainRun::FRAMES;
+        let taken = if are_whole { receive.run(run.lined_up) } else { 0 };
         for at in taken..count {
             self.hand_on_alone(run, at, held, receive);
         }
@@ -134,7 +135,7 @@ impl Shape {
 
     #[inline(always)]
     fn hand_on_alone(self, run: &Run<'_>, at: usize, held: usize, receive: &mut impl Receive) {
-        let PlainRun { times_ns, channels, ids, payloads } = &run.lined_up;
+        let PlainRun { times_ns, channels, ids, payloads } = &*run.lined_up;
         let (time_ns, channel, id) = (times_ns[at], channels[at], ids[at] & !PlainRun::EXTENDED);
         let extended = ids[at] & PlainRun::EXTENDED != 0;
         let payload = &payloads[at].to_le_bytes()[..held.min(CLASSIC_BYTES_MAX)];
@@ -149,6 +150,7 @@ impl Shape {
     fn read(&self, line: &Line, delimiter: u8, names: &Names) -> Option<Cells> {
         let Self { places, time, hex_id, data } = self;
         let differs = (byte_at(line, places.time_end) ^ delimiter)
+            | (byte_at(line, places.id.wrapping_sub(1)) ^ delimiter)
             | (byte_at(line, places.id_end) ^ delimiter)
             | (byte_at(line, places.data_end) ^ places.ends_data)
             | (byte_at(line, places.line_end) ^ b'\n');
@@ -174,26 +176,32 @@ struct Cells {
 }
 
 impl Shaped {
-    /// A line was read that has not the shape. Whether its own is to be looked at: at once where only what stands in the cells may be new (the
-    /// seconds of a time), else if the line before had another one as well.
+    /// A line was read that has not the shape. Whether its own is to be looked at: at once where it was read cell by cell, for then the seconds
+    /// of its time may be all that is new; else if the line before had another one as well.
     #[inline(always)]
-    fn missed(&mut self, is_new_time: bool) -> bool {
-        if self.credit < 0 {
+    fn missed(&mut self, cell_by_cell: bool) -> bool {
+        let pauses = self.credit < 0;
+        if pauses {
             self.credit += 1;
-            return self.credit == 0;
+            if self.credit < 0 {
+                return false;
+            }
+        }
+        if pauses || self.shape.is_none() {
+            self.credit = CREDIT_AT_FIRST;
+            return true;
         }
         self.credit -= MISS_COSTS;
-        if self.credit <= 0 && self.shape.is_some() {
+        if self.credit <= 0 {
             self.credit = -PAUSE;
         }
-        is_new_time || self.has_missed || self.shape.is_none()
+        cell_by_cell || self.has_missed
     }
 
     #[inline(never)]
-    fn learn(&mut self, shape: Option<Shape>) {
-        let same_places = |own: &Shape| shape.as_ref().is_some_and(|shape| shape.places == own.places);
-        if self.has_missed || self.shape.as_ref().is_none_or(same_places) {
-            self.shape = shape;
+    fn learn(&mut self, shape: Shape) {
+        if self.has_missed || self.shape.is_none_or(|own| own.places == shape.places) {
+            self.shape = Some(shape);
         }
     }
 }
@@ -206,7 +214,6 @@ impl PlainLines {
             return;
         }
         let Some(shape) = self.shaped.shape else { return };
-        let takes_runs = receive.takes_runs();
         loop {
             let count = shape.line_up(run, (self.delimiter, &self.names), report);
             if count == 0 {
@@ -214,7 +221,7 @@ impl PlainLines {
             }
             self.shaped.has_missed = false;
             self.shaped.credit = CREDIT_MOST.min(self.shaped.credit + count as i32);
-            shape.hand_on(run, count, takes_runs, receive);
+            shape.hand_on(run, count, receive);
             if count < PlainRun::FRAMES {
                 return;
             }
@@ -223,10 +230,13 @@ impl PlainLines {
 
     /// Notes that a line was read otherwise.
     #[inline(always)]
-    pub(super) fn missed_shape(&mut self, line: &Line, row: &Row, is_new_time: bool) {
-        if self.shaped.missed(is_new_time) {
-            let shape = Shape::of(self, line, row);
-            self.shaped.learn(shape);
+    pub(super) fn missed_shape(&mut self, line: &Line, row: &Row, cell_by_cell: bool) {
+        if self.shaped.missed(cell_by_cell) {
+            match Shape::of(self, line, row) {
+                Some(shape) => self.shaped.learn(shape),
+                None if self.shaped.shape.is_none() => self.shaped.credit = -PAUSE,
+                None => {}
+            }
         }
         self.shaped.has_missed = true;
     }

@@ -1,7 +1,7 @@
 //! Characters of a line as words, where its cells end, and the decimal digits in words.
 
-/// How many bytes are looked at for one line; longer lines go the careful way. Sixteen bytes from any place on that a byte can tell are among
-/// them.
+/// How many bytes are looked at for one line; longer lines go the careful way. Behind any place that fits in a byte there are
+/// sixteen more.
 pub(super) const LINE_ROOM: usize = 256 + 16;
 
 /// The bytes from the start of a line on.
