@@ -51,8 +51,9 @@ fn zero_is_zero() {
 #[test]
 fn any_raw_value_may_be_given() {
     let formula = formula("170141183460469231731687303715884105727", "-1");
-    assert_eq!(formula.value(i128::MAX), 2f64.powi(127) * 2f64.powi(127));
-    assert_eq!(formula.value(i128::MIN), -2f64.powi(127) * 2f64.powi(127));
+    let greatest = (1_u128 << 127) as f64;
+    assert_eq!(formula.value(i128::MAX), greatest * greatest);
+    assert_eq!(formula.value(i128::MIN), -greatest * greatest);
     assert_eq!(formula.exact(1), Some(Ratio::whole(i128::MAX - 1)));
     assert_eq!(formula.exact(2), None);
 }

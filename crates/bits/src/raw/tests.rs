@@ -13,6 +13,11 @@ fn answer(raw: i128, fit: Fit) -> RawFor {
     RawFor { raw, fit }
 }
 
+/// A power of two, exactly: of `powi` nobody promises that.
+fn two_to(exponent: u32) -> f64 {
+    (1_u128 << exponent) as f64
+}
+
 #[test]
 fn edges_of_the_range() {
     let temperature = formula("1", "-40");
@@ -64,7 +69,7 @@ fn a_value_that_only_looks_reached_is_exact_only_as_a_double() {
 /// while the one on the other side decodes to the value itself.
 #[test]
 fn the_other_neighbour_may_be_the_exact_one() {
-    let value = 2f64.powi(56);
+    let value = two_to(56);
     // Raw 0 stands 5 below and rounds to 8 below; raw 1 stands 6 above, less than half of the 16 to the next double.
     let formula = formula("11", "72057594037927931");
     assert_eq!(formula.value(0), value - 8.0);
@@ -79,8 +84,8 @@ fn values_beyond_all_integers() {
     let fine = formula("1e-30", "0");
     assert_eq!(fine.raw_nearest(1e300, everything), answer(i128::MAX, Fit::OutOfRange));
     assert_eq!(fine.raw_nearest(-1e300, everything), answer(i128::MIN, Fit::OutOfRange));
-    assert_eq!(formula("1", "0").raw_nearest(-2f64.powi(127), everything), answer(i128::MIN, Fit::Exact));
-    assert_eq!(formula("1", "0").raw_nearest(2f64.powi(128), everything), answer(i128::MAX, Fit::OutOfRange));
+    assert_eq!(formula("1", "0").raw_nearest(-two_to(127), everything), answer(i128::MIN, Fit::Exact));
+    assert_eq!(formula("1", "0").raw_nearest(2.0 * two_to(127), everything), answer(i128::MAX, Fit::OutOfRange));
     assert_eq!(fine.raw_for_ratio(&Ratio::whole(i128::MAX), everything), answer(i128::MAX, Fit::OutOfRange));
     let finest = Ratio::new(1, u128::MAX).expect("a ratio");
     assert_eq!(
