@@ -59,6 +59,8 @@ mod crc;
 mod decimal;
 pub mod e2e;
 mod encoding;
+#[cfg(test)]
+mod exactly;
 mod extract;
 mod field;
 pub mod flexray;

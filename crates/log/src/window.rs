@@ -41,8 +41,8 @@ struct Mapped {
     map: Arc<Map>,
     /// The file, to read on where the map ends or fails; a piece of a log has none, and stops there.
     file: Option<File>,
-    /// Up to where the bytes have been given back; a piece gives none back.
-    released: usize,
+    /// Up to where the bytes have been given back; `None`: a piece gives none back.
+    released: Option<usize>,
 }
 
 impl Window {
@@ -57,7 +57,7 @@ impl Window {
     pub(crate) fn of_file(file: File, size_bytes: u64) -> io::Result<Self> {
         match Map::of(&file, size_bytes) {
             Some(map) if !source::is_packed(map.bytes()) => {
-                let mapped = Mapped { map: Arc::new(map), file: Some(file), released: 0 };
+                let mapped = Mapped { map: Arc::new(map), file: Some(file), released: Some(0) };
                 Ok(Self::over(Bytes::Mapped(mapped), Arc::default()))
             }
             _ => Self::new(Box::new(file)),
@@ -76,7 +76,7 @@ impl Window {
             return None;
         };
         let start = usize::try_from(offset).ok().filter(|&start| start <= mapped.map.bytes().len())?;
-        let mapped = Mapped { map: Arc::clone(&mapped.map), file: None, released: usize::MAX };
+        let mapped = Mapped { map: Arc::clone(&mapped.map), file: None, released: None };
         let window = Self::over(Bytes::Mapped(mapped), Arc::default());
         Some(Self { start, end: start, start_offset: offset, ..window })
     }
@@ -260,11 +260,12 @@ impl Mapped {
 
     /// Gives back what lies before `start`, if that is enough.
     fn release_behind(&mut self, start: usize, least_bytes: usize) {
+        let Some(released) = self.released else { return };
         // A page that is still being read must not be given back: it would come again without having been asked for.
         let behind = start - start % RELEASE_BYTES;
-        if behind.saturating_sub(self.released) >= least_bytes {
-            self.map.release(self.released..behind);
-            self.released = behind;
+        if behind.saturating_sub(released) >= least_bytes {
+            self.map.release(released..behind);
+            self.released = Some(behind);
         }
     }
 }

@@ -1,6 +1,7 @@
 //! Building, chaining, and floating-point raw values at the edges.
 
 use super::*;
+use crate::exactly::two_to;
 
 fn ratio(text: &str) -> Ratio {
     text.parse().expect("a number")
@@ -51,7 +52,7 @@ fn zero_is_zero() {
 #[test]
 fn any_raw_value_may_be_given() {
     let formula = formula("170141183460469231731687303715884105727", "-1");
-    let greatest = (1_u128 << 127) as f64;
+    let greatest = two_to(127);
     assert_eq!(formula.value(i128::MAX), greatest * greatest);
     assert_eq!(formula.value(i128::MIN), -greatest * greatest);
     assert_eq!(formula.exact(1), Some(Ratio::whole(i128::MAX - 1)));

@@ -1,11 +1,7 @@
 //! Widening and narrowing, against the conversions of the standard library where it has them.
 
 use super::*;
-
-/// A power of two, exactly: of `powi` nobody promises that.
-fn two_to(exponent: u32) -> f64 {
-    (1_u128 << exponent) as f64
-}
+use crate::exactly::two_to;
 
 #[test]
 fn every_half_comes_back() {

@@ -5,6 +5,7 @@ use num_rational::BigRational;
 use num_traits::Zero;
 
 use super::*;
+use crate::exactly::two_to;
 
 fn big(ratio: &Ratio) -> BigRational {
     BigRational::new(ratio.numerator().into(), ratio.denominator().into())
@@ -33,11 +34,6 @@ fn random(state: &mut u64) -> Ratio {
     let (small, numerator, denominator) = (part(true) % 3 == 0, part(true), part(false).max(1));
     let numerator = (numerator >> 1) as i128 * if small { -1 } else { 1 };
     Ratio::new(numerator, denominator).expect("a denominator")
-}
-
-/// A power of two, exactly: of `powi` nobody promises that.
-fn two_to(exponent: u32) -> f64 {
-    (1_u128 << exponent) as f64
 }
 
 #[test]

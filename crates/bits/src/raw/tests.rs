@@ -1,6 +1,7 @@
 //! Answers at the edges: ranges, infinities, ties.
 
 use super::*;
+use crate::exactly::two_to;
 
 fn formula(factor: &str, offset: &str) -> Affine {
     let ratio = |text: &str| text.parse::<Ratio>().expect("a number");
@@ -11,11 +12,6 @@ const BYTE: (i128, i128) = (0, 255);
 
 fn answer(raw: i128, fit: Fit) -> RawFor {
     RawFor { raw, fit }
-}
-
-/// A power of two, exactly: of `powi` nobody promises that.
-fn two_to(exponent: u32) -> f64 {
-    (1_u128 << exponent) as f64
 }
 
 #[test]

@@ -54,10 +54,7 @@ impl Time {
 
     #[inline(always)]
     fn read_as_before(&self, line: &Line, at: usize, end: u8) -> Option<(i64, usize)> {
-        let [first, second] = [word(line, at)?, word(line, at + 8)?];
-        let differs =
-            (first & self.prefix_masks[0] ^ self.prefix[0]) | (second & self.prefix_masks[1] ^ self.prefix[1]);
-        if differs != 0 {
+        if !self.has_prefix([word(line, at)?, word(line, at + 8)?]) {
             return None;
         }
         let at = at + usize::from(self.prefix_bytes);
@@ -80,9 +77,7 @@ impl Time {
     /// The time that a line begins with, and whether it is one as long as that before. (If not, the number means nothing.)
     #[inline(always)]
     pub(super) fn at_start(&self, line: &Line) -> (i64, bool) {
-        let [first, second] = [word_at(line, 0), word_at(line, 8)];
-        let differs =
-            (first & self.prefix_masks[0] ^ self.prefix[0]) | (second & self.prefix_masks[1] ^ self.prefix[1]);
+        let has_prefix = self.has_prefix([word_at(line, 0), word_at(line, 8)]);
         let digits = word_at(line, self.prefix_bytes).wrapping_shl(self.shift_bits) | self.zeros;
         let (mut number, mut is_number) = eight_digits(digits);
         if self.digits > 8 {
@@ -91,7 +86,12 @@ impl Time {
             is_number &= digit <= 9;
         }
         let time_ns = self.prefix_ns.wrapping_add((number as i64).wrapping_mul(self.digit_ns));
-        (time_ns, is_number & (differs == 0))
+        (time_ns, is_number & has_prefix)
+    }
+
+    #[inline(always)]
+    fn has_prefix(&self, [first, second]: [u64; 2]) -> bool {
+        (first & self.prefix_masks[0] ^ self.prefix[0]) | (second & self.prefix_masks[1] ^ self.prefix[1]) == 0
     }
 
     /// The parts of a time that is a number without a sign; `None` for any other, and where the last digits could make it too
@@ -167,12 +167,8 @@ impl HexId {
                 behind(line, at + digits, end)?
             }
         };
-        let (bytes, valid) = hex_digits(sixteen(line, at)?);
-        if valid & self.all_valid != self.all_valid {
-            return None;
-        }
-        let id = (bytes.swap_bytes() >> self.unused_bits) as u32;
-        Some((id, self.digits == 8, next))
+        let (id, is_id) = self.value(sixteen(line, at)?);
+        is_id.then_some((id, self.digits == 8, next))
     }
 
     /// How many digits the learnt identifier has.
@@ -183,7 +179,13 @@ impl HexId {
     /// The identifier at a place, and whether it is one with as many digits as that before.
     #[inline(always)]
     pub(super) fn at(&self, line: &Line, place: u8) -> (u32, bool) {
-        let (bytes, valid) = hex_digits(sixteen_at(line, place));
+        self.value(sixteen_at(line, place))
+    }
+
+    /// What characters say, and whether the learnt number of them are digits.
+    #[inline(always)]
+    fn value(&self, characters: [u8; 16]) -> (u32, bool) {
+        let (bytes, valid) = hex_digits(characters);
         let id = (bytes.swap_bytes() >> (self.unused_bits & 63)) as u32;
         (id, valid & self.all_valid == self.all_valid)
     }
@@ -238,8 +240,8 @@ impl Data {
                 next
             }
         };
-        let (bytes, valid) = hex_digits(sixteen(line, at)?);
-        if valid & self.all_valid != self.all_valid {
+        let (bytes, is_data) = self.value(sixteen(line, at)?);
+        if !is_data {
             return None;
         }
         *payload.first_chunk_mut()? = bytes.to_le_bytes();
@@ -257,7 +259,13 @@ impl Data {
     /// The data at a place, at most eight bytes, as a number that begins with the lowest byte, and whether it has as many digits as that before.
     #[inline(always)]
     pub(super) fn at(&self, line: &Line, place: u8) -> (u64, bool) {
-        let (bytes, valid) = hex_digits(sixteen_at(line, place));
+        self.value(sixteen_at(line, place))
+    }
+
+    /// What the first sixteen characters say, and whether as many of them as were learnt are digits.
+    #[inline(always)]
+    fn value(&self, characters: [u8; 16]) -> (u64, bool) {
+        let (bytes, valid) = hex_digits(characters);
         (bytes, valid & self.all_valid == self.all_valid)
     }
 
