@@ -6,6 +6,7 @@ use num_bigint::BigUint;
 use num_traits::ToPrimitive;
 
 use super::*;
+use crate::STRIDE;
 
 /// The top bits of a linear congruential generator (constants of Knuth's MMIX, from memory).
 fn next(state: &mut u64) -> u64 {
@@ -27,7 +28,7 @@ fn big(wide: &Wide) -> BigUint {
 #[test]
 fn products_sums_and_shifts() {
     let mut state = 1;
-    for _ in 0..20_000 {
+    for _ in (0..20_000).step_by(STRIDE) {
         let (a, b, c) = (random_u128(&mut state), random_u128(&mut state), random_u128(&mut state));
         let shift = (next(&mut state) % 1000) as u32;
         let expected = ((BigUint::from(a) * b) << shift) + c;
@@ -50,7 +51,7 @@ fn products_sums_and_shifts() {
 fn division() {
     let mut state = 2;
     let mut fitting = 0;
-    for _ in 0..20_000 {
+    for _ in (0..20_000).step_by(STRIDE) {
         let (a, b) = (random_u128(&mut state), random_u128(&mut state));
         let (c, d) = (random_u128(&mut state).max(1), random_u128(&mut state).max(1));
         // Divisors of one and of two words, and of up to four.
