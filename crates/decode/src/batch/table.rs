@@ -143,7 +143,7 @@ impl<'d, S: TableSink> Tables<'d, S> {
     pub(crate) fn settle(&mut self, tally: &mut Tally) {
         for table in &mut self.tables {
             if let Some(counted) = table.tally.as_mut().filter(|_| table.has_counted) {
-                tally.add(&std::mem::take(counted));
+                tally.take_over(counted);
                 table.has_counted = false;
             }
         }

@@ -31,8 +31,12 @@ impl<K: Copy + Ord + Hash, const MOST: usize> Counts<K, MOST> {
         }
     }
 
-    /// Adds the counts of another; where there is no room for all of its keys, the more frequent ones get it.
-    pub(super) fn merge(&mut self, other: &Self) {
+    /// Takes over the counts of another, which then has none; where there is no room for all of its keys, the more frequent ones get it.
+    pub(super) fn take_over(&mut self, other: &mut Self) {
+        self.rest += std::mem::take(&mut other.rest);
+        if other.by_key.is_empty() {
+            return;
+        }
         for (key, count) in other.sorted() {
             let room = self.by_key.len() < MOST;
             match self.by_key.get_mut(&key) {
@@ -43,7 +47,7 @@ impl<K: Copy + Ord + Hash, const MOST: usize> Counts<K, MOST> {
                 None => self.rest += count,
             }
         }
-        self.rest += other.rest;
+        other.by_key.clear();
     }
 
     /// The keys with their counts, the most frequent first, then in their order.

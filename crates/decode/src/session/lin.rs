@@ -1,5 +1,7 @@
 //! What becomes of a LIN frame: its own check bits first, then the frame that it is.
 
+use std::mem::take;
+
 use wirelore_bits::lin;
 use wirelore_log::{Faults, Kind};
 use wirelore_model::{FrameId, LinChecksum, NetworkId, SeenId};
@@ -41,14 +43,14 @@ impl LinTally {
         flat(self.unanswered.sorted())
     }
 
-    pub(super) fn add(&mut self, other: &Self) {
+    pub(super) fn take_over(&mut self, other: &mut Self) {
         let Self { right_checksums, other_checksums, sleep_requests, wake_ups, other_kinds, unanswered } = other;
-        self.right_checksums += right_checksums;
-        self.other_checksums += other_checksums;
-        self.sleep_requests += sleep_requests;
-        self.wake_ups += wake_ups;
-        self.other_kinds.merge(other_kinds);
-        self.unanswered.merge(unanswered);
+        self.right_checksums += take(right_checksums);
+        self.other_checksums += take(other_checksums);
+        self.sleep_requests += take(sleep_requests);
+        self.wake_ups += take(wake_ups);
+        self.other_kinds.take_over(other_kinds);
+        self.unanswered.take_over(unanswered);
     }
 
     /// A header that nobody answered.

@@ -155,7 +155,7 @@ impl Session<'_> {
             if !recording.join(end) {
                 break;
             }
-            self.tally.add(&gathering.tally);
+            self.tally.take_over(&mut gathering.tally);
             self.frames_in_log += gathering.frames;
             joined += 1;
         }

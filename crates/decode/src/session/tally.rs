@@ -2,6 +2,8 @@
 
 mod verdicts;
 
+use std::mem::take;
+
 use wirelore_log::{Faults, PlaceInLog};
 use wirelore_model::{FrameId, NetworkId, SeenId, SignalId};
 
@@ -240,23 +242,23 @@ impl Tally {
         decoded + self.without_description + not_data + not_frames + left_out
     }
 
-    /// Adds what another part of the session counted.
-    pub(crate) fn add(&mut self, other: &Self) {
-        for (sum, part) in self.numbers().into_iter().zip(other.clone().numbers()) {
-            *sum += *part;
+    /// Takes over what another part of the session counted; that one begins anew.
+    pub(crate) fn take_over(&mut self, other: &mut Self) {
+        for (sum, part) in self.numbers().into_iter().zip(other.numbers()) {
+            *sum += take(part);
         }
-        self.unknown.merge(&other.unknown);
-        self.unmatched.merge(&other.unmatched);
-        self.wrong_checksums.merge(&other.wrong_checksums);
-        self.counter_faults.merge(&other.counter_faults);
-        self.protection_faults.merge(&other.protection_faults);
-        self.belongings.merge(&other.belongings);
-        self.outside_ranges.merge(&other.outside_ranges);
-        self.damaged_on_wire.merge(&other.damaged_on_wire);
-        self.remote_frames.merge(&other.remote_frames);
-        self.lin.add(&other.lin);
+        self.unknown.take_over(&mut other.unknown);
+        self.unmatched.take_over(&mut other.unmatched);
+        self.wrong_checksums.take_over(&mut other.wrong_checksums);
+        self.counter_faults.take_over(&mut other.counter_faults);
+        self.protection_faults.take_over(&mut other.protection_faults);
+        self.belongings.take_over(&mut other.belongings);
+        self.outside_ranges.take_over(&mut other.outside_ranges);
+        self.damaged_on_wire.take_over(&mut other.damaged_on_wire);
+        self.remote_frames.take_over(&mut other.remote_frames);
+        self.lin.take_over(&mut other.lin);
         let free = MESSAGE_FAULTS_KEPT.saturating_sub(self.first_message_faults.len());
-        self.first_message_faults.extend(other.first_message_faults.iter().take(free).cloned());
+        self.first_message_faults.extend(other.first_message_faults.drain(..).take(free));
     }
 
     /// All plain counts; the compiler asks whoever adds a field to say here what becomes of it.
