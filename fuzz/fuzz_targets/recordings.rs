@@ -1,5 +1,5 @@
-//! Any bytes as a recording, in every way that a user can ask for: reading ends, the report adds up, and frame by frame, in stretches and
-//! in pieces the frames and the report are the same.
+//! Any bytes as a recording, in every way that a user can ask for: reading ends, the report adds up, and frame by frame from a reader, in
+//! stretches of memory and in pieces of a file the frames and the report are the same.
 #![no_main]
 
 use std::fs;
@@ -20,8 +20,8 @@ fuzz_target!(|input: &[u8]| {
         6 => options.line = LinePattern::parse("{time}: {data}").ok(),
         _ => {}
     }
-    let open = || Recording::from_reader(Box::new(Cursor::new(bytes.to_vec())), "input", &options);
-    let Ok(mut recording) = open() else { return };
+    let opened = Recording::from_reader(Box::new(Cursor::new(bytes.to_vec())), "input", &options);
+    let Ok(mut recording) = opened else { return };
     let mut frames = Vec::new();
     while let Ok(Some(frame)) = recording.next() {
         assert!(frame.payload.len() <= bytes_max(&frame), "a payload longer than its network has");
@@ -32,7 +32,7 @@ fuzz_target!(|input: &[u8]| {
     assert_eq!(given, frames.len() as u64, "the report counts other frames than were given");
     let report = format!("{report:?} {:?}", report.notes());
 
-    let mut stretched = open().expect("it opened before");
+    let mut stretched = Recording::from_bytes(bytes.to_vec(), "input", &options).expect("it opened before");
     let mut others = Vec::new();
     let most_bytes = 1 + usize::from(way / 8) * 14;
     while let Ok(true) = stretched.stretch(most_bytes, &mut |frame: &Frame<'_>| others.push(told(frame))) {}

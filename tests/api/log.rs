@@ -255,6 +255,11 @@ impl Recording {
         name: &str,
         options: &Options,
     ) -> Result<Self, LogError> {}
+    pub fn from_bytes(
+        bytes: impl AsRef<[u8]> + Send + Sync + 'static,
+        name: &str,
+        options: &Options,
+    ) -> Result<Self, LogError> {}
     pub fn next(&mut self) -> Result<Option<Frame<'_>>, LogError> {}
     pub fn stretch(
         &mut self,

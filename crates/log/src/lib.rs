@@ -42,6 +42,7 @@ mod identifiers;
 mod lin;
 mod machine;
 mod medium;
+mod memory;
 mod notes;
 mod options;
 mod packet;

@@ -66,7 +66,7 @@ impl PieceEnd {
     pub(crate) fn joining(self, before: &Pass) -> Option<Pass> {
         let joins = self.start == before.window.offset()
             && self.known == before.knowledge()
-            && self.pass.window.is_of_same_file(&before.window)
+            && self.pass.window.is_of_same_memory(&before.window)
             && !self.pass.window.is_at_end();
         joins.then_some(self.pass)
     }

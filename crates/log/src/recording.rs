@@ -72,6 +72,30 @@ impl Recording {
         Self::start(Window::new(reader), name.to_owned(), None, options)
     }
 
+    /// Reads a log that is in memory already: received, put together, or mapped by a program of its own. The bytes stay where they are, and
+    /// are read in pieces as those of a file are ([`Recording::pieces`]); only a compressed log is unpacked into a buffer.
+    ///
+    /// `bytes` has to give the same ones each time that it is asked; `name` stands for the log in messages.
+    ///
+    /// ```
+    /// # use wirelore_log::{Options, Recording};
+    /// let bytes = b"time_s,id_hex,data_hex\n0.25,1B4,3A 02\n0.35,1B4,3B 02\n".to_vec();
+    /// let mut recording = Recording::from_bytes(bytes, "received", &Options::default())?;
+    /// assert_eq!(recording.next()?.map(|frame| frame.id), Some(0x1B4));
+    /// # Ok::<(), wirelore_log::LogError>(())
+    /// ```
+    ///
+    /// # Errors
+    /// As for [`Recording::open`].
+    pub fn from_bytes(
+        bytes: impl AsRef<[u8]> + Send + Sync + 'static,
+        name: &str,
+        options: &Options,
+    ) -> Result<Self, LogError> {
+        let size = bytes.as_ref().len() as u64;
+        Self::start(Window::of_bytes(bytes), name.to_owned(), Some(size), options)
+    }
+
     fn start(window: io::Result<Window>, name: String, size: Option<u64>, options: &Options) -> Result<Self, LogError> {
         let mut window = window.map_err(|reason| LogError::Read { name: name.clone(), byte: 0, reason })?;
         let mut shared = Shared::new(options.identifiers);

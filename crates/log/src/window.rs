@@ -1,4 +1,4 @@
-//! A sliding view of a log's bytes: a file as memory where that can be had, else one buffer that is filled in large steps
+//! A sliding view of a log's bytes: memory where they are there or a file can be had so, else one buffer that is filled in large steps
 //! and used again for the whole log.
 
 use std::fs::File;
@@ -6,6 +6,7 @@ use std::io::{self, Read};
 use std::sync::Arc;
 
 use crate::machine::Map;
+use crate::memory::Memory;
 use crate::source::{self, Progress};
 
 /// The buffer's first size, and how much of a map is fetched at a time; the buffer grows only for a single block that is
@@ -36,12 +37,12 @@ enum Bytes {
     Mapped(Mapped),
 }
 
-/// A file as memory; positions in the window are positions in the file.
+/// A log as memory; positions in the window are positions in the log.
 struct Mapped {
-    map: Arc<Map>,
-    /// The file, to read on where the map ends or fails; a piece of a log has none, and stops there.
+    memory: Arc<Memory>,
+    /// The file, to read on where its memory ends or fails; given bytes and a piece of a log have none, and stop there.
     file: Option<File>,
-    /// Up to where the bytes have been given back; `None`: a piece gives none back.
+    /// Up to where the bytes have been given back; `None`: given bytes and a piece give none back.
     released: Option<usize>,
 }
 
@@ -57,11 +58,21 @@ impl Window {
     pub(crate) fn of_file(file: File, size_bytes: u64) -> io::Result<Self> {
         match Map::of(&file, size_bytes) {
             Some(map) if !source::is_packed(map.bytes()) => {
-                let mapped = Mapped { map: Arc::new(map), file: Some(file), released: Some(0) };
+                let memory = Arc::new(Memory::File(map));
+                let mapped = Mapped { memory, file: Some(file), released: Some(0) };
                 Ok(Self::over(Bytes::Mapped(mapped), Arc::default()))
             }
             _ => Self::new(Box::new(file)),
         }
+    }
+
+    /// Bytes that are memory already, unpacked if need be.
+    pub(crate) fn of_bytes(bytes: impl AsRef<[u8]> + Send + Sync + 'static) -> io::Result<Self> {
+        if source::is_packed(bytes.as_ref()) {
+            return Self::new(Box::new(io::Cursor::new(bytes)));
+        }
+        let memory = Arc::new(Memory::Given(Box::new(bytes)));
+        Ok(Self::over(Bytes::Mapped(Mapped { memory, file: None, released: None }), Arc::default()))
     }
 
     fn over(bytes: Bytes, progress: Arc<Progress>) -> Self {
@@ -69,38 +80,38 @@ impl Window {
         Self { bytes, progress, start: 0, end: 0, start_offset: 0, at_end: false, broke_off, failure }
     }
 
-    /// Another window on the same file, which begins at `offset` and knows nothing behind the end of the map; `None` where
-    /// the log is no file in memory.
+    /// Another window on the same memory, which begins at `offset` and knows nothing behind its end; `None` where the log is not in
+    /// memory.
     pub(crate) fn piece(&self, offset: u64) -> Option<Self> {
         let Bytes::Mapped(mapped) = &self.bytes else {
             return None;
         };
-        let start = usize::try_from(offset).ok().filter(|&start| start <= mapped.map.bytes().len())?;
-        let mapped = Mapped { map: Arc::clone(&mapped.map), file: None, released: None };
+        let start = usize::try_from(offset).ok().filter(|&start| start <= mapped.memory.bytes().len())?;
+        let mapped = Mapped { memory: Arc::clone(&mapped.memory), file: None, released: None };
         let window = Self::over(Bytes::Mapped(mapped), Arc::default());
         Some(Self { start, end: start, start_offset: offset, ..window })
     }
 
-    /// Whether the other window is on the same map of a file.
-    pub(crate) fn is_of_same_file(&self, other: &Self) -> bool {
+    /// Whether the other window is on the same memory.
+    pub(crate) fn is_of_same_memory(&self, other: &Self) -> bool {
         match (&self.bytes, &other.bytes) {
-            (Bytes::Mapped(one), Bytes::Mapped(other)) => Arc::ptr_eq(&one.map, &other.map),
+            (Bytes::Mapped(one), Bytes::Mapped(other)) => Arc::ptr_eq(&one.memory, &other.memory),
             _ => false,
         }
     }
 
-    /// How many bytes of a file in memory lie behind the reading position.
+    /// How many bytes of a log in memory lie behind the reading position.
     pub(crate) fn mapped_ahead(&self) -> Option<usize> {
         match &self.bytes {
-            Bytes::Mapped(mapped) => Some(mapped.map.bytes().len() - self.start),
+            Bytes::Mapped(mapped) => Some(mapped.memory.bytes().len() - self.start),
             Bytes::Streamed { .. } => None,
         }
     }
 
-    /// Moves the reading position to `offset` of a file in memory, at or behind where it is.
+    /// Moves the reading position to `offset` of a log in memory, at or behind where it is.
     pub(crate) fn skip_to(&mut self, offset: u64) {
         if let (Bytes::Mapped(mapped), Ok(start)) = (&mut self.bytes, usize::try_from(offset)) {
-            self.start = start.clamp(self.start, mapped.map.bytes().len());
+            self.start = start.clamp(self.start, mapped.memory.bytes().len());
             self.end = self.end.max(self.start);
             mapped.release_behind(self.start, RELEASE_BEHIND_PIECES_BYTES);
             self.start_offset = self.start as u64;
@@ -124,7 +135,7 @@ impl Window {
     pub(crate) fn buffer(&self) -> &[u8] {
         match &self.bytes {
             Bytes::Streamed { buffer, .. } => &buffer[..self.end],
-            Bytes::Mapped(mapped) => &mapped.map.bytes()[..self.end],
+            Bytes::Mapped(mapped) => &mapped.memory.bytes()[..self.end],
         }
     }
 
@@ -205,7 +216,7 @@ impl Window {
         let Some(file) = mapped.file.take() else {
             return false;
         };
-        let mut buffer = mapped.map.bytes()[self.start..self.end].to_vec();
+        let mut buffer = mapped.memory.bytes()[self.start..self.end].to_vec();
         let reader = source::counted_from(file, self.end as u64, Arc::clone(&self.progress));
         self.end -= self.start;
         self.start = 0;
@@ -250,8 +261,8 @@ impl Mapped {
     /// Fetches one step behind `end`, gives back what lies before `start`, and tells the new end; `None` where there is no
     /// more, or the system cannot fetch it.
     fn fetch_once(&mut self, start: usize, end: usize) -> Option<usize> {
-        let next = self.map.bytes().len().min(end + BUFFER_BYTES);
-        if next == end || !self.map.fetch(end..next) {
+        let next = self.memory.bytes().len().min(end + BUFFER_BYTES);
+        if next == end || !self.memory.fetch(end..next) {
             return None;
         }
         self.release_behind(start, RELEASE_BYTES);
@@ -264,7 +275,7 @@ impl Mapped {
         // A page that is still being read must not be given back: it would come again without having been asked for.
         let behind = start - start % RELEASE_BYTES;
         if behind.saturating_sub(released) >= least_bytes {
-            self.map.release(released..behind);
+            self.memory.release(released..behind);
             self.released = Some(behind);
         }
     }

@@ -37,6 +37,10 @@ fn opened(bytes: &[u8], options: &Options) -> Recording {
     Recording::from_reader(Box::new(Cursor::new(bytes.to_vec())), "test", options).expect("opens")
 }
 
+fn in_memory(bytes: &[u8], options: &Options) -> Recording {
+    Recording::from_bytes(bytes.to_vec(), "test", options).expect("opens")
+}
+
 fn one_by_one(mut recording: Recording) -> Given {
     let mut frames = Vec::new();
     while let Some(frame) = recording.next().expect("reads") {
@@ -92,12 +96,16 @@ fn all_ways_agree(path: &Path, options: &Options, piece_bytes: usize) -> [usize;
     let whole = one_by_one(open());
     let bytes = std::fs::read(path).expect("is there");
     whole.assert_same(&one_by_one(opened(&bytes, options)), "from a reader");
+    whole.assert_same(&one_by_one(in_memory(&bytes, options)), "from memory");
     for most_bytes in [1, 1000, usize::MAX] {
         whole.assert_same(&by_stretches(open(), most_bytes), "in stretches");
         whole.assert_same(&by_stretches(opened(&bytes, options), most_bytes), "in stretches from a reader");
     }
     let (pieced, joined) = by_pieces(open(), 5, piece_bytes);
-    unplaced(whole).assert_same(&unplaced(pieced), "in pieces");
+    let (given, _) = by_pieces(in_memory(&bytes, options), 5, piece_bytes);
+    let whole = unplaced(whole);
+    whole.assert_same(&unplaced(pieced), "in pieces");
+    whole.assert_same(&unplaced(given), "in pieces of memory");
     joined
 }
 

@@ -111,13 +111,14 @@ impl Receive for ByRuns<'_> {
     }
 }
 
-/// Reads a whole log, frame by frame and then again in stretches and in runs, which must give the same.
+/// Reads a whole log from a reader frame by frame, then again from memory in stretches and in runs, which must give the same.
 pub(crate) fn read_with(bytes: impl AsRef<[u8]>, options: &Options) -> Result<Read, LogError> {
     let open = || {
         let bytes = bytes.as_ref().to_vec();
-        Recording::from_reader(Box::new(std::io::Cursor::new(bytes)), "test", options)
+        Recording::from_bytes(bytes, "test", options)
     };
-    let mut recording = open()?;
+    let reader = std::io::Cursor::new(bytes.as_ref().to_vec());
+    let mut recording = Recording::from_reader(Box::new(reader), "test", options)?;
     let mut frames = Vec::new();
     while let Some(frame) = recording.next()? {
         frames.push(Kept::from(frame));
