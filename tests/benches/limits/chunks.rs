@@ -1,10 +1,13 @@
 //! Columns of doubles that a receiver keeps: block after block, the columns of a block side by side. So each table writes to one place in
 //! memory that only moves on, and not to one for each of its columns.
 
+use std::io;
+
 use wirelore_decode::{Block, Column, Numbers, TableSink};
 
 use crate::kept::{Columns, Kept};
-use crate::stage::{DESCRIBED, SIGNALS};
+use crate::machine::{Stores, Values};
+use crate::stage::DESCRIBED;
 
 /// The blocks of one described frame.
 #[derive(Debug, Clone, Default)]
@@ -12,7 +15,7 @@ pub(crate) struct Chunks {
     /// Rows of each block.
     rows: Vec<usize>,
     times_ns: Vec<i64>,
-    values: Vec<f64>,
+    values: Values,
 }
 
 /// The blocks of all described frames, in the order of the description.
@@ -24,12 +27,12 @@ impl KeptChunks {
         Self(vec![Chunks::default(); DESCRIBED as usize])
     }
 
-    /// Forgets the rows and keeps the memory.
-    pub(crate) fn clear(&mut self) {
+    /// Forgets the rows and keeps the memory, to be written so.
+    pub(crate) fn clear(&mut self, stores: Stores) {
         for chunks in &mut self.0 {
             chunks.rows.clear();
             chunks.times_ns.clear();
-            chunks.values.clear();
+            chunks.values.clear(stores);
         }
     }
 
@@ -64,12 +67,16 @@ impl TableSink for Chunks {
     fn block(&mut self, block: &Block<'_>) {
         self.rows.push(block.rows());
         self.times_ns.extend_from_slice(block.times_ns());
-        self.values.reserve(block.rows() * SIGNALS);
     }
 
     fn column(&mut self, column: &Column<'_>) {
         if let Some(Numbers::F64(values)) = column.numbers() {
-            self.values.extend_from_slice(values);
+            self.values.extend(values);
         }
+    }
+
+    fn end(&mut self) -> io::Result<()> {
+        self.values.settle();
+        Ok(())
     }
 }

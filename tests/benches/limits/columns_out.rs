@@ -8,11 +8,26 @@ use wirelore_log::Recording;
 use wirelore_model::{Database, FrameId};
 
 use crate::chunks::KeptChunks;
+use crate::machine::{Mapped, Stores};
 use crate::ours::instruction_sets::{InstructionSet, VectorLoop};
 
+/// Where a recording is.
+#[derive(Clone, Copy)]
+pub(crate) enum From<'a> {
+    /// In memory, as the rivals have it.
+    Memory(&'a Mapped),
+    /// In a file that the system knows, but is still to be mapped.
+    File(&'a Path),
+}
+
 /// Opens a recording.
-pub(crate) fn open(path: &Path) -> Recording {
-    Recording::open(path, &wirelore_log::Options::default()).expect("the workload opens")
+pub(crate) fn open(from: From<'_>) -> Recording {
+    let options = wirelore_log::Options::default();
+    let opened = match from {
+        From::Memory(bytes) => Recording::from_bytes(bytes.clone(), "workload", &options),
+        From::File(path) => Recording::open(path, &options),
+    };
+    opened.expect("the workload opens")
 }
 
 /// What a run needs beside the recording.
@@ -25,15 +40,15 @@ pub(crate) struct Job<'a> {
 
 impl Job<'_> {
     /// Uses all values of a recording when their columns come; what they add up to.
-    pub(crate) fn used(&self, path: &Path) -> u64 {
-        let sums = self.run(path, |_| Used(0));
+    pub(crate) fn used(&self, from: From<'_>) -> u64 {
+        let sums = self.run(from, |_| Used(0));
         sums.into_iter().fold(0, |sum, (_, Used(more))| sum.wrapping_add(more))
     }
 
     /// Keeps all columns of a recording in memory that may have been used before; how many rows they have.
-    pub(crate) fn keep(&self, path: &Path, kept: &mut KeptChunks) -> u64 {
-        kept.clear();
-        let sinks = self.run(path, |frame| std::mem::take(&mut kept.0[frame.index()]));
+    pub(crate) fn keep(&self, from: From<'_>, kept: &mut KeptChunks, stores: Stores) -> u64 {
+        kept.clear(stores);
+        let sinks = self.run(from, |frame| std::mem::take(&mut kept.0[frame.index()]));
         for (frame, columns) in sinks {
             kept.0[frame.index()] = columns;
         }
@@ -41,11 +56,11 @@ impl Job<'_> {
     }
 
     /// All tables of a recording; `sink` makes what receives one.
-    fn run<S: TableSink>(&self, path: &Path, mut sink: impl FnMut(FrameId) -> S) -> Vec<(FrameId, S)> {
+    fn run<S: TableSink>(&self, from: From<'_>, mut sink: impl FnMut(FrameId) -> S) -> Vec<(FrameId, S)> {
         let options = Options { threads: Some(self.threads), ..Options::default() };
         let mut session = Session::new(self.decoder, &options).expect("a session begins");
         let mut tables = Tables::new(self.database, self.decoder, Store::Values, |frame| Ok(sink(frame)));
-        session.run_tables(&mut open(path), &mut tables).expect("the workload is whole");
+        session.run_tables(&mut open(from), &mut tables).expect("the workload is whole");
         tables.into_sinks().collect()
     }
 }

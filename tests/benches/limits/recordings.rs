@@ -1,8 +1,9 @@
 //! Recordings to frames, to values that are used at once, and to columns that are kept; against the least that reading can cost: adding up
-//! the bytes of a pcapng recording, counting the lines of a text.
+//! the bytes of a pcapng recording, counting the lines of a text. All of them have the same memory before them, a mapped file; what it takes
+//! to open and map one is stated beside.
 
+use std::cell::RefCell;
 use std::num::NonZero;
-use std::path::Path;
 use std::process::Command;
 
 use wirelore_decode::Decoder;
@@ -13,9 +14,9 @@ use wirelore_tests::workload::START_NS;
 use crate::arguments::Fresh;
 use crate::chunks::KeptChunks;
 use crate::clock::{self, Meter};
-use crate::columns_out::{Job, open};
+use crate::columns_out::{From, Job, open};
 use crate::kept::Kept;
-use crate::machine::Mapped;
+use crate::machine::{Mapped, Stores};
 use crate::race::{Race, Runner};
 use crate::spread::Spread;
 use crate::stage::{Recorded, Stage, add_frame};
@@ -45,31 +46,47 @@ fn rows(
 ) -> Vec<Row> {
     let recordings = stage.whole();
     let job = stage.job(1);
-    let mut kept = KeptChunks::new();
-    job.keep(&recorded.path, &mut kept);
-    kept.assert_same(&Kept::expected(&stage.vehicle, recordings.frames, start_ns));
+    let kept = RefCell::new(KeptChunks::new());
+    let expected = Kept::expected(&stage.vehicle, recordings.frames, start_ns);
+    // The second time is the first in memory that was used before.
+    for stores in [Stores::Ordinary, Stores::Streaming] {
+        job.keep(From::Memory(&recorded.map), &mut kept.borrow_mut(), stores);
+        kept.borrow().assert_same(&expected);
+    }
 
+    let kept = &kept;
     let mut race = Race::default();
     let sum = least(&recorded.map);
     let rival = (rival, race.enter(rival, sum, || least(&recorded.map)));
     let mapped = race.enter("through a fresh map", sum, || least(&Mapped::open(&recorded.path)));
-    let frames = race.enter("frames", recorded.frame_sum, || frames(&recorded.path));
-    let used = race.enter("values used", recordings.value_sum, || job.used(&recorded.path));
-    let columns = race.enter("values kept", recordings.frames, || job.keep(&recorded.path, &mut kept));
+    let [from_memory, from_file] = [From::Memory(&recorded.map), From::File(&recorded.path)].map(|from| {
+        let keep = move |stores| job.keep(from, &mut kept.borrow_mut(), stores);
+        [
+            race.enter("frames", recorded.frame_sum, move || frames(from)),
+            race.enter("values used", recordings.value_sum, move || job.used(from)),
+            race.enter("values kept", recordings.frames, move || keep(Stores::Streaming)),
+            race.enter("values kept by ordinary stores", recordings.frames, move || keep(Stores::Ordinary)),
+        ]
+    });
     let times = race.run(stage.rounds);
 
     let work = Work { item: "frame", items: recordings.frames, bytes: recorded.map.len() as u64 };
-    let measures = [
-        (format!("{layout} to checked frames"), frames),
-        (format!("{layout} to all signals, used at once"), used),
-        (format!("{layout} to all double columns kept, reused memory"), columns),
+    let whats = [
+        "to checked frames",
+        "to all signals, used at once",
+        "to all double columns kept, reused memory",
+        "to all double columns kept, reused memory, ordinary stores",
     ];
-    let pair = |((measure, runner), (reach, floor)): ((String, Runner), (f64, f64))| {
-        Row::pair(work, &times, (&measure, runner), rival, Goal::AtMost { reach, floor })
-    };
-    let mut rows: Vec<Row> = measures.into_iter().zip(goals.0).map(pair).collect();
-    let measure = format!("{layout}: opening, mapping and unmapping the file, with the {}", rival.0);
-    rows.push(Row::pair(work, &times, (&measure, mapped), rival, Goal::Stated));
+    let goals = goals.0.map(|(reach, floor)| Goal::AtMost { reach, floor }).into_iter().chain([Goal::Stated]);
+    let pair = |measure: &str, runner: Runner, goal| Row::pair(work, &times, (measure, runner), rival, goal);
+    let of_memory = whats.iter().zip(from_memory).zip(goals);
+    let mut rows: Vec<Row> =
+        of_memory.map(|((what, runner), goal)| pair(&format!("{layout} {what}"), runner, goal)).collect();
+    for (what, runner) in whats.iter().zip(from_file) {
+        rows.push(pair(&format!("{layout} file, opened and mapped, {what}"), runner, Goal::Stated));
+    }
+    let measure = format!("{layout} file, opened and mapped, and the {}", rival.0);
+    rows.push(pair(&measure, mapped, Goal::Stated));
     let first = first_runs(stage, recorded);
     let ratio = first.median / times.of(rival.1).median;
     rows.push(
@@ -90,8 +107,8 @@ fn count_lines(bytes: &[u8]) -> u64 {
     memchr::memchr_iter(b'\n', bytes).count() as u64
 }
 
-fn frames(path: &Path) -> u64 {
-    let mut recording = open(path);
+fn frames(from: From<'_>) -> u64 {
+    let mut recording = open(from);
     let mut added = Added(0);
     while recording.stretch(STRETCH_BYTES, &mut added).expect("the workload is whole") {}
     added.0
@@ -129,7 +146,7 @@ pub(crate) fn first_run(job: &Fresh) -> f64 {
     let decoder = Decoder::new(&database).expect("the workload can be decoded");
     let columns = Job { database: &database, decoder: &decoder, threads: NonZero::<usize>::MIN };
     let begin = clock::Reading::now();
-    let rows = columns.keep(&job.recording, &mut KeptChunks::new());
+    let rows = columns.keep(From::File(&job.recording), &mut KeptChunks::new(), Stores::Ordinary);
     let elapsed_ns = begin.elapsed_ns(Meter::Process);
     assert!(rows > 0, "the workload has frames");
     elapsed_ns
