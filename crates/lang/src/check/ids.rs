@@ -176,9 +176,6 @@ fn priorities(group: &Group<'_>) -> std::ops::Range<u32> {
 /// Compares parameter groups with plain identifiers of 29 bits: `runs` are sorted and do not overlap.
 fn runs_and_groups(runs: &[Run<'_>], groups: &[Group<'_>], network: &str, messages: &mut Messages) {
     let extended = &runs[runs.partition_point(|run| !run.extended)..];
-    if extended.is_empty() {
-        return;
-    }
     for group in groups {
         let is_to_destination = (group.pgn >> 8) & 0xFF < 240;
         let rest: u32 = if is_to_destination { 0xFFFF } else { 0xFF };
@@ -189,23 +186,24 @@ fn runs_and_groups(runs: &[Run<'_>], groups: &[Group<'_>], network: &str, messag
             extended[from..]
                 .iter()
                 .take_while(|run| run.first <= high)
-                .find(|run| has_source(group, run.first.max(low), run.last.min(high)))
+                .find_map(|run| Some((run, first_of(group, run.first.max(low), run.last.min(high))?)))
         });
-        if let Some(run) = clash {
-            say(group.seen, run.seen, &format!("{:#X} (parameter group {})", run.first, group.pgn), network, messages);
+        if let Some((run, id)) = clash {
+            say(group.seen, run.seen, &format!("{id:#X} (parameter group {})", group.pgn), network, messages);
         }
     }
 }
 
-/// Whether a run of identifiers holds one from a source of the group: the source is the lowest byte.
-fn has_source(group: &Group<'_>, first: u32, last: u32) -> bool {
-    let (low, high) = ((first & 0xFF) as u8, (last & 0xFF) as u8);
-    group.sources.is_empty()
-        || last - first >= 256
-        || group
-            .sources
-            .iter()
-            .any(|source| if low <= high { (low..=high).contains(source) } else { *source >= low || *source <= high })
+/// The first of some identifiers that is from a source of the group: the source is the lowest byte.
+fn first_of(group: &Group<'_>, first: u32, last: u32) -> Option<u32> {
+    if group.sources.is_empty() {
+        return Some(first);
+    }
+    let from = |source: &u8| {
+        let id = (first & !0xFF) | u32::from(*source);
+        if id < first { id + 0x100 } else { id }
+    };
+    group.sources.iter().map(from).filter(|id| *id <= last).min()
 }
 
 pub(super) fn say(one: Seen<'_>, other: Seen<'_>, what: &str, network: &str, messages: &mut Messages) {

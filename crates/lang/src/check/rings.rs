@@ -2,6 +2,7 @@
 
 use std::collections::BTreeMap;
 
+use rustc_hash::FxHashSet;
 use wirelore_model::{EcuId, NetworkId, NetworkKind};
 
 use crate::resolve::Resolved;
@@ -13,8 +14,10 @@ pub(crate) fn check(resolved: &Resolved<'_>, catalogue: &Catalogue<'_>, messages
     let description = &resolved.description;
     for ((ecu, sourced), id) in description.ecus.iter().zip(&catalogue.ecus).zip(0..) {
         let Some(written) = &sourced.tree.ring_position else { continue };
-        // A network that is unknown, or of a kind that is, has been told.
-        let all_known = sourced.tree.on.len() + sourced.tree.leads.len() <= ecu.on.len() + ecu.leads.len();
+        // A network that is unknown, or of a kind that is, has been told. Those that a unit leads are among those that it is on.
+        let names: FxHashSet<&str> =
+            sourced.tree.on.iter().chain(&sourced.tree.leads).map(|name| &*name.value).collect();
+        let all_known = names.len() == ecu.on.len();
         let kinds = ecu.on.iter().map(|attachment| catalogue.kind(attachment.network));
         let is_on_ring = kinds.clone().any(|kind| kind.is_none() || kind == Some(NetworkKind::Most));
         if is_on_ring || !all_known {

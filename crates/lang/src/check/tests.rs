@@ -1,5 +1,6 @@
 //! Whole descriptions: which messages come, and above all which do not.
 
+mod edges;
 mod texts;
 
 use crate::{Checked, Level, Rule, check_text};

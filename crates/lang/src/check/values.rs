@@ -44,9 +44,8 @@ fn reach(signal: &Signal, encoding: Encoding) -> Option<(Ratio, Ratio)> {
 
 fn range(signal: &Signal, tree: &tree::Signal, encoding: Encoding, scope: &Scope, messages: &mut Messages) {
     let (Some(range), Some(written)) = (&signal.range, &tree.range) else { return };
-    // A formula that could not be read leaves nothing to compare with.
-    let is_unscaled =
-        signal.scaling == Scaling::Raw && (tree.incomplete || matches!(&tree.value, Some(tree::Value::Curve { .. })));
+    // Where a part of the signal could not be read, that may have been its formula.
+    let is_unscaled = signal.scaling == Scaling::Raw && tree.incomplete;
     let Some((least, greatest)) = reach(signal, encoding).filter(|_| !is_unscaled) else { return };
     if least <= range.low && range.high <= greatest {
         return;

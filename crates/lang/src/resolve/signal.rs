@@ -181,9 +181,11 @@ fn number<'t>(
     encoding: Encoding,
     scope: &Scope,
 ) -> Option<std::rc::Rc<Fit>> {
-    signal.scaling = scaling(tree, encoding, scope, resolver);
+    let scaling = scaling(tree, encoding, scope, resolver);
     signal.unit = tree.unit.as_ref().and_then(|written| unit::read(written, scope, resolver.messages));
-    signal.range = range(tree, scope, resolver.messages).map(Box::new);
+    // A formula that could not be read leaves nothing to compare a range with.
+    signal.range = range(tree, scope, resolver.messages).filter(|_| scaling.is_some()).map(Box::new);
+    signal.scaling = scaling.unwrap_or(Scaling::Raw);
     signal.absent = specials(&tree.extras().absent, encoding, scope, resolver);
     signal.fault = specials(&tree.extras().fault, encoding, scope, resolver);
     signal.shown = shown(signal, tree, encoding, scope, resolver.messages);
@@ -230,20 +232,21 @@ fn range(tree: &tree::Signal, scope: &Scope, messages: &mut Messages) -> Option<
     None
 }
 
-fn scaling(tree: &tree::Signal, encoding: Encoding, scope: &Scope, resolver: &mut Resolver<'_, '_>) -> Scaling {
+/// What raw numbers mean; `None` where that is said and could not be read.
+fn scaling(tree: &tree::Signal, encoding: Encoding, scope: &Scope, resolver: &mut Resolver<'_, '_>) -> Option<Scaling> {
     match &tree.value {
-        None => Scaling::Raw,
-        Some(Value::Formula(written)) => match formula::affine(written, scope, resolver.messages) {
-            Some(affine) if !affine.is_identity() => Scaling::Affine(affine),
-            _ => Scaling::Raw,
-        },
+        None => Some(Scaling::Raw),
+        Some(Value::Formula(written)) => {
+            let affine = formula::affine(written, scope, resolver.messages)?;
+            Some(if affine.is_identity() { Scaling::Raw } else { Scaling::Affine(affine) })
+        }
         Some(Value::Curve { span, .. }) if encoding.kind() == NumberKind::Float => {
             let message = Diagnostic::new(Rule::KindDoesNotFit, scope.site(*span), "a float has no curve");
             resolver.messages.push(message.here("a curve goes from whole raw numbers to values"));
-            Scaling::Raw
+            None
         }
         Some(Value::Curve { points, span }) => {
-            curve::read(points, *span, encoding, scope, resolver.messages).map_or(Scaling::Raw, Scaling::Curve)
+            curve::read(points, *span, encoding, scope, resolver.messages).map(Scaling::Curve)
         }
     }
 }

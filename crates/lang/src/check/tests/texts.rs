@@ -1,11 +1,11 @@
 //! What messages say, and where they point.
 
-use super::{frame, rules};
+use super::{frame, on_can, rules};
 use crate::{Rule, check_text};
 
 /// The first message of a rule, and the text that it points at.
 #[track_caller]
-fn told_and_shown(text: &str, rule: Rule) -> (String, String) {
+pub(super) fn told_and_shown(text: &str, rule: Rule) -> (String, String) {
     let checked = check_text("t.lore", text);
     let found = checked.diagnostics.iter().find(|message| message.rule == rule).expect("a message");
     let span = found.site.span;
@@ -13,7 +13,7 @@ fn told_and_shown(text: &str, rule: Rule) -> (String, String) {
 }
 
 #[track_caller]
-fn told(text: &str, rule: Rule) -> String {
+pub(super) fn told(text: &str, rule: Rule) -> String {
     told_and_shown(text, rule).0
 }
 
@@ -117,4 +117,74 @@ fn what_is_said_of_a_raw_value_twice_is_told() {
     let text = "network n can 500 kbit/s\nframe f on n id 1 {\nsignal s in byte 0, absent 0xFF, fault 0xFE..0xFF\n}\n";
     let met = told(text, Rule::SpecialTwice);
     assert!(met.ends_with("is both `absent` and `fault`"), "{met}");
+}
+
+#[test]
+fn the_identifier_that_a_group_shares_with_a_run_is_named() {
+    let met = |one: &str, other: &str| {
+        told(&format!("network n can 500 kbit/s\nframe f on n {one}\nframe g on n {other}\n"), Rule::IdTaken)
+    };
+    for (group, run, id) in [
+        ("pgn 65265", "id 0x18FEF000..0x18FEF120 extended", "0x18FEF100"),
+        ("pgn 65265 from 0x30, 0x15", "id 0x18FEF100..0x18FEF140 extended", "0x18FEF115"),
+        ("pgn 65265 from 0x15", "id 0x18FEF115 extended", "0x18FEF115"),
+        ("pgn 65265 from 0x20", "id 0x18FEF115..0x18FEF120 extended", "0x18FEF120"),
+        // To any destination: the next one's sources begin anew.
+        ("pgn 0xEF00 from 0x0B", "id 0x18EF01F0..0x18EF0220 extended", "0x18EF020B"),
+    ] {
+        let met = met(group, run);
+        assert!(met.starts_with(&format!("{id} (parameter group ")), "{group}, {run}: {met}");
+    }
+}
+
+#[test]
+fn two_frames_of_one_identifier_are_named_in_their_order() {
+    let ids = "frame f on n id 0x100..0x10F\nframe g on n id 0x108..0x10F\nframe h on n id 0x10C..0x120\n";
+    let checked = on_can(ids);
+    let told: Vec<_> = checked.diagnostics.iter().map(|message| message.message.as_str()).collect();
+    assert_eq!(
+        told,
+        ["0x108 on `n` belongs to two frames: `f` and `g`", "0x10C on `n` belongs to two frames: `f` and `h`"]
+    );
+    let passed = on_can(
+        "network m can 500 kbit/s\necu hub on n, m\nframe f on n id 1\nframe g on n id 1\ngateway hub { pass all from n to m }\n",
+    );
+    let told: Vec<_> = passed.diagnostics.iter().map(|message| message.message.as_str()).collect();
+    assert_eq!(
+        told,
+        ["0x1 on `n` belongs to two frames: `f` and `g`", "0x1 on `m` belongs to two frames: `f` and `g`"]
+    );
+}
+
+#[test]
+fn elements_and_layouts_that_overlap_are_told_apart() {
+    let first = |text: &str| {
+        let checked = on_can(text);
+        checked.diagnostics.into_iter().find(|message| message.rule == Rule::SignalOverlap).expect("an overlap")
+    };
+    let met = first("frame f on n id 1 { signal cell[1..2] in byte 0 intel step 4 bits }\n");
+    assert_eq!(met.message, "`cell[2]` and `cell[1]` share bit 0.4");
+    assert!(met.help[0].starts_with("the elements of an array"), "{met:?}");
+    let layout = "layout l { signal x in byte 0 }\n";
+    let met = first(&format!(
+        "{layout}frame f on n id 1 {{\nuse layout l at byte 0 prefix a_\nuse layout l at byte 0 prefix b_\n}}\n"
+    ));
+    let remarks: Vec<_> = met.elsewhere.iter().map(|remark| remark.text.as_str()).collect();
+    assert_eq!((met.message.as_str(), remarks), ("`b_x` and `a_x` share bit 0.0", vec!["put in here", "and here"]));
+}
+
+#[test]
+fn the_value_that_two_pages_share_is_told() {
+    let text = "network n can 500 kbit/s\nframe f on n id 1 {\nsignal a in byte 0\nwhen a is 1, 5 { }\nwhen a is 3, 5 { }\n}\n";
+    assert_eq!(told(text, Rule::PageTwice), "two pages hold for the same values (5)");
+}
+
+#[test]
+fn several_places_that_nobody_is_at_are_told_from_the_first_to_the_last() {
+    let gap = |position: u32| {
+        let radio = "network sound most 25 Mbit/s\necu radio leads sound, ring position 0\n";
+        told(&format!("{radio}ecu changer on sound, ring position {position}\n"), Rule::RingGap)
+    };
+    assert_eq!(gap(2), "nobody has ring position 1 of `sound`");
+    assert_eq!(gap(5), "nobody has ring positions 1 to 4 of `sound`");
 }
