@@ -118,6 +118,11 @@ fn a_hundred_thousand_frames_that_overlap() {
         writeln!(groups, "frame f{number} on n pgn 65265").expect("text");
     }
     assert_has(&in_time("one parameter group", &groups), Rule::IdTaken);
+    let mut acceptances = "network x can_xl 500 kbit/s, data 10 Mbit/s\n".to_owned();
+    for number in 0..5_000 {
+        writeln!(acceptances, "frame f{number} on x xl 0x11223344").expect("text");
+    }
+    assert_has(&in_time("one acceptance field", &acceptances), Rule::IdTaken);
 }
 
 #[test]

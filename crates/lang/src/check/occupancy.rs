@@ -164,5 +164,14 @@ mod tests {
         let (one, other) = (Bits::of_fields(&[field((1, 4), (0, 0))]), Bits::of_fields(&[field((1, 7), (1, 3))]));
         assert!(one.meets(&other));
         assert_eq!(one.common(&other), Some(BitPosition::new(1, 3)));
+        let (one, other) = (Bits::of_bytes(9..30), Bits::of_fields(&[field((28, 7), (28, 5))]));
+        assert_eq!(one.common(&other), Some(BitPosition::new(28, 5)));
+    }
+
+    #[test]
+    fn the_last_byte_that_a_payload_can_have_is_taken() {
+        let (last, other) =
+            (Bits::of_bytes(FARTHEST..FARTHEST + 1), Bits::of_fields(&[field((FARTHEST, 2), (FARTHEST, 0))]));
+        assert_eq!(last.common(&other), Some(BitPosition::new(FARTHEST, 0)));
     }
 }

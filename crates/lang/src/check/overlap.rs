@@ -61,10 +61,8 @@ pub(crate) fn check(
         told: 0,
     };
     finder.on_one_page(resolver);
-    if pages > 0 {
-        finder.with_pages_around(contents, resolver);
-        finder.between_switches(contents, resolver);
-    }
+    finder.with_pages_around(contents, resolver);
+    finder.between_switches(contents, resolver);
 }
 
 /// Whether nothing overlaps in a frame without pages, which is the common case.

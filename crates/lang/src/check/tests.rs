@@ -1,6 +1,8 @@
 //! Whole descriptions: which messages come, and above all which do not.
 
 mod edges;
+mod lin;
+mod most_told;
 mod texts;
 
 use crate::{Checked, Level, Rule, check_text};
