@@ -227,6 +227,15 @@ fn a_message_with_the_data_id_of_another_frame_is_told_with_that_frame() {
     assert_eq!(belongings, [(FrameId(0), brakes), (FrameId(2), other_wide)]);
 }
 
+/// What fits no data id is nobody's, however often it comes: a third data id, of no frame in the description.
+#[test]
+fn damage_that_fits_no_frame_is_not_given_to_the_only_other_one() {
+    let frames: Vec<_> = (0..6).map(|count| (0x120, false, protected(Profile::P01Both, 0x200, count, 8))).collect();
+    let (told, tally) = verdicts(&database(), &frames);
+    assert!(protections(&told).iter().all(|told| matches!(told, ProtectionVerdict::WrongSum { belongs: None, .. })));
+    assert_eq!((tally.protections.wrong_sum, tally.belongings()), (6, Vec::new()));
+}
+
 /// With 60 data ids of 16 bits and a sum of 8, one damaged message in five fits exactly one other id by chance.
 #[test]
 fn damage_is_not_taken_for_a_stranger_among_many() {
@@ -256,6 +265,18 @@ fn more_bytes_than_were_protected_are_told_as_another_length() {
     longer.extend([0; 4]);
     let (told, _) = verdicts(&database(), &[(0x122, false, longer)]);
     assert_eq!(protections(&told), [ProtectionVerdict::WrongLength { told: 16, is: 20 }]);
+}
+
+/// A length that does not fit is believed only where the sum is that of so many bytes: damage can lie in the length itself.
+#[test]
+fn damage_in_the_length_is_told_as_damage() {
+    for told_bytes in [12, 15, 17, 0xFFFF_u16] {
+        let mut damaged = protected(Profile::P04, 0x0A0B_0C0D, 0, 16);
+        damaged[..2].copy_from_slice(&told_bytes.to_be_bytes());
+        let (told, _) = verdicts(&database(), &[(0x122, false, damaged)]);
+        let told = protections(&told);
+        assert!(matches!(told[..], [ProtectionVerdict::WrongSum { .. }]), "{told_bytes}: {told:?}");
+    }
 }
 
 /// By arithmetic: data FF*7 sums to 6F9, count 3, identifier 0C 00 00 03 to 0F: 70B, of which 0B; its halves make B.

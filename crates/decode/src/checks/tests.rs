@@ -1,8 +1,9 @@
 //! Counters and checksums, with the published examples of the AUTOSAR checksum library and of LIN.
 
+use wirelore_bits::e2e::{DataId, E2e, Profile};
 use wirelore_model::{
-    ByteSpan, Checksum, ChecksumAlgorithm, Counter, Database, FrameId, Identifier, Meaning, MixedByte, NetworkId,
-    PortProtocol, Role, SeenId, Signal,
+    Appearance, ByteSpan, Checksum, ChecksumAlgorithm, Counter, Database, FrameId, Identifier, Meaning, MixedByte,
+    NetworkId, PortProtocol, Role, SeenId, Signal,
 };
 
 use super::*;
@@ -201,6 +202,30 @@ fn what_an_identifier_leaves_open_makes_several_sequences() {
     // SAE J1939-21 (from memory): the second byte of a group is a destination where the first is below 240.
     assert!(several(pgn(0xEF00)) && !several(pgn(0xF000)) && !several(pgn(65265)));
     assert!(!has_several_sequences(&frame("f", can(6), vec![unsigned("n", "0.7..0.0")])), "nothing is counted");
+    // Two identifiers on one network are two senders; one on each of two networks is told apart by the network.
+    for (network, expected) in [(0, true), (1, false)] {
+        let mut twice = frame("f", can(5), vec![signal.clone()]);
+        twice.seen_on.push(Appearance { network: NetworkId(network), identifier: id(7), via: None });
+        assert_eq!(has_several_sequences(&twice), expected);
+    }
+}
+
+#[test]
+fn a_sum_over_an_identifier_that_is_not_known_says_nothing() {
+    let mut sum = checksum(ChecksumAlgorithm::Sum8, &[(0, Some(0))]);
+    sum.then = vec![MixedByte::Identifier(1)];
+    let signal = unsigned("sum", "1.7..1.0").role(Role::Checksum(Box::new(sum)));
+    let decoder = Decoder::new(&one_frame(frame("f", id(0x321), vec![signal]))).expect("a decoder");
+    let mut checks = Checks::default();
+    let mut say = |id| {
+        let mut told = None;
+        let origin = Origin { id, header: None };
+        checks.frame(&decoder, sender(None), origin, &[0x10, 0x13], |_, verdict| told = Some(verdict));
+        told
+    };
+    assert_eq!(say(None), None);
+    let seen = SeenId::Can { id: 0x321, extended: false };
+    assert_eq!(say(Some(seen)), Some(Verdict::Checksum(ChecksumVerdict::Right)));
 }
 
 #[test]
@@ -238,4 +263,33 @@ fn a_counter_on_a_page_counts_only_there() {
             counter(CounterVerdict::Jumped { by: 2 }),
         ]
     );
+}
+
+/// The frame that a message of the second of so many protected frames, on the port of the first, is told to belong to.
+fn belongs_among(frames: u32, bytes: usize) -> Option<Belongs> {
+    let mut text = String::from("network backbone ethernet 100 Mbit/s\n");
+    for number in 1..=frames {
+        text += &format!(
+            "frame f{number} on backbone udp port {number} {{ length 8..5000\n protected by e2e 5, data id {number} }}\n"
+        );
+    }
+    let database = wirelore_lang::check_text("many.lore", &text).database.expect("no mistakes");
+    let protection = database.frames[0].signals[0].protection().expect("it is protected");
+    let plan = ProtectionPlan::new(protection, 5000, &ByProfile::of(&database)).expect("a good one");
+    let mut message = vec![0; bytes];
+    assert!(E2e::new(Profile::P05, DataId::One(2), 0).expect("a good one").protect(&mut message, 0));
+    match plan.verdict(None, &message, &mut Vec::new(), &mut Memory::default()) {
+        ProtectionVerdict::WrongSum { belongs, .. } => belongs,
+        other => panic!("{other:?}"),
+    }
+}
+
+/// A sum of 16 bits is believed at once. No more than 256 KiB are summed to find out whose a message is.
+#[test]
+fn whose_a_message_is_is_not_searched_for_without_end() {
+    let second = Some(Belongs { frame: FrameId(1), data_id: 2 });
+    assert_eq!(belongs_among(3, 8), second);
+    assert_eq!(belongs_among(64, 4096), second);
+    assert_eq!(belongs_among(65, 4096), None);
+    assert_eq!(belongs_among(64, 4097), None);
 }
