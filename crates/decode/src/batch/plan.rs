@@ -92,7 +92,7 @@ impl TablePlan {
                     group: group.number,
                     needed_bytes: signal.needed_bytes(),
                     number: number_type(signal, store, detail.formula().is_some()),
-                    cut: step.geometry().and_then(|geometry| Cut::new(geometry, (step, detail), room)),
+                    cut: step.geometry().and_then(|geometry| Cut::new(geometry, (step, detail))),
                 });
             }
         }
@@ -116,8 +116,8 @@ impl TablePlan {
 }
 
 impl Cut {
-    fn new(geometry: Geometry, (step, detail): (&Step, &Detail), room: usize) -> Option<Self> {
-        let Geometry { window, shift, width, signed, motorola } = shared(geometry, room);
+    fn new(geometry: Geometry, (step, detail): (&Step, &Detail)) -> Option<Self> {
+        let Geometry { window, shift, width, signed, motorola } = shared(geometry);
         let bits = WordBits { shift, width, signed };
         let kernel = Kernel::new(bits, detail.formula(), Some(step.plain()))?;
         Some(Self { window, motorola, bits, kernel })
@@ -130,13 +130,14 @@ impl Cut {
     }
 }
 
-/// The same place seen from a window that other signals are likely to have too.
-fn shared(geometry: Geometry, room: usize) -> Geometry {
+/// The same place seen from a window that other signals are likely to have too. It lies in the row as the first one does: a row's room is
+/// in whole words.
+fn shared(geometry: Geometry) -> Geometry {
     let Geometry { window, shift, width, motorola, .. } = geometry;
     let highest_byte = u32::from(shift + width - 1) / 8;
     let first_byte = window + if motorola { 7 - highest_byte } else { u32::from(shift) / 8 };
     let later = window.next_multiple_of(WINDOW_BYTES);
-    if later > first_byte || later as usize + 8 > room {
+    if later > first_byte {
         return geometry;
     }
     let moved_bits = 8 * (later - window) as u8;
@@ -161,9 +162,9 @@ fn number_type(signal: &Signal, store: Store, has_formula: bool) -> Option<Numbe
     })
 }
 
-/// The narrowest integer type that holds all numbers from `least` to `greatest`.
+/// The narrowest integer type that holds all numbers of an encoding; none has more of them below zero than in two's complement.
 fn narrowest(least: i128, greatest: i128) -> NumberType {
-    let bits = 128 - (greatest.max(-(least + 1)).leading_zeros() as u8) + u8::from(least < 0);
+    let bits = 128 - (greatest.leading_zeros() as u8) + u8::from(least < 0);
     match (least < 0, bits) {
         (false, 0..=8) => NumberType::U8,
         (false, 9..=16) => NumberType::U16,

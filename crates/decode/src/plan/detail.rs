@@ -64,12 +64,9 @@ impl Run {
         Some(Self { first: bytes.first, last: bytes.last, size })
     }
 
-    /// The byte behind it; `None` where it goes to the end of the payload, or where the payload does not say.
-    pub(super) fn end(&self, payload: &[u8]) -> Option<usize> {
-        match &self.size {
-            Some(size) => (self.first as usize).checked_add(size.of(payload)?),
-            None => Some(self.last? as usize + 1),
-        }
+    /// The byte behind it, where the payload says how many bytes there are.
+    pub(super) fn said_end(&self, payload: &[u8]) -> Option<usize> {
+        (self.first as usize).checked_add(self.size.as_ref()?.of(payload)?)
     }
 
     /// Its bytes; `None` where the payload does not have them, or where the place has no room for as many as there are said to be.

@@ -157,7 +157,7 @@ impl Found {
         }
         self.is_open |= extent.is_open;
         for run in &extent.sized {
-            match run.end(payload) {
+            match run.said_end(payload) {
                 Some(end) => self.end = self.end.max(end),
                 None => self.is_open = true,
             }
