@@ -19,3 +19,21 @@ pub(crate) fn suggestion<'a>(name: &str, known: impl IntoIterator<Item = &'a str
         count => format!("there are {count}, among them {}", all[..NAMES_LISTED].join(", ")),
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::suggestion;
+
+    #[test]
+    fn what_is_there_is_listed_where_nothing_is_near() {
+        let names: Vec<String> = (0..9).map(|number| format!("signal_{number}")).collect();
+        let told = |count: usize| suggestion("x", names[..count].iter().map(String::as_str));
+        assert_eq!(suggestion("signl_3", names.iter().map(String::as_str)), "did you mean `signal_3`?");
+        assert_eq!(told(0), "there are none");
+        assert_eq!(told(1), "there is only `signal_0`");
+        assert_eq!(told(2), "there are `signal_0`, `signal_1`");
+        let eight = "`signal_0`, `signal_1`, `signal_2`, `signal_3`, `signal_4`, `signal_5`, `signal_6`, `signal_7`";
+        assert_eq!(told(8), format!("there are {eight}"));
+        assert_eq!(told(9), format!("there are 9, among them {eight}"));
+    }
+}

@@ -102,3 +102,37 @@ impl std::ops::BitOrAssign for SourceKinds {
         self.extended |= other.extended;
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::testing::{frame, id, pgn};
+
+    fn kinds(identifier: Identifier) -> (bool, bool, bool, bool, bool) {
+        let kinds = SourceKinds::of(&frame("f", identifier, Vec::new()));
+        (kinds.addresses, kinds.standard, kinds.extended, kinds.any(), kinds.identifiers())
+    }
+
+    #[test]
+    fn what_an_identifier_leaves_open_is_the_source() {
+        let run = |extended| Identifier::Can { first: 0x7E8, last: 0x7EF, extended };
+        assert_eq!(kinds(id(0x7E8)), (false, false, false, false, false));
+        assert_eq!(kinds(id(0x18DA_F110)), (false, false, false, false, false));
+        assert_eq!(kinds(pgn(65265)), (true, false, false, true, false));
+        assert_eq!(kinds(run(false)), (false, true, false, true, true));
+        assert_eq!(kinds(run(true)), (false, false, true, true, true));
+        let of = |identifier| SourceKinds::of(&frame("f", identifier, Vec::new()));
+        let mut all = of(id(1));
+        for identifier in [pgn(65265), run(false), run(true), id(1)] {
+            all |= of(identifier);
+        }
+        assert_eq!(all, SourceKinds { addresses: true, standard: true, extended: true });
+    }
+
+    #[test]
+    fn a_source_is_a_number_and_only_that_of_a_group_an_address() {
+        let (address, identifier) = (Source::Address(0x0B), Source::Identifier { id: 0x7E8, extended: false });
+        assert_eq!((address.number(), address.address()), (0x0B, Some(0x0B)));
+        assert_eq!((identifier.number(), identifier.address()), (0x7E8, None));
+    }
+}

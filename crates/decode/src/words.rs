@@ -176,6 +176,9 @@ impl fmt::Display for ProtectionVerdict {
 
 #[cfg(test)]
 mod tests {
+    use wirelore_log::Channel;
+    use wirelore_model::{FrameId, NetworkId, SeenId};
+
     use super::*;
 
     #[test]
@@ -222,5 +225,40 @@ mod tests {
         let plain = Reading::only(Value::Integer(3));
         assert_eq!(plain.state(Some(jumped)).to_string(), "count jumped by 3");
         assert_eq!(plain.state(None).to_string(), "");
+        let words = |verdict| plain.state(Some(verdict)).to_string();
+        for silent in [CounterVerdict::First, CounterVerdict::Right, CounterVerdict::Suspended] {
+            assert_eq!(words(Verdict::Counter(silent)), "");
+        }
+        assert_eq!(words(Verdict::Counter(CounterVerdict::Repeated)), "count repeated");
+        assert_eq!(words(Verdict::Counter(CounterVerdict::OutsideRange)), "not a count");
+        assert_eq!(words(Verdict::Checksum(ChecksumVerdict::Right)), "checksum right");
+        let wrong = ChecksumVerdict::Wrong { expected: 5, found: 6 };
+        assert_eq!(words(Verdict::Checksum(wrong)), "checksum wrong (the bytes give 0x05)");
+        assert_eq!(words(Verdict::Checksum(ChecksumVerdict::TooShort)), "");
+        assert_eq!(words(Verdict::Protection(ProtectionVerdict::First)), "protection right");
+        let plain = |value| Reading::only(value).state(None).to_string();
+        assert_eq!(plain(Value::Number(f64::NAN)), "not a number");
+        assert_eq!(plain(Value::Number(f64::NEG_INFINITY)), "infinite");
+        assert_eq!(plain(Value::NotDigits), "not decimal digits");
+    }
+
+    #[test]
+    fn times_have_six_digits_or_nine() {
+        let seconds = |time_ns, first_time_ns| {
+            let (network, frame, source, channel) = (NetworkId(0), FrameId(0), None, Channel(0));
+            let id = SeenId::Can { id: 1, extended: false };
+            Event { time_ns, first_time_ns, network, frame, source, channel, id, payload: &[] }.seconds().to_string()
+        };
+        for (since_ns, text) in [
+            (0, "0.000000"),
+            (1_000, "0.000001"),
+            (1_999_999_000, "1.999999"),
+            (61_000_000_001, "61.000000001"),
+            (-1_500_000_000, "-1.500000"),
+            (-1, "-0.000000001"),
+        ] {
+            assert_eq!(seconds(Some(5_000_000_000 + since_ns), Some(5_000_000_000)), text);
+        }
+        assert_eq!((seconds(None, Some(5)), seconds(Some(5), None)), (String::new(), String::new()));
     }
 }

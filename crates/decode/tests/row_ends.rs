@@ -4,11 +4,14 @@ use wirelore_decode::Decoder;
 use wirelore_lang::check_text;
 use wirelore_model::FrameId;
 
-/// The rows of a payload, as hexadecimal digits.
+/// The rows of a payload, as hexadecimal digits; behind those that are too short `cut`.
 fn rows(group: &str, payload: &str) -> Vec<String> {
+    rows_of(&format!("repeat from byte 1 to end as rows {{\nsignal p in byte 0\n{group}\n}}"), payload)
+}
+
+fn rows_of(frame: &str, payload: &str) -> Vec<String> {
     let text = format!(
-        "network plug can 500 kbit/s\nframe a on plug id 0x7E8, carried by iso_tp {{\nsignal s in byte 0\n\
-         repeat from byte 1 to end as rows {{\nsignal p in byte 0\n{group}\n}}\n}}\n"
+        "network plug can 500 kbit/s\nframe a on plug id 0x7E8, carried by iso_tp {{\nsignal s in byte 0\n{frame}\n}}\n"
     );
     let checked = check_text("plug.lore", &text);
     let told: Vec<String> = checked.diagnostics.iter().map(|told| told.message.clone()).collect();
@@ -18,7 +21,9 @@ fn rows(group: &str, payload: &str) -> Vec<String> {
     let mut rows = decoder.rows(FrameId(0), &payload);
     let mut found = Vec::new();
     while let Some(row) = rows.next_row() {
-        found.push(row.iter().map(|byte| format!("{byte:02X}")).collect::<Vec<_>>().join(" "));
+        let mut told: Vec<String> = row.iter().map(|byte| format!("{byte:02X}")).collect();
+        told.extend(decoder.decode(FrameId(0), row, |_, _| ()).too_short.then(|| "cut".to_owned()));
+        found.push(told.join(" "));
     }
     found
 }
@@ -65,4 +70,35 @@ fn the_innermost_length_holds_and_the_greater_one_of_two_beside_each_other() {
 fn a_text_goes_to_the_stated_end_of_its_element() {
     let text = "when p is 1 { length 3\nsignal t in bytes 1..end text }\nwhen p is 2 { length 4\nrepeat from byte 1 to end, up to 9 { signal f in byte 0 } }";
     assert_eq!(rows(text, "41 01 61 62 02 05 06 07 01 63 64"), ["41 01 61 62", "41 02 05 06 07", "41 01 63 64"]);
+}
+
+/// What is stated for the whole frame, or for a page around the group, is said of the payload and not of each of its rows.
+#[test]
+fn a_length_around_the_elements_is_not_asked_of_each() {
+    let group = "repeat from byte 1 to end as rows { signal p in byte 0\nsignal q in byte 1 }";
+    let payload = "41 01 02 03 04 05";
+    let cut = ["41 01 02", "41 03 04", "41 05 cut"];
+    assert_eq!(rows_of(&format!("length 6..40\n{group}"), payload), cut);
+    assert_eq!(rows_of(&format!("length 6..40\nwhen s is 0x41 {{ {group} }}\notherwise {{}}"), payload), cut);
+    assert_eq!(rows_of(&format!("when s is 0x41 {{ length 6\n{group} }}\notherwise {{ length 3 }}"), payload), cut);
+    let beside = format!("when s is 0x41 {{ {group} }}\notherwise {{ length 3 }}");
+    assert_eq!(rows_of(&beside, "7F 01"), ["7F 01 cut"]);
+    assert_eq!(rows_of(&beside, "7F 01 02"), ["7F 01 02"]);
+}
+
+/// A length is how long an element is; bytes that nobody knows may be missing at the end of the payload.
+#[test]
+fn an_element_is_cut_off_where_it_is_shorter_than_stated() {
+    let pages = "when p is 1 { length 3 }\nwhen p is 2 { unknown bytes 1..2 }\nwhen p is 3 { length 4\n\
+                 signal q in byte 1\nwhen q is 9 { signal x in byte 2 }\notherwise {} }";
+    assert_eq!(rows(pages, "41 01 AA AA 01 AA"), ["41 01 AA AA", "41 01 AA cut"]);
+    assert_eq!(rows(pages, "41 02 AA AA 02 AA"), ["41 02 AA AA", "41 02 AA"]);
+    assert_eq!(rows(pages, "41 03 09 01 AA 03 09 01"), ["41 03 09 01 AA", "41 03 09 01 cut"]);
+}
+
+#[test]
+fn an_element_of_no_byte_at_all_takes_the_rest() {
+    let sized = "repeat from byte 1 to end as rows { signal t in bytes 0..end text, size s }";
+    assert_eq!(rows_of(sized, "02 61 62 63 64"), ["02 61 62", "02 63 64"]);
+    assert_eq!(rows_of(sized, "00 61 62"), ["00 61 62"]);
 }

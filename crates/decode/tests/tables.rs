@@ -3,9 +3,13 @@
 mod both_ways;
 
 use std::fmt::Write;
+use std::io;
+use std::sync::{Arc, Mutex};
 
 use both_ways::{ByFrame, Random, by_tables, compare};
-use wirelore_decode::{Decoder, Options, Selection, Setup, Tally, Units};
+use wirelore_decode::{
+    Block, Column, Decoder, Numbers, Options, Selection, Session, Setup, Store, TableSink, Tables, Tally, Units, Value,
+};
 use wirelore_log::Recording;
 use wirelore_model::Database;
 
@@ -56,6 +60,21 @@ fn tables_hold_what_frames_say() {
             compare(&database, &Setup::default(), &Options::default(), &[log(seed, lines, oddities)]);
         }
     }
+}
+
+/// Texts whose length another signal says are looked at row by row, also where all rows are of one length.
+#[test]
+fn said_lengths_are_looked_at_in_rows_of_one_length() {
+    let mut log = "time_s,channel,id_hex,extended,fd,data_hex\n".to_owned();
+    for line in 0..300_u32 {
+        // Up to 20 bytes there is room for; up to 31 can be said.
+        let data: String = (0..48).map(|at| format!("{:02X}", if at == 0 { line % 32 } else { 0x41 + at })).collect();
+        let _ = writeln!(log, "{}.{:03},drive,106,0,1,{data}", line / 1000, line % 1000);
+        let _ = writeln!(log, "{}.{:03},comfort,200,0,0,0000000000000000", line / 1000, line % 1000);
+    }
+    let (_, tally) = compare(&database(), &Setup::default(), &Options::default(), &[log]);
+    let cut_off = (0..300).filter(|line| line % 32 > 20).count() as u64;
+    assert_eq!((tally.too_short, tally.decoded), (cut_off, 600 - cut_off));
 }
 
 #[test]
@@ -110,5 +129,101 @@ fn threads_change_nothing() {
     for other in &told[1..] {
         assert!(told[0].1 == other.1, "the same counts");
         assert!(told[0].0 == other.0, "the same tables");
+    }
+}
+
+const WIDTHS: &str = "\
+network drive can_fd 500 kbit/s
+frame widths on drive id 0x100 {
+    length 64
+    signal u1 in bit 0.0
+    signal u8 in byte 1
+    signal u9 in bits 3.0..2.0
+    signal u16 in bytes 5..4
+    signal u17 in bits 8.0..6.0
+    signal u32 in bytes 12..9
+    signal u33 in bits 17.0..13.0
+    signal u64 in bytes 25..18
+    signal i8 in byte 26 signed
+    signal i9 in bits 28.0..27.0 signed
+    signal i16 in bytes 30..29 signed
+    signal i17 in bits 33.0..31.0 signed
+    signal i32 in bytes 37..34 signed
+    signal i33 in bits 42.0..38.0 signed
+    signal i64 in bytes 50..43 signed
+    signal scaled in bits 52.3..51.0 = raw * 0.5 V
+    signal code in bytes 53..54 trouble_code
+    signal curved in byte 55 = curve { 0: 1, 255: 2 } V
+    signal single in bytes 59..56 float
+    signal digits in bytes 60..61 bcd
+}
+";
+
+/// The type of each column and its numbers, by signal; no number where there is none.
+#[derive(Default)]
+struct Raw(Vec<(String, Vec<Option<f64>>)>);
+
+struct RawSink(Arc<Mutex<Raw>>);
+
+impl TableSink for RawSink {
+    fn block(&mut self, block: &Block<'_>) {
+        assert_eq!((block.first_time_ns(), block.times_ns().first()), (Some(1_000_000_000), Some(&2_000_000_000)));
+    }
+
+    fn column(&mut self, column: &Column<'_>) {
+        let (kind, numbers): (&str, Vec<f64>) = match column.numbers().expect("numbers") {
+            Numbers::U8(all) => ("u8", all.iter().map(|&number| number.into()).collect()),
+            Numbers::U16(all) => ("u16", all.iter().map(|&number| number.into()).collect()),
+            Numbers::U32(all) => ("u32", all.iter().map(|&number| number.into()).collect()),
+            Numbers::U64(all) => ("u64", all.iter().map(|&number| number as f64).collect()),
+            Numbers::I8(all) => ("i8", all.iter().map(|&number| number.into()).collect()),
+            Numbers::I16(all) => ("i16", all.iter().map(|&number| number.into()).collect()),
+            Numbers::I32(all) => ("i32", all.iter().map(|&number| number.into()).collect()),
+            Numbers::I64(all) => ("i64", all.iter().map(|&number| number as f64).collect()),
+            Numbers::F64(all) => ("f64", all.to_vec()),
+        };
+        let is_valid = |row: usize| column.valid().is_none_or(|valid| valid.has(row));
+        let numbers = numbers.into_iter().enumerate().map(|(row, number)| is_valid(row).then_some(number));
+        self.0.lock().expect("nobody panicked").0.push((kind.to_owned(), numbers.collect()));
+    }
+}
+
+#[test]
+fn raw_numbers_have_the_narrowest_type_that_holds_all_of_a_signal() {
+    let database = both_ways::database(WIDTHS);
+    let decoder = Decoder::new(&database).expect("it can be decoded");
+    let payloads = [vec![0xFF; 64], vec![0; 64], (0..64).map(|byte| byte * 3 + 0x40).collect::<Vec<u8>>()];
+    let mut log = "time_s,id_hex,ext,data_hex\n1,7FF,0,00\n".to_owned();
+    for (second, payload) in (2..).zip(&payloads) {
+        let data: String = payload.iter().map(|byte| format!("{byte:02X}")).collect();
+        let _ = writeln!(log, "{second},100,0,{data}");
+    }
+    let reader = Box::new(io::Cursor::new(log.into_bytes()));
+    let mut recording = Recording::from_reader(reader, "log.csv", &wirelore_log::Options::default()).expect("a log");
+    let raw = Arc::new(Mutex::new(Raw::default()));
+    let mut tables = Tables::new(&database, &decoder, Store::Raw, |_| Ok(RawSink(Arc::clone(&raw))));
+    let mut session = Session::new(&decoder, &Options::default()).expect("a session");
+    session.run_tables(&mut recording, &mut tables).expect("it is read");
+    let raw = std::mem::take(&mut *raw.lock().expect("nobody panicked"));
+    let kinds: Vec<&str> = raw.0.iter().map(|(kind, _)| kind.as_str()).collect();
+    assert_eq!(
+        kinds,
+        [
+            "u8", "u8", "u16", "u16", "u32", "u32", "u64", "u64", "i8", "i16", "i16", "i32", "i32", "i64", "i64",
+            "u16", "u16", "f64", "f64", "u16"
+        ]
+    );
+    for (row, payload) in payloads.iter().enumerate() {
+        let mut columns = raw.0.iter();
+        decoder.decode(wirelore_model::FrameId(0), payload, |signal, reading| {
+            let (_, numbers) = columns.next().expect("a column for each signal");
+            let expected = match (&reading.value, reading.bits) {
+                // Of a formula, and of a trouble code, the bits are the raw number here.
+                (Value::Number(_), Some(bits)) if signal.0 == 15 => Some(bits as f64),
+                (Value::TroubleCode(_), Some(bits)) => Some(bits as f64),
+                (value, _) => value.number(),
+            };
+            assert_eq!(numbers[row].map(f64::to_bits), expected.map(f64::to_bits), "signal {} row {row}", signal.0);
+        });
     }
 }

@@ -172,7 +172,7 @@ fn everything_that_a_frame_shows_tells_sequences_apart() {
     apart([(5, false), (5, true), (6, false)].map(|(id, extended)| of(SeenId::Can { id, extended })).into());
     apart([(1, 2), (2, 1), (1, 3)].map(|(acceptance, priority)| of(SeenId::Xl { acceptance, priority })).into());
     let protocol = PortProtocol::Udp;
-    apart([(1, 2), (2, 1), (1, 3)].map(|(from, to)| of(SeenId::Ports { protocol, from, to })).into());
+    apart([(1, 2), (2, 1), (1, 3), (3, 2)].map(|(from, to)| of(SeenId::Ports { protocol, from, to })).into());
     let ends = [(None, None), (Some(0), None), (None, Some(0)), (Some(1), Some(2)), (Some(2), Some(1))];
     apart(ends.map(|(source, target)| of(SeenId::Telegram { source, target })).into());
     apart(

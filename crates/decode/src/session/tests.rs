@@ -271,3 +271,82 @@ fn what_is_counted_apart_is_bounded() {
     tally.read += 1;
     assert_eq!((tally.unknown_frames()[0].count, tally.sum_of_parts()), (2, tally.read));
 }
+
+/// A tally that counts what is written into it.
+fn tally_of(write: impl FnOnce(&mut Tally)) -> Tally {
+    let mut tally = Tally::default();
+    write(&mut tally);
+    tally
+}
+
+#[test]
+fn every_part_is_in_the_sum_once_and_every_count_is_added() {
+    let parts: [fn(&mut Tally) -> &mut u64; 15] = [
+        |tally| &mut tally.decoded,
+        |tally| &mut tally.too_short,
+        |tally| &mut tally.without_description,
+        |tally| &mut tally.not_selected,
+        |tally| &mut tally.remote,
+        |tally| &mut tally.error,
+        |tally| &mut tally.carrying,
+        |tally| &mut tally.unanswered,
+        |tally| &mut tally.faulty,
+        |tally| &mut tally.null,
+        |tally| &mut tally.wire_signals,
+        |tally| &mut tally.damaged,
+        |tally| &mut tally.on_unbound_channel,
+        |tally| &mut tally.left_out_by_network,
+        |tally| &mut tally.left_out_by_time,
+    ];
+    let all = tally_of(|tally| parts.iter().zip(0..).for_each(|(part, bit)| *part(tally) = 1 << bit));
+    assert_eq!(all.sum_of_parts(), (1 << parts.len()) - 1);
+    let some = |by: u64| {
+        tally_of(|tally| {
+            tally.messages = 5 * by;
+            tally.lin.right_checksums = by;
+            tally.lin.other_checksums = 2 * by;
+            tally.lin.sleep_requests = 3 * by;
+            tally.lin.wake_ups = 4 * by;
+        })
+    };
+    let mut sum = some(1);
+    sum.add(&all);
+    sum.add(&some(2));
+    assert_eq!((sum.sum_of_parts(), sum.messages), (all.sum_of_parts(), 15));
+    let LinTally { right_checksums, other_checksums, sleep_requests, wake_ups, .. } = sum.lin;
+    assert_eq!((right_checksums, other_checksums, sleep_requests, wake_ups), (3, 6, 9, 12));
+}
+
+#[test]
+fn what_did_not_come_as_it_was_sent_is_damage_on_the_way() {
+    let damaged = |write: fn(&mut Tally)| tally_of(write).was_damaged_on_the_way();
+    assert!(!damaged(|tally| (tally.read, tally.decoded) = (9, 9)));
+    assert!(!damaged(|tally| tally.damaged = 1), "that is said of the log");
+    assert!(damaged(|tally| tally.faulty = 1));
+    assert!(damaged(|tally| tally.error = 1));
+    assert!(damaged(|tally| tally.message_faults = 1));
+    assert!(damaged(|tally| tally.protections.messages_lost = 1));
+    assert!(damaged(|tally| (tally.faulty, tally.error) = (1, 1)));
+}
+
+#[test]
+fn ten_messages_that_could_not_be_used_are_told_and_all_are_counted() {
+    let fault = |what: &str| {
+        let id = SeenId::Can { id: 1, extended: false };
+        MessageFault { network: NetworkId(0), id, place: None, what: what.to_owned() }
+    };
+    let part = |from: usize, count: usize| {
+        tally_of(|tally| (from..from + count).for_each(|number| tally.message_fault(|| fault(&number.to_string()))))
+    };
+    let told = |tally: &Tally| -> Vec<String> {
+        tally.first_message_faults().iter().map(|fault| fault.what.clone()).collect()
+    };
+    let ten: Vec<String> = (0..10).map(|number| number.to_string()).collect();
+    let mut whole = part(0, 12);
+    assert_eq!((told(&whole), whole.message_faults), (ten.clone(), 12));
+    whole.add(&part(12, 3));
+    assert_eq!((told(&whole), whole.message_faults), (ten.clone(), 15));
+    let mut few = part(0, 7);
+    few.add(&part(7, 9));
+    assert_eq!((told(&few), few.message_faults), (ten, 16));
+}

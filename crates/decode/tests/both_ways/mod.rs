@@ -61,11 +61,12 @@ struct Collect {
     rows: Vec<Row>,
     into: Arc<Mutex<ByFrame>>,
     begins: usize,
+    columns: usize,
 }
 
 impl TableSink for Collect {
     fn block(&mut self, block: &Block<'_>) {
-        self.begins = self.rows.len();
+        (self.begins, self.columns) = (self.rows.len(), 0);
         assert_eq!(block.frame(), self.frame);
         assert_eq!(block.all_have_times(), (0..block.rows()).all(|row| block.has_time(row)));
         for row in 0..block.rows() {
@@ -76,6 +77,8 @@ impl TableSink for Collect {
     }
 
     fn column(&mut self, column: &Column<'_>) {
+        assert_eq!(column.index(), self.columns);
+        self.columns += 1;
         for (row, into) in self.rows[self.begins..].iter_mut().enumerate() {
             let Some(reading) = column.reading(row) else {
                 assert!(column.valid().is_none_or(|valid| !valid.has(row)), "no page, no value");
@@ -119,7 +122,7 @@ pub(crate) fn by_tables(
 ) -> (ByFrame, Tally) {
     let mut session = Session::new(decoder, options).expect("a session");
     let into = Arc::new(Mutex::new(ByFrame::new()));
-    let open = |frame| Ok(Collect { frame, rows: Vec::new(), into: Arc::clone(&into), begins: 0 });
+    let open = |frame| Ok(Collect { frame, rows: Vec::new(), into: Arc::clone(&into), begins: 0, columns: 0 });
     let mut tables = Tables::new(database, decoder, Store::Values, open);
     for mut recording in recordings {
         session.run_tables(&mut recording, &mut tables).expect("it is read");

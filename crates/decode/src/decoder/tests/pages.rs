@@ -77,6 +77,24 @@ fn two_selectors_decide_together() {
 }
 
 #[test]
+fn all_tests_of_a_page_must_pass_also_those_of_one_selector() {
+    let signals = vec![
+        unsigned("p", "0.7..0.0"),
+        unsigned("few", "1.7..1.0").on_page(0),
+        unsigned("many", "1.7..1.0").on_page(1),
+        unsigned("other", "1.7..1.0").on_page(2),
+    ];
+    let mut frame = frame("f", id(1), signals);
+    let both = |one, other| page(None, 0, &[(0, &[one]), (0, &[other])]);
+    frame.pages = vec![both(span(1, 5), span(4, 9)), both(span(10, 20), span(15, 30)), page(None, 0, &[])];
+    let database = one_frame(frame);
+    let there = |p| readings(&database, &[p, 0]).0.pop().map(|(name, _)| name).unwrap_or_default();
+    for (p, name) in [(3, "other"), (4, "few"), (5, "few"), (6, "other"), (14, "other"), (15, "many"), (21, "other")] {
+        assert_eq!(there(p), name, "{p}");
+    }
+}
+
+#[test]
 fn short_payloads_give_what_they_hold() {
     let database = nested();
     let whole = [1, 7, 0x22, 0x33, 4, 0x55, 0x66, 0x77];

@@ -59,6 +59,29 @@ fn special_values_of_floats_go_by_bits_or_numbers() {
     assert_eq!(read(2.25), "4.5");
     assert_eq!(read(5.0), "10.0");
     assert_eq!(read(5.5), "11.0 outside");
+    assert_eq!(read(-5.0), "-10.0");
+    assert_eq!(read(-5.5), "-11.0 outside");
+}
+
+#[test]
+fn words_of_wide_signals_take_no_table_of_all_their_numbers() {
+    let words: &[(i64, i64, &str, Meaning)] =
+        &[(0, 0, "off", Meaning::Reading), (i64::MAX, i64::MAX, "full", Meaning::Reading)];
+    let signal = || unsigned("s", "7.7..0.0").words(words);
+    assert_eq!(one(signal(), &0_u64.to_le_bytes()), "0 off");
+    assert_eq!(one(signal(), &i64::MAX.to_le_bytes()), "9223372036854775807 full");
+    assert_eq!(one(signal(), &u64::MAX.to_le_bytes()), "18446744073709551615");
+}
+
+/// No run of readings that is told apart beforehand can be written in 64 bits with a sign here.
+#[test]
+fn readings_of_64_bits_may_all_lie_in_the_upper_half() {
+    let upper = || unsigned("s", "7.7..0.0").absent(&[span(0, i64::MAX)]);
+    assert_eq!(one(upper(), &(1_u64 << 63).to_le_bytes()), "9223372036854775808");
+    assert_eq!(one(upper(), &u64::MAX.to_le_bytes()), "18446744073709551615");
+    assert_eq!(one(upper(), &1_u64.to_le_bytes()), "no reading");
+    let none = || number("s", "7.7..0.0", NumberKind::Signed).absent(&[span(i64::MIN, i64::MAX)]);
+    assert_eq!(one(none(), &i64::MIN.to_le_bytes()), "no reading");
 }
 
 fn curve(points: &[(i64, &str)]) -> Scaling {
@@ -85,7 +108,14 @@ fn curves_are_straight_between_their_points() {
     assert_eq!(one(ranged.clone(), &[130]), "21.5 outside");
     assert_eq!(one(ranged.clone(), &[255]), "0.1");
     assert_eq!(one(ranged, &[5]), "beyond curve");
+    let worded = Signal { scaling: curve(points), ..unsigned("s", "0.7..0.0") };
+    let worded = worded.words(&[(9, 10, "least", Meaning::Reading), (255, 255, "greatest", Meaning::Reading)]);
+    assert_eq!(one(worded.clone(), &[9]), "beyond curve least");
+    assert_eq!(one(worded.clone(), &[10]), "-40.0 least");
+    assert_eq!(one(worded, &[255]), "0.1 greatest");
     let float = Signal { scaling: curve(&[(0, "0"), (2, "10")]), ..number("s", "3.7..0.0", NumberKind::Float) };
+    assert_eq!(one(float.clone(), &(-0.5_f32).to_le_bytes()), "beyond curve");
+    assert_eq!(one(float.clone(), &0.0_f32.to_le_bytes()), "0.0");
     assert_eq!(one(float.clone(), &0.5_f32.to_le_bytes()), "2.5");
     assert_eq!(one(float.clone(), &2.0_f32.to_le_bytes()), "10.0");
     assert_eq!(one(float.clone(), &2.5_f32.to_le_bytes()), "beyond curve");

@@ -93,6 +93,7 @@ fn compare(factor: u64, divisor: u64, others: impl Fn(u64) -> Vec<u64>) -> usize
     };
     let largest = (1 << 53) / factor;
     let full = Pair::new(fraction, f64::MANTISSA_DIGITS);
+    assert_eq!(full.high.to_bits(), (factor as f64 / divisor as f64).to_bits(), "the double nearest to the quotient");
     for whole in hard(divisor, largest).into_iter().chain(others(largest)) {
         expect(whole, full.value::<true>(whole as f64), "fused");
         assert_eq!(full.value::<true>(-(whole as f64)).abs().to_bits(), full.value::<true>(whole as f64).to_bits());
