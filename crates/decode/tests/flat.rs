@@ -52,6 +52,7 @@ fn the_same_readings_for_every_frame_and_length() {
         assert_eq!(table.frames().count(), database.frames.len(), "{name}");
         for (frame, id) in table.frames().zip((0..).map(FrameId)) {
             assert_eq!(frame.name(), database[id].label.name);
+            assert_eq!(frame.signals().count(), database[id].signals.len());
             let longest =
                 database[id].signals.iter().map(|signal| signal.needed_bytes()).max().unwrap_or(0).min(80) + 2;
             frames += 1;

@@ -1,6 +1,8 @@
 //! From the text of a description to values: the language, the model and the decoder mean the same.
 
-use wirelore_decode::{Decoder, Encoded, Options, Reading, Session, Sink, Tally, Value, encode, parse_assignment};
+use wirelore_decode::{
+    Decoder, Encoded, Note, Options, Reading, Session, Sink, Tally, Value, encode, parse_assignment,
+};
 use wirelore_lang::check_text;
 use wirelore_log::Recording;
 use wirelore_model::{Database, NetworkId, SignalId};
@@ -141,6 +143,8 @@ fn what_was_not_given_has_the_room_that_its_size_says() {
         assert_eq!(payload.len(), payload_length(needed), "{assignments:?}");
         assert!(!decoder.decode(song, &payload, |_, _| {}).too_short, "{assignments:?}");
     }
+    let nothing = encoded(&[]).expect("it can be encoded").notes;
+    assert!(nothing.iter().all(|note| !matches!(note, Note::UnsetBytes { .. })), "{nothing:?}");
     let error = encoded(&["title_length=21"]).expect_err("there is no room");
     assert_eq!(error.to_string(), "signal `title` cannot hold 21 bytes: it has 20, and `title_length` says 21");
 }

@@ -46,6 +46,10 @@ frame with_identifier on drive id 0x125 {
     length 4
     signal check in byte 3, checksum crc width 8 poly 0x9B reflected over bytes 0..2 first bytes 0x5A id 1 id 0
 }
+frame of_one_sender on drive pgn 0xFF00 from 0x21 priority 3 {
+    length 4
+    signal check in byte 3, checksum crc width 8 poly 0x9B reflected over bytes 0..2 first bytes id 3 id 2 id 1 id 0
+}
 ";
 
 const STEERING: FrameId = FrameId(0);
@@ -349,5 +353,10 @@ fn encoding_takes_the_identifier_where_there_is_one() {
     let (with_identifier, _) = database.frame_named("with_identifier").expect("it is there");
     let encoded = encode(&database, with_identifier, &none).expect("it has one identifier");
     let (told, _) = verdicts(&database, &[(0x125, false, encoded.payload)]);
+    assert_eq!(told[0].2, Verdict::Checksum(ChecksumVerdict::Right));
+    // Priority 3, group 0xFF00, source 0x21 (SAE J1939-21, from memory).
+    let (of_one_sender, _) = database.frame_named("of_one_sender").expect("it is there");
+    let encoded = encode(&database, of_one_sender, &none).expect("it has one identifier");
+    let (told, _) = verdicts(&database, &[(0x0CFF_0021, true, encoded.payload)]);
     assert_eq!(told[0].2, Verdict::Checksum(ChecksumVerdict::Right));
 }

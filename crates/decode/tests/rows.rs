@@ -342,6 +342,8 @@ fn one_element_is_encoded() {
     assert_eq!(encoded.payload, bytes("41 0C 1A F8"));
     let encoded = encode(&database, FrameId(0), &given(&["service=0x41", "pid=1", "lamp=1"])).expect("it fits");
     assert_eq!(encoded.payload, bytes("41 01 80 00 00 00"));
+    let told: Vec<String> = encoded.notes.iter().map(ToString::to_string).collect();
+    assert!(!told.iter().any(|note| note.contains("further")), "{told:?}");
 }
 
 #[test]

@@ -47,7 +47,12 @@ fn values_are_taken_exactly() {
     let database = speed();
     assert_eq!(payload(&database, &["speed=62.5"]), [0xE2, 0x04]);
     assert_eq!(payload(&database, &["speed=62.50 km/h"]), [0xE2, 0x04]);
-    assert_eq!(payload(&database, &["speed=6.25e1"]), [0xE2, 0x04]);
+    for same in ["speed=6.25e1", "speed=6.25e+1", "speed=625E-1", "speed=+62.5"] {
+        assert_eq!(payload(&database, &[same]), [0xE2, 0x04], "{same}");
+    }
+    for no_number in ["speed=", "speed=-", "speed=.", "speed=+.", "speed=e1"] {
+        assert!(error(&database, &[no_number]).contains("write a number"), "{no_number}");
+    }
     assert_eq!(payload(&database, &["speed = 0x4E2"]), [0xE2, 0x04]);
     assert_eq!(payload(&database, &["speed=0b100_1110_0010"]), [0xE2, 0x04]);
     // 25 m/s are 90 km/h.

@@ -69,3 +69,29 @@ fn groups(database: &Database, network: NetworkId) -> Vec<[u32; 11]> {
     };
     groups.into_iter().map(record).collect()
 }
+
+#[cfg(test)]
+mod tests {
+    use wirelore_lorec::Lorec;
+
+    use super::*;
+    use crate::flat::lorec;
+    use crate::testing::{frame, id, network, unsigned};
+
+    /// As where frames are decoded; a description in the language has no such overlaps.
+    #[test]
+    fn single_identifiers_go_before_runs() {
+        let run = Identifier::Can { first: 0x100, last: 0x10F, extended: false };
+        let signal = || vec![unsigned("s", "0.7..0.0")];
+        let frames = vec![frame("run", run, signal()), frame("single", id(0x105), signal())];
+        let database = crate::testing::database(vec![network("drive", wirelore_model::NetworkKind::Can)], frames);
+        let table = lorec(&database).expect("it can be written");
+        let table = Lorec::new(&table).expect("it was just written");
+        let drive = table.network("drive").expect("it is described");
+        let found = |id| drive.find(id, false).map(|frame| frame.name());
+        assert_eq!(
+            [0xFF, 0x100, 0x104, 0x105, 0x106, 0x10F, 0x110].map(found),
+            [None, Some("run"), Some("run"), Some("single"), Some("run"), Some("run"), None]
+        );
+    }
+}

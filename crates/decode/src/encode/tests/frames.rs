@@ -1,8 +1,9 @@
 //! Whole frames: selectors, counters, checksums, lengths.
 
+use wirelore_bits::NumberKind;
 use wirelore_model::{
-    ByteSpan, Checksum, ChecksumAlgorithm, Counter, Database, Frame, Identifier, LinChecksum, Meaning, NetworkKind,
-    PageId, PortProtocol, Role,
+    ByteSpan, Checksum, ChecksumAlgorithm, Counter, Database, FlexRayChannels, FlexRayTiming, Frame, Identifier,
+    LinChecksum, Meaning, Network, NetworkKind, PageId, PortProtocol, Role, StaticSlots,
 };
 
 use super::{error, notes, payload, typed};
@@ -45,6 +46,11 @@ fn selectors_follow_the_given_signals() {
         ]
     );
     assert_eq!(payload(&database, &["deep=7"]), [2, 0x20, 7]);
+    assert_eq!(
+        notes(&database, &["deep=7"]),
+        ["page: set to 2, because deep is there only then", "sub: set to 0x20, because deep is there only then"],
+        "from the outside in"
+    );
     assert_eq!(payload(&database, &["deep=7", "page=5"]), [5, 0x20, 7]);
     assert_eq!(payload(&database, &["deep=7", "sub=0x2F"]), [2, 0x2F, 7]);
     assert_eq!(payload(&database, &["other=9"]), [0, 0, 0, 9, 0, 0]);
@@ -63,6 +69,46 @@ fn selectors_follow_the_given_signals() {
         error(&database, &["twin=7"]),
         "signal `twin` is on several pages; give the selector too (page is 1; or page is none of the other pages' values)"
     );
+}
+
+#[test]
+fn conditions_are_told_in_the_words_of_the_selector() {
+    let kind = || unsigned("kind", "0.7..0.0");
+    let worded = kind().words(&[(1, 1, "oil", Meaning::Reading), (2, 2, "air", Meaning::Reading)]);
+    let on_pages = |kind| {
+        let signals = vec![kind, unsigned("a", "1.7..1.0").on_page(0), unsigned("b", "1.7..1.0").on_page(1)];
+        let mut described = frame("f", id(1), signals);
+        described.pages = vec![page(None, 0, &[(0, &[span(1, 1)])]), page(None, 0, &[(0, &[span(2, 2)])])];
+        one_frame(described)
+    };
+    let start = "signals `a` and `b` are never there together: ";
+    assert_eq!(
+        error(&on_pages(worded), &["a=1", "b=1"]),
+        format!("{start}a only when kind is oil, b only when kind is air")
+    );
+    assert_eq!(
+        error(&on_pages(kind()), &["a=1", "b=1"]),
+        format!("{start}a only when kind is 1, b only when kind is 2")
+    );
+}
+
+/// Of a floating-point selector 0, 1 and -1 are tried where none of the other pages' values may hold.
+#[test]
+fn a_floating_point_selector_is_set_too() {
+    let signals = vec![
+        number("kind", "3.7..0.0", NumberKind::Float),
+        unsigned("a", "4.7..4.0").on_page(0),
+        unsigned("b", "5.7..5.0").on_page(1),
+        unsigned("c", "6.7..6.0").on_page(2),
+    ];
+    let mut described = frame("f", id(1), signals);
+    let test = |value| page(None, 0, &[(0, &[span(value, value)])]);
+    described.pages = vec![test(0), test(1), page(None, 0, &[])];
+    let database = one_frame(described);
+    let kind = |given| payload(&database, &[given])[..4].to_vec();
+    assert_eq!(kind("a=5"), 0_f32.to_le_bytes());
+    assert_eq!(kind("b=5"), 1_f32.to_le_bytes());
+    assert_eq!(kind("c=5"), (-1_f32).to_le_bytes());
 }
 
 #[test]
@@ -146,6 +192,15 @@ fn lengths_are_those_that_the_network_has() {
     let empty = on(NetworkKind::Lin, lin, vec![]);
     assert_eq!(payload(&empty, &[]), [0]);
     assert!(notes(&empty, &[])[1].ends_with("classic checksum 0xFF"), "the inverted sum of one 0");
+    // FlexRay: whole words, and in the static segment as many as a slot has (FlexRay 2.1A, from memory).
+    let in_slot = |slot, static_bytes| {
+        let identifier = Identifier::FlexRay { slot, first_cycle: 0, repetition: 1, channels: FlexRayChannels::A };
+        let static_slots = Some(StaticSlots { count: 10, bytes: static_bytes });
+        let timing = FlexRayTiming { cycle: None, cycles: 64, static_slots, last_dynamic_slot: Some(90) };
+        let ring = Network { flexray: Some(timing), ..network("n", NetworkKind::FlexRay) };
+        payload(&database(vec![ring], vec![frame("f", identifier, vec![unsigned("s", "2.7..2.0")])]), &["s=1"]).len()
+    };
+    assert_eq!([in_slot(10, 16), in_slot(10, 4), in_slot(11, 16)], [16, 4, 4]);
 }
 
 /// What is looked for in each signal must not be looked for in all of them.
