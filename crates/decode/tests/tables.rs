@@ -8,7 +8,8 @@ use std::sync::{Arc, Mutex};
 
 use both_ways::{ByFrame, Random, by_tables, compare};
 use wirelore_decode::{
-    Block, Column, Decoder, Numbers, Options, Selection, Session, Setup, Store, TableSink, Tables, Tally, Units, Value,
+    BindMap, Block, Column, Decoder, Numbers, Options, Selection, Session, Setup, Store, TableSink, Tables, Tally,
+    Units, Value,
 };
 use wirelore_log::Recording;
 use wirelore_model::Database;
@@ -226,4 +227,96 @@ fn raw_numbers_have_the_narrowest_type_that_holds_all_of_a_signal() {
             assert_eq!(numbers[row].map(f64::to_bits), expected.map(f64::to_bits), "signal {} row {row}", signal.0);
         });
     }
+}
+
+/// Messages are put together out of frames in their order, however many threads there are.
+#[test]
+fn threads_put_no_message_together_out_of_pieces() {
+    let database = both_ways::database(
+        "network plug can 500 kbit/s\nframe answer on plug id 0x7E8, carried by iso_tp { signal last in bytes 18..19 }\n",
+    );
+    let decoder = Decoder::new(&database).expect("it can be decoded");
+    let mut log = "time_s,id_hex,ext,data_hex\n".to_owned();
+    // Frames of ISO 15765-2 (from memory): the first one of 20 bytes, and two that go on.
+    let messages = 40_000;
+    for message in 0..messages {
+        let last = format!("220000000000{message:04X}");
+        for (part, data) in ["1014000000000000", "2100000000000000", &last].iter().enumerate() {
+            let _ = writeln!(log, "{}.{:02}{part},7E8,0,{data}", message / 100, message % 100);
+        }
+    }
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = file(folder.path(), &log);
+    for threads in [1, 3] {
+        let options = Options { threads: std::num::NonZero::new(threads), ..Options::default() };
+        let recording = Recording::open(&path, &wirelore_log::Options::default()).expect("it opens");
+        let (tables, tally) = by_tables(&database, &decoder, &options, [recording]);
+        assert_eq!((tally.messages, tally.carrying, tally.message_faults), (messages, 3 * messages, 0));
+        let rows = &tables[&wirelore_model::FrameId(0)];
+        let last = |row: &both_ways::Row| row.4[0].2.map(f64::from_bits);
+        assert!(rows.iter().zip(0_u32..).all(|(row, message)| last(row) == Some(f64::from(message))));
+    }
+}
+
+/// A pcapng file (draft-ietf-opsawg-pcapng, from memory) with a frame of CAN (link type 227) every 0.1 ms, each with its interface and
+/// identifier and eight bytes.
+fn pcapng(frames: impl Iterator<Item = (u32, u32)>) -> Vec<u8> {
+    let mut file = Vec::new();
+    let mut block = |kind: u32, body: &[u8]| {
+        let length = (body.len() as u32 + 12).to_le_bytes();
+        [&kind.to_le_bytes(), &length[..], body, &length].iter().for_each(|part| file.extend_from_slice(part));
+    };
+    block(0x0A0D_0D0A, &[0x4D, 0x3C, 0x2B, 0x1A, 1, 0, 0, 0, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF, 0xFF]);
+    (0..2).for_each(|_| block(1, &[227, 0, 0, 0, 0, 0, 0, 0]));
+    for ((interface, id), number) in frames.zip(0_u32..) {
+        let numbers = [interface, 0, 100 * number, 16, 16].map(u32::to_le_bytes).concat();
+        block(6, &[&numbers[..], &id.to_be_bytes(), &[8, 0, 0, 0], &number.to_le_bytes(), &[0; 4]].concat());
+    }
+    file
+}
+
+/// Behind the first frame of a channel all others wait, also those that could be gathered many at once.
+#[test]
+fn no_frame_overtakes_one_that_waits() {
+    let database = database();
+    let decoder = Decoder::new(&database).expect("it can be decoded");
+    let frames = (0..15_000).map(|number| if number == 12_000 { (1, 0x200) } else { (0, 0x100) });
+    let reader = Box::new(io::Cursor::new(pcapng(frames)));
+    let recording = Recording::from_reader(reader, "log.pcapng", &wirelore_log::Options::default()).expect("a log");
+    let options = Options { bind: BindMap::parse("0=drive,1=comfort").expect("pairs"), ..Options::default() };
+    let (tables, tally) = by_tables(&database, &decoder, &options, [recording]);
+    assert_eq!((tally.read, tally.without_description), (15_000, 0));
+    let plain = &tables[&wirelore_model::FrameId(0)];
+    assert_eq!(plain.len(), 14_999);
+    assert!(plain.is_sorted_by_key(|row| row.0), "in the order of the log");
+}
+
+#[test]
+fn many_frames_at_once_are_counted_whoever_reads_them() {
+    let database = database();
+    let decoder = Decoder::new(&database).expect("it can be decoded");
+    let folder = tempfile::tempdir().expect("a folder");
+    let path = folder.path().join("log.pcapng");
+    std::fs::write(&path, pcapng((0..80_000).map(|_| (0, 0x100)))).expect("the folder can be written to");
+    for threads in [1, 3] {
+        let bind = BindMap::parse("0=drive").expect("a pair");
+        let options = Options { bind, threads: std::num::NonZero::new(threads), ..Options::default() };
+        let recording = Recording::open(&path, &wirelore_log::Options::default()).expect("it opens");
+        let (tables, tally) = by_tables(&database, &decoder, &options, [recording]);
+        assert_eq!((tally.read, tally.decoded), (80_000, 80_000));
+        let plain = &tables[&wirelore_model::FrameId(0)];
+        assert!(plain.len() == 80_000 && plain.is_sorted_by_key(|row| row.0), "in the order of the log");
+    }
+}
+
+/// Also where the identifier is known from frames with data.
+#[test]
+fn remote_frames_are_no_rows() {
+    let mut log = "time_s,channel,id_hex,ext,rtr,data_hex\n".to_owned();
+    for number in 0..15_000 {
+        let (remote, data) = if number % 100 == 99 { (1, "") } else { (0, "0102030405060708") };
+        let _ = writeln!(log, "{}.{:03},drive,100,0,{remote},{data}", number / 1000, number % 1000);
+    }
+    let (_, tally) = compare(&database(), &Setup::default(), &Options::default(), &[log]);
+    assert_eq!((tally.read, tally.remote, tally.decoded), (15_000, 150, 14_850));
 }

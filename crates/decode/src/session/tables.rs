@@ -209,6 +209,10 @@ impl Receive for StretchReceiver<'_, '_, '_> {
 
     #[inline(always)]
     fn run(&mut self, run: &PlainRun) -> usize {
+        // A reader asks once whether runs are taken; since then a channel may have turned up behind whose first frame all others wait.
+        if !self.with_care.is_settled {
+            return 0;
+        }
         let Gather { gatherer, lanes } = &mut *self.with_care.target;
         let taken = all_at_once(lanes, gatherer, run);
         self.straight_on += taken as u64;
