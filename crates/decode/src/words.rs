@@ -228,6 +228,7 @@ mod tests {
         let words = |verdict| plain.state(Some(verdict)).to_string();
         for silent in [CounterVerdict::First, CounterVerdict::Right, CounterVerdict::Suspended] {
             assert_eq!(words(Verdict::Counter(silent)), "");
+            assert_eq!(reading.state(Some(Verdict::Counter(silent))).to_string(), "no reading; parked");
         }
         assert_eq!(words(Verdict::Counter(CounterVerdict::Repeated)), "count repeated");
         assert_eq!(words(Verdict::Counter(CounterVerdict::OutsideRange)), "not a count");

@@ -3,6 +3,7 @@
 mod common;
 
 use common::{Rows, read};
+use wirelore_model::SeenId;
 
 const DIAGNOSTICS: &str = "\
 network test can 500 kbit/s
@@ -116,6 +117,23 @@ fn a_long_message_of_a_group_with_a_priority_is_found() {
     let Rows { lines, tally } = read(&truck, log);
     assert_eq!(lines, ["100000000 vehicle_identification.number ZZ9GP00R5* from 0x00"]);
     assert_eq!((tally.messages, tally.decoded, tally.without_description), (1, 1, 0));
+}
+
+/// The message that is not whole has the identifier of its group: with the priority of the frame at which it turned out, and at the end of
+/// the log with the transport's own, 7 (SAE J1939-21, from memory).
+#[test]
+fn a_long_message_that_is_not_whole_is_told_with_its_group() {
+    let log = "time_s,id_hex,ext,data_hex\n\
+               0.00,18ECFF00,1,20 12 00 03 FF EC FE 00\n\
+               0.05,18EBFF00,1,01 5A 5A 39 47 50 30 30\n\
+               0.15,18EBFF00,1,03 34 35 36 2A FF FF FF\n\
+               0.20,18ECFF05,1,20 12 00 03 FF EC FE 00\n";
+    let Rows { lines, tally } = read(TRUCK, log);
+    assert_eq!((lines.len(), tally.message_faults, tally.carrying), (0, 2, 4));
+    let faults = tally.first_message_faults().iter();
+    let told: Vec<_> = faults.map(|fault| (fault.id, fault.place.is_some())).collect();
+    let id = |id| SeenId::Can { id, extended: true };
+    assert_eq!(told, [(id(0x18FE_EC00), true), (id(0x1CFE_EC05), false)]);
 }
 
 /// Without a check byte nothing proves what is found by searching behind damage.

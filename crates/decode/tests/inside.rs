@@ -76,6 +76,24 @@ fn a_description_of_any_message_counts_only_where_nothing_else_does() {
     );
 }
 
+/// Sums as in [`LOG`]: what is damaged more often than not does not have that network's form.
+#[test]
+fn a_description_of_any_message_counts_only_where_most_are_whole() {
+    let frames = "frame whatever on two any message { signal a in byte 0 }\n\
+                  frame other on one from 0x10 to 0x22 { signal a in byte 0 }\n";
+    let (whole, damaged) = ("C2 33 F1 01 0C F3", "C2 33 F1 01 0C F4");
+    let told = |messages: &[&str]| {
+        let lines: String = messages.iter().enumerate().map(|(at, bytes)| format!("0.{at},{bytes}\n")).collect();
+        decision(&format!("{LINES}{frames}"), format!("time,data\n{lines}").as_bytes())
+    };
+    let any =
+        "channel `0` is network `two`: what it carries has that network's form, and any message is described there";
+    let none = "channel `0` is left out: the only kind of message it carries is not described";
+    assert_eq!(told(&[whole, damaged, whole]).as_deref(), Ok(any));
+    assert_eq!(told(&[whole, damaged]).as_deref(), Ok(none));
+    assert_eq!(told(&[damaged, whole, damaged]).as_deref(), Ok(none));
+}
+
 #[test]
 fn what_both_describe_is_asked_for() {
     let frames = "frame rpm on one from 0x10 to 0xF1 { signal a in byte 2 }\n\

@@ -94,6 +94,16 @@ fn checksums_of_the_described_kind_of_the_other_kind_and_wrong_ones() {
     assert_eq!(damage(&tally), [(SeenId::Lin(0x11), Faults::CHECKSUM, 1)]);
 }
 
+/// LIN 2.2A: the parity of identifier 11 is 0, so that it is sent as 11 and not as 51; E7 is no sum of these bytes.
+#[test]
+fn frames_that_were_recorded_as_damaged_are_counted_by_what_was_wrong() {
+    let data = [0x4A, 0x55, 0x93, 0xE5];
+    let records = [frame(0x51, 0xE6, 1, &data), frame(0x11, 0xE7, 1, &data), frame(0x51, 0xE6, 1, &data)];
+    let Rows { lines, tally } = read(&records);
+    assert_eq!((lines.len(), tally.read, tally.faulty), (0, 3, 3));
+    assert_eq!(damage(&tally), [(SeenId::Lin(0x11), Faults::PARITY, 2), (SeenId::Lin(0x11), Faults::CHECKSUM, 1)]);
+}
+
 #[test]
 fn frames_of_a_recorder_that_tells_no_checksum_are_decoded() {
     // Kind 0 and a byte 0 (public link-type registry, LINKTYPE 212), which is no sum of these bytes.

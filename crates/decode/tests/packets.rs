@@ -102,3 +102,30 @@ fn a_stream_that_begins_otherwise_is_not_cut_into_messages() {
     let (lines, faults) = told(&[tcp(0, 2, &[]), tcp(1, 16, b"a protocol of its own"), tcp(22, 16, b" that goes on")]);
     assert_eq!((lines.len(), faults.len()), (0, 0), "{faults:?}");
 }
+
+/// A described port has what the description says, whatever its bytes look like: of its protocol alone, and at either end.
+#[test]
+fn described_ports_are_not_searched_for_messages_of_services() {
+    let lines = |port: &str| {
+        let description = format!("{SERVICES}frame raw on back {port} {{ signal first in byte 0 }}\n");
+        let Rows { lines, tally } = read(&description, pcap(&[udp(&speed(1)), tcp(1, 16, &speed(2))]));
+        assert_eq!((tally.without_description, tally.message_faults), (0, 0), "{port}");
+        lines
+    };
+    let (by_service, by_port) =
+        (["0 speed.value 1", "1000000000 speed.value 2"], ["0 raw.first 74", "1000000000 raw.first 74"]);
+    assert_eq!(lines("udp port 0x7725"), [by_port[0], by_service[1]]);
+    assert_eq!(lines("udp port 0x771A"), [by_port[0], by_service[1]]);
+    assert_eq!(lines("tcp port 0x7725"), [by_service[0], by_port[1]]);
+    assert_eq!(lines("tcp port 0xC350"), [by_service[0], by_port[1]]);
+    assert_eq!(lines("udp port 5"), by_service);
+}
+
+/// A packet that ends inside its IP header carries nothing that could be read, and is counted as damaged.
+#[test]
+fn a_packet_that_is_cut_off_in_its_headers_is_damaged() {
+    let cut = udp(&speed(1))[..24].to_vec();
+    let Rows { lines, tally } = read(SERVICES, pcap(&[cut, udp(&speed(2))]));
+    assert_eq!(lines, ["1000000000 speed.value 2"]);
+    assert_eq!((tally.faulty, tally.carrying, tally.message_faults), (1, 1, 1));
+}

@@ -75,3 +75,21 @@ pub(crate) struct Gathered<'a> {
     pub(crate) source: Option<Source>,
     pub(crate) payload: &'a [u8],
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_tag_tells_what_went_into_it() {
+        for source in [None, Some(Source::Address(0xFF)), Some(Source::Identifier { id: 0x7E8, extended: false })] {
+            for (length, channel, has_time) in [(0, 0, false), (8, 5, true), (u32::MAX - 1, u16::MAX, true)] {
+                let tag = Tag::new(length, Channel(channel), source, has_time);
+                assert_eq!((tag.length(), tag.channel(), tag.has_time()), (length, Channel(channel), has_time));
+                assert_eq!(tag.address(), source.and_then(Source::address));
+                assert_eq!(tag.is_by_identifier(), matches!(source, Some(Source::Identifier { .. })));
+                assert_eq!(tag.on(Channel(0x1234)), Tag::new(length, Channel(0x1234), source, has_time));
+            }
+        }
+    }
+}

@@ -122,6 +122,18 @@ fn identifiers_that_are_passed_on_do_not_confuse() {
 }
 
 #[test]
+fn two_of_its_own_and_four_times_the_others_are_just_enough() {
+    let clear = |drive: &[u32], comfort: &[u32], seen: &[u32]| {
+        judged(&two_networks(drive, comfort), seen.iter().copied()).ok().and_then(|(network, _)| network)
+    };
+    let drive = Some(NetworkId(0));
+    assert_eq!(clear(&[1, 2, 3, 4], &[3, 4], &[1, 2, 3, 4]), drive);
+    assert_eq!(clear(&[2, 3, 4], &[3, 4], &[2, 3, 4]), None);
+    assert_eq!(clear(&[1, 2, 3, 4], &[5], &[1, 2, 3, 4, 5]), drive);
+    assert_eq!(clear(&[1, 2, 3, 4, 5, 6, 7], &[8, 9], &[1, 2, 3, 4, 5, 6, 7, 8, 9]), None);
+}
+
+#[test]
 fn what_is_not_clear_is_an_error_that_tells_what_was_seen() {
     let decoder = two_networks(&[1, 2, 3, 4], &[3, 4, 5, 6]);
     let error = judged(&decoder, [1, 2, 3, 4, 5]).expect_err("2 against 1").to_string();

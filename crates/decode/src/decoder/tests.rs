@@ -197,3 +197,21 @@ fn a_decoder_is_shared_between_threads() {
     fn shared<T: Send + Sync + 'static>(_: &T) {}
     shared(&Decoder::new(&nested()).expect("a decoder"));
 }
+
+/// 1 mph is 1.609344 km/h (the international yard and pound, 1959).
+#[test]
+fn formulas_are_those_of_what_is_shown() {
+    let signals = vec![
+        unsigned("speed", "1.7..0.0").scaled("0.05", "-3", "km/h"),
+        unsigned("gear", "2.7..2.0"),
+        unsigned("heat", "3.7..3.0").scaled("1", "-40", "°C"),
+    ];
+    let database = one_frame(frame("f", id(1), signals));
+    let selection = Selection::matching(&database, "f.speed,f.gear").expect("they are there");
+    let units = Units::parse("km/h=mph").expect("known units");
+    let decoder = Decoder::with(&database, &Setup { selection, units }).expect("a decoder");
+    let value = |signal, raw| decoder.formula(FrameId(0), SignalId(signal)).and_then(|formula| formula.exact(raw));
+    assert_eq!(value(0, 60), Some(Ratio::ZERO));
+    assert_eq!(value(0, 60 + 32_186_880), Some(ratio("1000000")));
+    assert_eq!((value(1, 1), value(2, 1)), (None, None), "a raw number, and a signal that is not wanted");
+}

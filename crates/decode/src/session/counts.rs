@@ -62,3 +62,32 @@ impl<K: Copy + Ord + Hash, const MOST: usize> Counts<K, MOST> {
         self.rest
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn counts(keys: &[u8]) -> Counts<u8, 3> {
+        let mut counts = Counts::default();
+        keys.iter().for_each(|key| counts.add(*key));
+        counts
+    }
+
+    #[test]
+    fn what_finds_no_room_is_counted_together() {
+        let mut full = counts(&[1, 1, 2, 3, 4, 4, 1]);
+        assert_eq!((full.sorted(), full.rest()), (vec![(1, 3), (2, 1), (3, 1)], 2));
+        // Of the other one 2 is known here, 5 (twice) and 6 are not, and 7 had no room there.
+        let mut other = counts(&[2, 5, 5, 6, 7]);
+        full.take_over(&mut other);
+        assert_eq!((other.sorted(), other.rest()), (Vec::new(), 0), "it begins anew");
+        assert_eq!((full.sorted(), full.rest()), (vec![(1, 3), (2, 2), (3, 1)], 6));
+        let mut few = counts(&[9]);
+        few.take_over(&mut counts(&[5, 6, 6, 7]));
+        assert_eq!(
+            (few.sorted(), few.rest()),
+            (vec![(6, 2), (5, 1), (9, 1)], 1),
+            "the more frequent ones get the room"
+        );
+    }
+}

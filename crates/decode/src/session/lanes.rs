@@ -116,6 +116,11 @@ mod tests {
         assert_eq!((lanes.way(other, 5, false).table(), lanes.way(other, 5, false).is_group()), (7, false));
         assert_eq!(lanes.way(other, 0x18FE_F100, true), Way::to(8, true));
         assert_eq!(lanes.way(other, 5, true), Way::OPEN);
+        assert_eq!(lanes.way(one, 0x18FE_F100, true), Way::OPEN, "another channel");
+        // No identifier of 11 bits, so not one of the next channel either.
+        lanes.learn(other, STANDARD_IDS as u32, false, Way::to(9, false));
+        assert_eq!(lanes.way(other, STANDARD_IDS as u32, false), Way::OPEN);
+        assert_eq!(lanes.way(Channel(4), 0, false), Way::OPEN);
         assert_eq!(lanes.way(one, 5, false), Way::OPEN);
         // Every identifier of 29 bits has a place, shared with others; a stranger is never taken for the one that is known.
         for id in (0..1 << 29).step_by(9973) {

@@ -121,6 +121,24 @@ fn frames_come_in_their_order_and_each_is_counted_once() {
 }
 
 #[test]
+fn whoever_wants_nothing_but_readings_gives_a_closure() {
+    let database = van();
+    let decoder = Decoder::new(&database).expect("a decoder");
+    let mut session = Session::new(&decoder, &drive_options("c0=drive")).expect("a session");
+    let mut values = Vec::new();
+    let mut note = |event: &Event<'_>, signal: SignalId, reading: Reading<'_>| {
+        values.push((event.frame.0, signal.0, reading.value.number()));
+    };
+    let log = "0.1,c0,100,0,00 00 07 00\n0.2,c0,101,0,05 05\n";
+    session.run(&mut recording(log), &mut note).expect("it reads");
+    assert_eq!(values, [(0, 0, Some(7.0)), (1, 0, Some(5.0)), (1, 1, Some(5.0))]);
+    let mut values = Vec::new();
+    let mut note = |signal: SignalId, reading: Reading<'_>| values.push((signal.0, reading.value.number()));
+    decoder.decode_into(FrameId(1), &[5, 6], &mut note);
+    assert_eq!(values, [(0, Some(5.0)), (1, Some(6.0))]);
+}
+
+#[test]
 fn what_is_not_wanted_is_left_out_and_counted() {
     let database = van();
     let selection = Selection::matching(&database, "door,wide").expect("they exist");
@@ -280,7 +298,7 @@ fn tally_of(write: impl FnOnce(&mut Tally)) -> Tally {
 }
 
 #[test]
-fn every_part_is_in_the_sum_once_and_every_count_is_added() {
+fn every_part_is_in_the_sum_once_and_every_count_is_taken_over() {
     let parts: [fn(&mut Tally) -> &mut u64; 15] = [
         |tally| &mut tally.decoded,
         |tally| &mut tally.too_short,
@@ -298,8 +316,9 @@ fn every_part_is_in_the_sum_once_and_every_count_is_added() {
         |tally| &mut tally.left_out_by_network,
         |tally| &mut tally.left_out_by_time,
     ];
-    let all = tally_of(|tally| parts.iter().zip(0..).for_each(|(part, bit)| *part(tally) = 1 << bit));
-    assert_eq!(all.sum_of_parts(), (1 << parts.len()) - 1);
+    let mut all = tally_of(|tally| parts.iter().zip(0..).for_each(|(part, bit)| *part(tally) = 1 << bit));
+    let every = (1 << parts.len()) - 1;
+    assert_eq!(all.sum_of_parts(), every);
     let some = |by: u64| {
         tally_of(|tally| {
             tally.messages = 5 * by;
@@ -310,9 +329,10 @@ fn every_part_is_in_the_sum_once_and_every_count_is_added() {
         })
     };
     let mut sum = some(1);
-    sum.add(&all);
-    sum.add(&some(2));
-    assert_eq!((sum.sum_of_parts(), sum.messages), (all.sum_of_parts(), 15));
+    sum.take_over(&mut all);
+    sum.take_over(&mut some(2));
+    assert_eq!((sum.sum_of_parts(), sum.messages), (every, 15));
+    assert_eq!(all, Tally::default(), "it begins anew");
     let LinTally { right_checksums, other_checksums, sleep_requests, wake_ups, .. } = sum.lin;
     assert_eq!((right_checksums, other_checksums, sleep_requests, wake_ups), (3, 6, 9, 12));
 }
@@ -344,9 +364,9 @@ fn ten_messages_that_could_not_be_used_are_told_and_all_are_counted() {
     let ten: Vec<String> = (0..10).map(|number| number.to_string()).collect();
     let mut whole = part(0, 12);
     assert_eq!((told(&whole), whole.message_faults), (ten.clone(), 12));
-    whole.add(&part(12, 3));
+    whole.take_over(&mut part(12, 3));
     assert_eq!((told(&whole), whole.message_faults), (ten.clone(), 15));
     let mut few = part(0, 7);
-    few.add(&part(7, 9));
+    few.take_over(&mut part(7, 9));
     assert_eq!((told(&few), few.message_faults), (ten, 16));
 }

@@ -5,6 +5,7 @@ use std::fmt::Write as _;
 use super::{Notes, check_sum, drive_options, recording, van};
 use crate::decoder::Decoder;
 use crate::session::{Options, Session};
+use crate::testing::{frame, id, one_frame, unsigned};
 
 /// Lines of frames on one channel, each with an identifier out of `ids`.
 fn lines(channel: &str, ids: &[u32], count: usize, to: &mut String) {
@@ -143,4 +144,42 @@ fn the_channel_with_the_networks_name_is_it_whatever_others_look_like() {
     // A damaged character in the name of a channel, in a line that could be of either network.
     let log = "0,drive,100,0,00000700\n0,driv$,100,0,00000700\n0,driv$,200,0,00\n0,drive,100,0,00000700\n";
     assert_eq!(run(log), (2, 2, taken("driv$")));
+}
+
+#[test]
+fn one_network_is_not_the_first_of_two_channels_without_a_look_at_them() {
+    let database = one_frame(frame("f", id(1), vec![unsigned("s", "0.7..0.0")]));
+    let decoder = Decoder::new(&database).expect("a decoder");
+    let mut session = Session::new(&decoder, &Options::default()).expect("a session");
+    session.run(&mut recording("0,x,700,0,05\n0,y,1,0,05\n"), &mut Notes::default()).expect("it reads");
+    let bindings: Vec<String> = session.bindings().iter().map(ToString::to_string).collect();
+    assert_eq!(
+        bindings,
+        [
+            "channel `x` is left out: its only identifier is not described",
+            "channel `y` is network `drive`: its only identifier is described there",
+        ]
+    );
+}
+
+#[test]
+fn a_channel_that_was_told_may_turn_up_behind_many_frames() {
+    let database = van();
+    let decoder = Decoder::new(&database).expect("a decoder");
+    let mut log = String::new();
+    // More than is read at a time, fewer frames than are waited for.
+    lines("c0", &[0x100], 15_000, &mut log);
+    lines("c1", &[0x100], 10, &mut log);
+    let run = |bind: &str| {
+        let mut session = Session::new(&decoder, &drive_options(bind)).expect("a session");
+        session.run(&mut recording(&log), &mut Notes::default()).map_err(|error| error.to_string())?;
+        Ok::<_, String>((session.tally().decoded, session.tally().on_unbound_channel))
+    };
+    assert_eq!(run("c1=drive"), Ok((10, 15_000)));
+    assert!(run("c2=drive").is_err());
+    // A slip of the pen is told soon, not at the end of a long log.
+    lines("c0", &[0x100], 60_000, &mut log);
+    let mut session = Session::new(&decoder, &drive_options("c2=drive")).expect("a session");
+    assert!(session.run(&mut recording(&log), &mut Notes::default()).is_err());
+    assert!((20_000..40_000).contains(&session.tally().read), "{}", session.tally().read);
 }
