@@ -1,7 +1,7 @@
 //! How far the main job is from what the machine can do: each part in a race with a rival that does the least that could be done.
 //!
-//! `cargo bench -p wirelore-tests --bench limits [-- [--quick] [--only GROUP]...]`. Every pair runs interleaved in one process, in rotating
-//! order, measured in CPU time of the thread; ratios are medians over the rounds. Before timing, what each contender makes is compared with
+//! `cargo bench -p wirelore-tests --bench limits [-- [--quick] [--only GROUP]...]`. Every pair runs interleaved in one process, in an
+//! order drawn for each round, measured in CPU time of the thread; ratios are medians over the rounds. Before timing, what each contender makes is compared with
 //! the slow path. DEVELOPERS.md ("Measuring") says how to read the table.
 
 mod arguments;

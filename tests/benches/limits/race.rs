@@ -1,4 +1,5 @@
-//! Contenders that run in one process, one after the other, in rotating order.
+//! Contenders that run in one process, one after the other, in an order that each round draws anew: who writes much leaves colder caches to
+//! whoever comes next, so none may have the same one before it all the time.
 
 use std::hint::black_box;
 
@@ -43,12 +44,14 @@ impl<'a> Race<'a> {
         Runner(self.contenders.len() - 1)
     }
 
-    /// Two turns to warm up, then so many rounds, each begun by the next contender.
+    /// Two rounds to warm up, then so many that count.
     pub(crate) fn run(mut self, rounds: usize) -> Times {
-        let count = self.contenders.len();
+        let mut order: Vec<usize> = (0..self.contenders.len()).collect();
+        let mut state = 1_u64;
         for round in 0..rounds + 2 {
-            for turn in 0..count {
-                let contender = &mut self.contenders[(round + turn) % count];
+            shuffle(&mut order, &mut state);
+            for &turn in &order {
+                let contender = &mut self.contenders[turn];
                 let sample_ns = contender.turn();
                 if round >= 2 {
                     contender.samples_ns.push(sample_ns);
@@ -56,6 +59,14 @@ impl<'a> Race<'a> {
             }
         }
         Times { samples_ns: self.contenders.into_iter().map(|contender| contender.samples_ns).collect() }
+    }
+}
+
+/// Any order is as likely as any other: Knuth, TAOCP volume 2, section 3.4.2, algorithm P.
+fn shuffle(order: &mut [usize], state: &mut u64) {
+    for last in (1..order.len()).rev() {
+        *state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        order.swap(last, (*state >> 33) as usize % (last + 1));
     }
 }
 
