@@ -179,7 +179,7 @@ impl Recording {
     #[must_use]
     pub fn pieces(&self, count: usize, piece_bytes: usize) -> Vec<Piece> {
         let is_known = !self.ended && self.pass.shared.report.frames() > 0;
-        let Some(ahead) = self.pass.window.mapped_ahead().filter(|_| is_known) else {
+        let Some(ahead) = self.pass.window.ahead_in_memory().filter(|_| is_known) else {
             return Vec::new();
         };
         let (position, piece_bytes) = (self.pass.window.offset(), piece_bytes.max(1) as u64);

@@ -34,11 +34,11 @@ pub(crate) struct Window {
 /// Where the bytes come from.
 enum Bytes {
     Streamed { reader: Box<dyn Read + Send>, buffer: Vec<u8> },
-    Mapped(Mapped),
+    InMemory(InMemory),
 }
 
 /// A log as memory; positions in the window are positions in the log.
-struct Mapped {
+struct InMemory {
     memory: Arc<Memory>,
     /// The file, to read on where its memory ends or fails; given bytes and a piece of a log have none, and stop there.
     file: Option<File>,
@@ -59,8 +59,8 @@ impl Window {
         match Map::of(&file, size_bytes) {
             Some(map) if !source::is_packed(map.bytes()) => {
                 let memory = Arc::new(Memory::File(map));
-                let mapped = Mapped { memory, file: Some(file), released: Some(0) };
-                Ok(Self::over(Bytes::Mapped(mapped), Arc::default()))
+                let held = InMemory { memory, file: Some(file), released: Some(0) };
+                Ok(Self::over(Bytes::InMemory(held), Arc::default()))
             }
             _ => Self::new(Box::new(file)),
         }
@@ -72,7 +72,7 @@ impl Window {
             return Self::new(Box::new(io::Cursor::new(bytes)));
         }
         let memory = Arc::new(Memory::Given(Box::new(bytes)));
-        Ok(Self::over(Bytes::Mapped(Mapped { memory, file: None, released: None }), Arc::default()))
+        Ok(Self::over(Bytes::InMemory(InMemory { memory, file: None, released: None }), Arc::default()))
     }
 
     fn over(bytes: Bytes, progress: Arc<Progress>) -> Self {
@@ -83,37 +83,37 @@ impl Window {
     /// Another window on the same memory, which begins at `offset` and knows nothing behind its end; `None` where the log is not in
     /// memory.
     pub(crate) fn piece(&self, offset: u64) -> Option<Self> {
-        let Bytes::Mapped(mapped) = &self.bytes else {
+        let Bytes::InMemory(held) = &self.bytes else {
             return None;
         };
-        let start = usize::try_from(offset).ok().filter(|&start| start <= mapped.memory.bytes().len())?;
-        let mapped = Mapped { memory: Arc::clone(&mapped.memory), file: None, released: None };
-        let window = Self::over(Bytes::Mapped(mapped), Arc::default());
+        let start = usize::try_from(offset).ok().filter(|&start| start <= held.memory.bytes().len())?;
+        let held = InMemory { memory: Arc::clone(&held.memory), file: None, released: None };
+        let window = Self::over(Bytes::InMemory(held), Arc::default());
         Some(Self { start, end: start, start_offset: offset, ..window })
     }
 
     /// Whether the other window is on the same memory.
     pub(crate) fn is_of_same_memory(&self, other: &Self) -> bool {
         match (&self.bytes, &other.bytes) {
-            (Bytes::Mapped(one), Bytes::Mapped(other)) => Arc::ptr_eq(&one.memory, &other.memory),
+            (Bytes::InMemory(one), Bytes::InMemory(other)) => Arc::ptr_eq(&one.memory, &other.memory),
             _ => false,
         }
     }
 
     /// How many bytes of a log in memory lie behind the reading position.
-    pub(crate) fn mapped_ahead(&self) -> Option<usize> {
+    pub(crate) fn ahead_in_memory(&self) -> Option<usize> {
         match &self.bytes {
-            Bytes::Mapped(mapped) => Some(mapped.memory.bytes().len() - self.start),
+            Bytes::InMemory(held) => Some(held.memory.bytes().len() - self.start),
             Bytes::Streamed { .. } => None,
         }
     }
 
     /// Moves the reading position to `offset` of a log in memory, at or behind where it is.
     pub(crate) fn skip_to(&mut self, offset: u64) {
-        if let (Bytes::Mapped(mapped), Ok(start)) = (&mut self.bytes, usize::try_from(offset)) {
-            self.start = start.clamp(self.start, mapped.memory.bytes().len());
+        if let (Bytes::InMemory(held), Ok(start)) = (&mut self.bytes, usize::try_from(offset)) {
+            self.start = start.clamp(self.start, held.memory.bytes().len());
             self.end = self.end.max(self.start);
-            mapped.release_behind(self.start, RELEASE_BEHIND_PIECES_BYTES);
+            held.release_behind(self.start, RELEASE_BEHIND_PIECES_BYTES);
             self.start_offset = self.start as u64;
             self.progress.reached(self.end as u64);
         }
@@ -135,7 +135,7 @@ impl Window {
     pub(crate) fn buffer(&self) -> &[u8] {
         match &self.bytes {
             Bytes::Streamed { buffer, .. } => &buffer[..self.end],
-            Bytes::Mapped(mapped) => &mapped.memory.bytes()[..self.end],
+            Bytes::InMemory(held) => &held.memory.bytes()[..self.end],
         }
     }
 
@@ -191,7 +191,7 @@ impl Window {
             let is_more = match &mut self.bytes {
                 _ if self.at_end => false,
                 Bytes::Streamed { .. } => self.read_once(count),
-                Bytes::Mapped(mapped) => match mapped.fetch_once(self.start, self.end) {
+                Bytes::InMemory(held) => match held.fetch_once(self.start, self.end) {
                     Some(end) => {
                         self.end = end;
                         self.progress.reached(end as u64);
@@ -210,13 +210,13 @@ impl Window {
 
     /// Reads on where the map has no more; false for a piece, which has no file.
     fn leave_map(&mut self) -> bool {
-        let Bytes::Mapped(mapped) = &mut self.bytes else {
+        let Bytes::InMemory(held) = &mut self.bytes else {
             return false;
         };
-        let Some(file) = mapped.file.take() else {
+        let Some(file) = held.file.take() else {
             return false;
         };
-        let mut buffer = mapped.memory.bytes()[self.start..self.end].to_vec();
+        let mut buffer = held.memory.bytes()[self.start..self.end].to_vec();
         let reader = source::counted_from(file, self.end as u64, Arc::clone(&self.progress));
         self.end -= self.start;
         self.start = 0;
@@ -257,7 +257,7 @@ impl Window {
     }
 }
 
-impl Mapped {
+impl InMemory {
     /// Fetches one step behind `end`, gives back what lies before `start`, and tells the new end; `None` where there is no
     /// more, or the system cannot fetch it.
     fn fetch_once(&mut self, start: usize, end: usize) -> Option<usize> {

@@ -13,7 +13,7 @@ use crate::ours::instruction_sets::{InstructionSet, VectorLoop};
 
 /// Where a recording is.
 #[derive(Clone, Copy)]
-pub(crate) enum From<'a> {
+pub(crate) enum Log<'a> {
     /// In memory, as the rivals have it.
     Memory(&'a Mapped),
     /// In a file that the system knows, but is still to be mapped.
@@ -21,11 +21,11 @@ pub(crate) enum From<'a> {
 }
 
 /// Opens a recording.
-pub(crate) fn open(from: From<'_>) -> Recording {
+pub(crate) fn open(log: Log<'_>) -> Recording {
     let options = wirelore_log::Options::default();
-    let opened = match from {
-        From::Memory(bytes) => Recording::from_bytes(bytes.clone(), "workload", &options),
-        From::File(path) => Recording::open(path, &options),
+    let opened = match log {
+        Log::Memory(bytes) => Recording::from_bytes(bytes.clone(), "workload", &options),
+        Log::File(path) => Recording::open(path, &options),
     };
     opened.expect("the workload opens")
 }
@@ -40,15 +40,15 @@ pub(crate) struct Job<'a> {
 
 impl Job<'_> {
     /// Uses all values of a recording when their columns come; what they add up to.
-    pub(crate) fn used(&self, from: From<'_>) -> u64 {
-        let sums = self.run(from, |_| Used(0));
+    pub(crate) fn used(&self, log: Log<'_>) -> u64 {
+        let sums = self.run(log, |_| Used(0));
         sums.into_iter().fold(0, |sum, (_, Used(more))| sum.wrapping_add(more))
     }
 
     /// Keeps all columns of a recording in memory that may have been used before; how many rows they have.
-    pub(crate) fn keep(&self, from: From<'_>, kept: &mut KeptChunks, stores: Stores) -> u64 {
+    pub(crate) fn keep(&self, log: Log<'_>, kept: &mut KeptChunks, stores: Stores) -> u64 {
         kept.clear(stores);
-        let sinks = self.run(from, |frame| std::mem::take(&mut kept.0[frame.index()]));
+        let sinks = self.run(log, |frame| std::mem::take(&mut kept.0[frame.index()]));
         for (frame, columns) in sinks {
             kept.0[frame.index()] = columns;
         }
@@ -56,11 +56,11 @@ impl Job<'_> {
     }
 
     /// All tables of a recording; `sink` makes what receives one.
-    fn run<S: TableSink>(&self, from: From<'_>, mut sink: impl FnMut(FrameId) -> S) -> Vec<(FrameId, S)> {
+    fn run<S: TableSink>(&self, log: Log<'_>, mut sink: impl FnMut(FrameId) -> S) -> Vec<(FrameId, S)> {
         let options = Options { threads: Some(self.threads), ..Options::default() };
         let mut session = Session::new(self.decoder, &options).expect("a session begins");
         let mut tables = Tables::new(self.database, self.decoder, Store::Values, |frame| Ok(sink(frame)));
-        session.run_tables(&mut open(from), &mut tables).expect("the workload is whole");
+        session.run_tables(&mut open(log), &mut tables).expect("the workload is whole");
         tables.into_sinks().collect()
     }
 }

@@ -14,7 +14,7 @@ use wirelore_tests::workload::START_NS;
 use crate::arguments::Fresh;
 use crate::chunks::KeptChunks;
 use crate::clock::{self, Meter};
-use crate::columns_out::{From, Job, open};
+use crate::columns_out::{Job, Log, open};
 use crate::kept::Kept;
 use crate::machine::{Mapped, Stores};
 use crate::race::{Race, Runner};
@@ -50,7 +50,7 @@ fn rows(
     let expected = Kept::expected(&stage.vehicle, recordings.frames, start_ns);
     // The second time is the first in memory that was used before.
     for stores in [Stores::Ordinary, Stores::Streaming] {
-        job.keep(From::Memory(&recorded.map), &mut kept.borrow_mut(), stores);
+        job.keep(Log::Memory(&recorded.map), &mut kept.borrow_mut(), stores);
         kept.borrow().assert_same(&expected);
     }
 
@@ -59,11 +59,11 @@ fn rows(
     let sum = least(&recorded.map);
     let rival = (rival, race.enter(rival, sum, || least(&recorded.map)));
     let mapped = race.enter("through a fresh map", sum, || least(&Mapped::open(&recorded.path)));
-    let [from_memory, from_file] = [From::Memory(&recorded.map), From::File(&recorded.path)].map(|from| {
-        let keep = move |stores| job.keep(from, &mut kept.borrow_mut(), stores);
+    let [from_memory, from_file] = [Log::Memory(&recorded.map), Log::File(&recorded.path)].map(|log| {
+        let keep = move |stores| job.keep(log, &mut kept.borrow_mut(), stores);
         [
-            race.enter("frames", recorded.frame_sum, move || frames(from)),
-            race.enter("values used", recordings.value_sum, move || job.used(from)),
+            race.enter("frames", recorded.frame_sum, move || frames(log)),
+            race.enter("values used", recordings.value_sum, move || job.used(log)),
             race.enter("values kept", recordings.frames, move || keep(Stores::Streaming)),
             race.enter("values kept by ordinary stores", recordings.frames, move || keep(Stores::Ordinary)),
         ]
@@ -107,8 +107,8 @@ fn count_lines(bytes: &[u8]) -> u64 {
     memchr::memchr_iter(b'\n', bytes).count() as u64
 }
 
-fn frames(from: From<'_>) -> u64 {
-    let mut recording = open(from);
+fn frames(log: Log<'_>) -> u64 {
+    let mut recording = open(log);
     let mut added = Added(0);
     while recording.stretch(STRETCH_BYTES, &mut added).expect("the workload is whole") {}
     added.0
@@ -146,7 +146,7 @@ pub(crate) fn first_run(job: &Fresh) -> f64 {
     let decoder = Decoder::new(&database).expect("the workload can be decoded");
     let columns = Job { database: &database, decoder: &decoder, threads: NonZero::<usize>::MIN };
     let begin = clock::Reading::now();
-    let rows = columns.keep(From::File(&job.recording), &mut KeptChunks::new(), Stores::Ordinary);
+    let rows = columns.keep(Log::File(&job.recording), &mut KeptChunks::new(), Stores::Ordinary);
     let elapsed_ns = begin.elapsed_ns(Meter::Process);
     assert!(rows > 0, "the workload has frames");
     elapsed_ns

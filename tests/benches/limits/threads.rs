@@ -5,7 +5,7 @@ use std::cell::RefCell;
 
 use crate::chunks::KeptChunks;
 use crate::clock::Meter;
-use crate::columns_out::From;
+use crate::columns_out::Log;
 use crate::machine::Stores;
 use crate::race::{Race, Runner};
 use crate::recordings::sum_words;
@@ -27,9 +27,9 @@ pub(crate) fn rows(stage: &Stage) -> Vec<Row> {
         Goal::Stated,
     ));
     let logs = [("pcapng", &recordings.pcapng), ("text", &recordings.text)].map(|(layout, recorded)| {
-        [(layout.to_owned(), From::Memory(&recorded.map)), (format!("{layout} file"), From::File(&recorded.path))]
+        [(layout.to_owned(), Log::Memory(&recorded.map)), (format!("{layout} file"), Log::File(&recorded.path))]
     });
-    for (layout, from) in logs.into_iter().flatten() {
+    for (layout, log) in logs.into_iter().flatten() {
         for (what, meter) in [("CPU time of the busier", Meter::Busier), ("elapsed", Meter::Elapsed)] {
             let goal = match meter {
                 Meter::Busier => Goal::AtMost { reach: 0.55, floor: 0.65 },
@@ -37,14 +37,14 @@ pub(crate) fn rows(stage: &Stage) -> Vec<Row> {
             };
             let mut used = |threads| {
                 let job = stage.job(threads);
-                race.enter_with(meter, "values used", recordings.value_sum, move || job.used(from))
+                race.enter_with(meter, "values used", recordings.value_sum, move || job.used(log))
             };
             let pair: [Runner; 2] = [1, 2].map(&mut used);
             pairs.push((format!("two threads, {layout} to all signals, used at once: {what}"), pair, goal));
             let kept = &kept;
             let mut keep = |threads| {
                 let job = stage.job(threads);
-                let run = move || job.keep(from, &mut kept.borrow_mut(), Stores::Streaming);
+                let run = move || job.keep(log, &mut kept.borrow_mut(), Stores::Streaming);
                 race.enter_with(meter, "values kept", recordings.frames, run)
             };
             let pair: [Runner; 2] = [1, 2].map(&mut keep);
