@@ -33,7 +33,7 @@ pub(crate) fn numbers(
     let Some(cut) = &source.column.cut else {
         return Some(one_by_one(source, number, detail, output, tally));
     };
-    let words = windows[usize::from(cut.motorola)].load(&source.block.rows, cut.window, cut.motorola);
+    let words = windows[usize::from(cut.motorola)].load(source.set, &source.block.rows, cut.window, cut.motorola);
     let words = match source.rows {
         None => words,
         Some(rows) => {

@@ -4,16 +4,16 @@
 //! close together, the processor has them at hand: usual frames of eight bytes first go into a small front buffer for each table, and from
 //! there to the table's rows in one run.
 
-use wirelore_log::Channel;
+use wirelore_log::{Channel, PlainRun};
 
 use super::rows::Rows;
 use super::tag::{Gathered, Tag};
 use crate::checks::Origin;
 
 /// A usual row: the time and eight bytes.
-const ROW_BYTES: usize = 16;
-/// What a table's front buffer holds: 64 rows.
-const FRONT_BYTES: usize = 64 * ROW_BYTES;
+type Row = [u8; 16];
+/// What a table's front buffer holds.
+const FRONT_ROWS: usize = 64;
 
 /// The gathered frames of all tables.
 #[derive(Debug)]
@@ -22,8 +22,8 @@ pub(crate) struct Gatherer {
     rows: Vec<Rows>,
     /// By frame of the description.
     fronts: Vec<Front>,
-    /// Their bytes, one after the other.
-    bytes: Vec<u8>,
+    /// Their rows, one front buffer after the other.
+    waiting: Vec<Row>,
     /// By frame of the description: whether its rows keep the origins of their frames.
     keeps_origins: Vec<bool>,
 }
@@ -31,7 +31,7 @@ pub(crate) struct Gatherer {
 /// The front buffer of a table.
 #[derive(Debug, Clone, Copy)]
 struct Front {
-    /// Where its next row goes among the bytes.
+    /// Where its next row goes among all that wait.
     next: usize,
     /// The channel that all of its rows are from, [`CLOSED`] where it takes none: rows that are not usual go straight to the table.
     channel: u32,
@@ -43,30 +43,50 @@ const CLOSED: u32 = u32::MAX;
 impl Gatherer {
     /// For tables whose rows are made like these; some of them keep origins.
     pub(crate) fn new(rows: Vec<Rows>, keeps_origins: Vec<bool>) -> Self {
-        let fronts = (0..rows.len()).map(|table| Front { next: table * FRONT_BYTES, channel: CLOSED }).collect();
-        let bytes = vec![0; rows.len() * FRONT_BYTES];
-        Self { rows, fronts, bytes, keeps_origins }
+        let fronts = (0..rows.len()).map(|table| Front { next: table * FRONT_ROWS, channel: CLOSED }).collect();
+        let waiting = vec![[0; _]; rows.len() * FRONT_ROWS];
+        Self { rows, fronts, waiting, keeps_origins }
     }
 
     /// Adds a row of eight bytes, given as a number that begins with the lowest byte, if it is what the table's front buffer takes.
     #[inline(always)]
     pub(crate) fn push_usual(&mut self, table: usize, channel: Channel, time_ns: i64, payload: u64) -> bool {
-        let Some(front) = self.fronts.get_mut(table) else {
-            return false;
-        };
-        if front.channel != u32::from(channel.0) {
-            return false;
+        match push(&mut self.fronts, &mut self.waiting, table, channel, time_ns, payload) {
+            Pushed::Not => false,
+            Pushed::WithRoom => true,
+            Pushed::Last => {
+                self.empty(table, FRONT_ROWS);
+                true
+            }
         }
-        let Some(place) = self.bytes.get_mut(front.next..front.next + ROW_BYTES) else {
-            return false;
-        };
-        let row = u128::from(time_ns.cast_unsigned()) | u128::from(payload) << 64;
-        place.copy_from_slice(&row.to_le_bytes());
-        front.next += ROW_BYTES;
-        if front.next % FRONT_BYTES == 0 {
-            self.empty(table, FRONT_BYTES);
+    }
+
+    /// The same for a run of frames, each for the table that `table` tells, up to the first that is not taken; how many were.
+    #[inline(always)]
+    pub(crate) fn push_run(&mut self, run: &PlainRun, table: impl Fn(Channel, u32) -> usize) -> usize {
+        let mut taken = 0;
+        loop {
+            // Nothing in this loop calls anything, so that all it looks at stays in registers.
+            let (fronts, waiting) = (&mut *self.fronts, &mut *self.waiting);
+            let mut full = None;
+            while taken < PlainRun::FRAMES {
+                let channel = run.channels[taken];
+                let table = table(channel, run.ids[taken]);
+                let pushed = push(fronts, waiting, table, channel, run.times_ns[taken], run.payloads[taken]);
+                if pushed == Pushed::Not {
+                    break;
+                }
+                taken += 1;
+                if pushed == Pushed::Last {
+                    full = Some(table);
+                    break;
+                }
+            }
+            match full {
+                Some(table) => self.empty(table, FRONT_ROWS),
+                None => return taken,
+            }
         }
-        true
     }
 
     /// Adds any row to a table; false where there is no such table.
@@ -91,22 +111,21 @@ impl Gatherer {
 
     /// Moves what waits in a front buffer to the table's rows.
     #[inline(never)]
-    fn empty(&mut self, table: usize, filled_bytes: usize) {
+    fn empty(&mut self, table: usize, filled: usize) {
         let (Some(front), Some(rows)) = (self.fronts.get_mut(table), self.rows.get_mut(table)) else {
             return;
         };
-        let begin = table * FRONT_BYTES;
-        if let (Some(bytes), Ok(channel)) = (self.bytes.get(begin..begin + filled_bytes), u16::try_from(front.channel))
-        {
-            rows.extend(bytes, Tag::new(8, Channel(channel), None, true), &[]);
+        let begin = table * FRONT_ROWS;
+        if let (Some(waiting), Ok(channel)) = (self.waiting.get(begin..begin + filled), u16::try_from(front.channel)) {
+            rows.extend(waiting.as_flattened(), Tag::new(8, Channel(channel), None, true), &[]);
         }
         front.next = begin;
     }
 
     fn empty_what_is_filled(&mut self, table: usize) {
-        let filled_bytes = self.fronts.get(table).map_or(0, |front| front.next % FRONT_BYTES);
-        if filled_bytes > 0 {
-            self.empty(table, filled_bytes);
+        let filled = self.fronts.get(table).map_or(0, |front| front.next % FRONT_ROWS);
+        if filled > 0 {
+            self.empty(table, filled);
         }
     }
 
@@ -119,7 +138,7 @@ impl Gatherer {
 
     /// Forgets all rows and keeps the room.
     pub(crate) fn clear(&mut self) {
-        self.fronts.iter_mut().zip(0..).for_each(|(front, table)| front.next = table * FRONT_BYTES);
+        self.fronts.iter_mut().zip(0..).for_each(|(front, table)| front.next = table * FRONT_ROWS);
         self.rows.iter_mut().for_each(Rows::clear);
     }
 
@@ -134,8 +153,39 @@ impl Gatherer {
     }
 }
 
+/// What became of a row.
+#[derive(Clone, Copy, PartialEq, Eq)]
+enum Pushed {
+    Not,
+    WithRoom,
+    /// It was the last that the front buffer holds.
+    Last,
+}
+
+/// Puts a row into the front buffer of a table, if that takes such rows.
+#[inline(always)]
+fn push(
+    fronts: &mut [Front],
+    waiting: &mut [Row],
+    table: usize,
+    channel: Channel,
+    time_ns: i64,
+    payload: u64,
+) -> Pushed {
+    let Some(front) = fronts.get_mut(table).filter(|front| front.channel == u32::from(channel.0)) else {
+        return Pushed::Not;
+    };
+    let Some(row) = waiting.get_mut(front.next) else {
+        return Pushed::Not;
+    };
+    *row = (u128::from(time_ns.cast_unsigned()) | u128::from(payload) << 64).to_le_bytes();
+    front.next += 1;
+    if front.next % FRONT_ROWS == 0 { Pushed::Last } else { Pushed::WithRoom }
+}
+
 #[cfg(test)]
 mod tests {
+    use super::super::instruction_sets::InstructionSet;
     use super::*;
 
     #[test]
@@ -184,8 +234,8 @@ mod tests {
                     assert_eq!((gathered.tag(row), gathered.payload(row)), (plain.tag(row), plain.payload(row)));
                 }
                 let mut times = [vec![0; plain.len()], vec![0; plain.len()]];
-                gathered.times_ns(&mut times[0]);
-                plain.times_ns(&mut times[1]);
+                gathered.times_ns(InstructionSet::best(), &mut times[0]);
+                plain.times_ns(InstructionSet::best(), &mut times[1]);
                 assert_eq!(times[0], times[1]);
                 first += plain.len();
             }

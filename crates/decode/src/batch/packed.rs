@@ -128,6 +128,7 @@ impl PackedRows {
 mod tests {
     use wirelore_log::Channel;
 
+    use super::super::instruction_sets::InstructionSet;
     use super::super::rows::Rows;
     use super::*;
 
@@ -158,7 +159,7 @@ mod tests {
             let mut words = [0; BLOCK_ROWS];
             let mut times = [0; BLOCK_ROWS];
             let counts = blocks(&rows, |first, block| {
-                block.times_ns(&mut times);
+                block.times_ns(InstructionSet::best(), &mut times);
                 for (at, &time_ns) in times.iter().enumerate().take(block.len()) {
                     let payload = payload(first + at);
                     let held = &payload[..payload.len().min(most)];
@@ -166,7 +167,7 @@ mod tests {
                     assert_eq!((block.tag(at).length(), block.payload(at)), (payload.len() as u32, held));
                 }
                 for window in [0, 4, 1020, 4088, 65_528] {
-                    block.words(window, false, &mut words);
+                    block.words(InstructionSet::best(), window, false, &mut words);
                     for (at, &word) in words.iter().enumerate().take(block.len()) {
                         let held = block.payload(at).get(window..).unwrap_or_default();
                         let mut bytes = [0; 8];

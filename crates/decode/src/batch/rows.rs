@@ -7,6 +7,7 @@
 use wirelore_log::Channel;
 
 use super::BLOCK_ROWS;
+use super::instruction_sets::{InstructionSet, VectorLoop};
 use super::packed::PackedRows;
 use super::tag::{Gathered, Tag};
 use crate::checks::Origin;
@@ -275,34 +276,17 @@ impl<'a> RowSlice<'a> {
     }
 
     /// The time of every row, 0 where it has none.
-    pub(crate) fn times_ns(&self, into: &mut [i64]) {
-        self.column(0, into, i64::from_le_bytes);
+    pub(crate) fn times_ns(&self, set: InstructionSet, into: &mut [i64]) {
+        set.run(Lift { rows: *self, at: 0, into, number: i64::from_le_bytes });
     }
 
     /// The eight payload bytes from `window` on of every row, as numbers.
-    pub(crate) fn words(&self, window: usize, motorola: bool, into: &mut [u64]) {
+    pub(crate) fn words(&self, set: InstructionSet, window: usize, motorola: bool, into: &mut [u64]) {
         let at = TIME_BYTES + window;
         if motorola {
-            self.column(at, into, u64::from_be_bytes);
+            set.run(Lift { rows: *self, at, into, number: u64::from_be_bytes });
         } else {
-            self.column(at, into, u64::from_le_bytes);
-        }
-    }
-
-    /// Eight bytes of every row, as numbers.
-    #[inline(always)]
-    fn column<T: Default>(&self, at: usize, into: &mut [T], number: impl Fn([u8; 8]) -> T) {
-        // Rows of classic CAN: of a length that the compiler knows, so that no row is looked at for its bounds.
-        if self.stride == 2 * TIME_BYTES {
-            for (row, into) in self.bytes.as_chunks::<{ 2 * TIME_BYTES }>().0.iter().zip(into) {
-                let (time, payload) = row.split_at(TIME_BYTES);
-                let bytes = if at == 0 { time } else { payload };
-                *into = bytes.first_chunk().map_or(T::default(), |bytes| number(*bytes));
-            }
-            return;
-        }
-        for (row, into) in self.bytes.chunks_exact(self.stride).zip(into) {
-            *into = row.get(at..).and_then(<[u8]>::first_chunk).map_or(T::default(), |bytes| number(*bytes));
+            set.run(Lift { rows: *self, at, into, number: u64::from_le_bytes });
         }
     }
 
@@ -311,6 +295,35 @@ impl<'a> RowSlice<'a> {
         let begin = row * self.stride + TIME_BYTES;
         let length = (self.tag(row).length() as usize).min(self.stride - TIME_BYTES);
         self.bytes.get(begin..begin + length).unwrap_or_default()
+    }
+}
+
+/// Eight bytes of every row, from `at` on, as numbers in a column.
+struct Lift<'a, T, N> {
+    rows: RowSlice<'a>,
+    at: usize,
+    into: &'a mut [T],
+    number: N,
+}
+
+impl<T: Default, N: Fn([u8; 8]) -> T> VectorLoop for Lift<'_, T, N> {
+    type Output = ();
+
+    #[inline(always)]
+    fn run<const FUSED: bool>(self) {
+        let Self { rows: RowSlice { bytes, stride, .. }, at, into, number } = self;
+        // Rows of classic CAN: of a length that the compiler knows, so that no row is looked at for its bounds.
+        if stride == 2 * TIME_BYTES {
+            let rows = bytes.as_chunks().0.as_chunks().0;
+            match at {
+                0 => rows.iter().zip(into).for_each(|([time, _], into)| *into = number(*time)),
+                _ => rows.iter().zip(into).for_each(|([_, payload], into)| *into = number(*payload)),
+            }
+            return;
+        }
+        for (row, into) in bytes.chunks_exact(stride).zip(into) {
+            *into = row.get(at..).and_then(<[u8]>::first_chunk).map_or(T::default(), |bytes| number(*bytes));
+        }
     }
 }
 
@@ -347,12 +360,14 @@ mod tests {
         rows.push(&Gathered { source: Some(Source::Address(3)), ..row(9, &[2; 12]) });
         let mut times = [1; 4];
         let mut words = [1; 4];
-        rows.equal(0, 4).times_ns(&mut times);
-        rows.equal(0, 4).words(0, false, &mut words);
-        assert_eq!(times, [-5, 7, 0, 9]);
-        assert_eq!(words, [0x0807_0605_0403_0201, 0x0909_0909_0909_0909, 1, 0x0202_0202_0202_0202]);
-        rows.equal(0, 4).words(0, true, &mut words);
-        assert_eq!(words, [0x0102_0304_0506_0708, 0x0909_0909_0909_0909, 1 << 56, 0x0202_0202_0202_0202]);
+        for set in InstructionSet::available() {
+            rows.equal(0, 4).times_ns(set, &mut times);
+            rows.equal(0, 4).words(set, 0, false, &mut words);
+            assert_eq!(times, [-5, 7, 0, 9]);
+            assert_eq!(words, [0x0807_0605_0403_0201, 0x0909_0909_0909_0909, 1, 0x0202_0202_0202_0202]);
+            rows.equal(0, 4).words(set, 0, true, &mut words);
+            assert_eq!(words, [0x0102_0304_0506_0708, 0x0909_0909_0909_0909, 1 << 56, 0x0202_0202_0202_0202]);
+        }
         let all = told(&rows);
         assert_eq!(all[2], (None, false, 1, 2, false, vec![1]));
         assert_eq!(all[3], (Some(3), false, 12, 2, true, vec![2; 8]), "only what is described is held");

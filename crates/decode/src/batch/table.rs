@@ -282,7 +282,7 @@ impl Job<'_> {
         let Workspace { times_ns, windows, picked, output, rows_of, verdicts, laid_out: _ } = &mut *self.work;
         let count = self.rows.len();
         windows.iter_mut().for_each(Window::forget);
-        self.rows.times_ns(&mut times_ns[..]);
+        self.rows.times_ns(self.context.set, &mut times_ns[..]);
         let block = Block {
             frame: self.frame,
             plan: self.plan,

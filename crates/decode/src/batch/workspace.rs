@@ -6,6 +6,7 @@ use wirelore_model::SignalId;
 
 use super::BLOCK_ROWS;
 use super::block::Numbers;
+use super::instruction_sets::InstructionSet;
 use super::plan::NumberType;
 use super::rows::RowSlice;
 use crate::checks::Verdict;
@@ -100,9 +101,9 @@ impl Window {
     }
 
     /// The words of the window that begins at a byte, turned for Motorola signals.
-    pub(crate) fn load(&mut self, rows: &RowSlice<'_>, begins: u32, motorola: bool) -> &[u64] {
+    pub(crate) fn load(&mut self, set: InstructionSet, rows: &RowSlice<'_>, begins: u32, motorola: bool) -> &[u64] {
         if self.begins != Some(begins) {
-            rows.words(begins as usize, motorola, &mut self.words[..]);
+            rows.words(set, begins as usize, motorola, &mut self.words[..]);
             self.begins = Some(begins);
         }
         &self.words[..rows.len()]

@@ -69,8 +69,12 @@ impl Session<'_> {
         recording: &mut Recording,
         tables: &mut Tables<'_, S>,
     ) -> Result<(), SessionError> {
-        while self.advance_tables(recording, tables)? {}
-        Ok(())
+        let mut end = Ok(true);
+        while matches!(end, Ok(true)) {
+            end = self.step_tables(recording, tables);
+        }
+        tables.settle(&mut self.tally);
+        end.map(|_| ())
     }
 
     /// Reads a stretch of a recording into tables, a MiB or some for each thread; false at its end. Then the next recording may be given.
@@ -78,6 +82,17 @@ impl Session<'_> {
     /// # Errors
     /// As for [`Session::advance`].
     pub fn advance_tables<S: TableSink>(
+        &mut self,
+        recording: &mut Recording,
+        tables: &mut Tables<'_, S>,
+    ) -> Result<bool, SessionError> {
+        let more = self.step_tables(recording, tables);
+        tables.settle(&mut self.tally);
+        more
+    }
+
+    /// The same, while what the tables count is still to be [settled](Tables::settle).
+    fn step_tables<S: TableSink>(
         &mut self,
         recording: &mut Recording,
         tables: &mut Tables<'_, S>,
@@ -96,8 +111,8 @@ impl Session<'_> {
             gatherings.iter().take(joined).map(|gathering| gathering.gatherer.rows()).collect();
         let least_rows = if more { LEAST_ROWS } else { 1 };
         tables.decode(&context, &gathered, least_rows, workspaces).map_err(SessionError::Sink)?;
-        tables.settle(&mut self.tally);
         if !more {
+            tables.settle(&mut self.tally);
             tables.end_log();
             self.for_tables.end_log();
             self.end_log(recording)?;
@@ -293,14 +308,9 @@ fn at_once(lanes: &Lanes, gatherer: &mut Gatherer, plain: Plain<'_>) -> bool {
 /// The same for a run of frames, up to the first that cannot be gathered so; how many were.
 #[inline(always)]
 fn all_at_once(lanes: &Lanes, gatherer: &mut Gatherer, run: &PlainRun) -> usize {
-    for at in 0..PlainRun::FRAMES {
-        let (channel, id) = (run.channels[at], run.ids[at]);
-        let table = lanes.way(channel, id & !PlainRun::EXTENDED, id & PlainRun::EXTENDED != 0).table_of_frame();
-        if !gatherer.push_usual(table, channel, run.times_ns[at], run.payloads[at]) {
-            return at;
-        }
-    }
-    PlainRun::FRAMES
+    gatherer.push_run(run, |channel, id| {
+        lanes.way(channel, id & !PlainRun::EXTENDED, id & PlainRun::EXTENDED != 0).table_of_frame()
+    })
 }
 
 /// Gathers a frame whose identifier has a known way; false: it has none.

@@ -76,7 +76,7 @@ impl LinedUp {
         let order = if AS_PUBLISHED { IdentifierOrder::AsPublished } else { IdentifierOrder::Swapped };
         let Shape { envelope, lengths, extent, kind_flags, kind_mask, .. } = *shape;
         let PlainRun { times_ns, channels, ids, payloads } = &mut self.run;
-        let (mut differs, mut is_odd) = (0, false);
+        let mut differs = 0;
         for (at, block) in blocks.iter().enumerate() {
             machine::prefetch(block, 0);
             let word = u32_at(block, RECORD_AT);
@@ -88,14 +88,16 @@ impl LinedUp {
             };
             let (time_ns, is_told) = timing.time_if_told_ns(u64_at(block, TICKS_AT).rotate_left(32));
             let id = in_order(word, order);
-            is_odd |= !is_told | (time_ns < latest_ns) | (id > STANDARD_ID_MAX && id < PlainRun::EXTENDED);
+            if !is_told || time_ns < latest_ns || (id > STANDARD_ID_MAX && id < PlainRun::EXTENDED) {
+                return false;
+            }
             latest_ns = time_ns;
             times_ns[at] = time_ns;
             channels[at] = timing.channel;
             ids[at] = id;
             payloads[at] = u64_at(block, DATA_AT);
         }
-        differs == 0 && !is_odd
+        differs == 0
     }
 }
 
