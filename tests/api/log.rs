@@ -226,7 +226,7 @@ pub struct PlainRun {
     pub payloads: [u64; Self::FRAMES],
 }
 impl PlainRun {
-    pub const FRAMES: usize = 64;
+    pub const FRAMES: usize = 32;
     pub const EXTENDED: u32 = 1 << 31;
 }
 impl<F: FnMut(&Frame<'_>)> Receive for F {}

@@ -64,8 +64,9 @@ pub struct PlainRun {
 }
 
 impl PlainRun {
-    /// How many frames a run has.
-    pub const FRAMES: usize = 64;
+    /// How many frames a run has: so few that what the first loop tells the memory to fetch is still on its way during the second. (With 64 the
+    /// memory stands still in between, 4 % longer; with 8 the loops are too short, 5 %.)
+    pub const FRAMES: usize = 32;
     /// Marks an identifier of 29 bits.
     pub const EXTENDED: u32 = 1 << 31;
 

@@ -11,7 +11,7 @@ use crate::notes::{LinkTypes, Occasions, counted};
 const PLACES_KEPT: usize = 3;
 
 /// So much of a log is looked at to tell the byte order of its identifiers.
-const WEIGHED_BYTES: u64 = 4 * 1024 * 1024;
+const WEIGHED_BYTES: u64 = 1024 * 1024;
 
 /// One place where a log could not be read as it should.
 #[derive(Debug, Clone, PartialEq, Eq)]
