@@ -41,7 +41,8 @@ fn random(state: &mut u64) -> Ratio {
 fn arithmetic_is_exact_or_refused() {
     let mut state = 5;
     let mut refused = 0;
-    for _ in (0..20_000).step_by(STRIDE) {
+    let step = STRIDE * STRIDE.min(5);
+    for _ in (0..20_000).step_by(step) {
         let (a, b) = (random(&mut state), random(&mut state));
         let (exact_a, exact_b) = (big(&a), big(&b));
         let sum = a.checked_add(&b);
@@ -55,7 +56,7 @@ fn arithmetic_is_exact_or_refused() {
         assert_eq!(a.cmp(&b), exact_a.cmp(&exact_b), "{a:?} and {b:?}");
         assert_eq!(a.cmp(&a), Ordering::Equal);
     }
-    assert!((1_000 / STRIDE..19_000 / STRIDE).contains(&refused), "{refused} sums did not fit");
+    assert!((1_000 / step..19_000 / step).contains(&refused), "{refused} sums did not fit");
 }
 
 #[test]
