@@ -42,7 +42,7 @@ fn failed(output: &Output, words: &[&str]) -> String {
 }
 
 /// Every command, with all forms of its result.
-const COMMANDS: [&[&str]; 19] = [
+const COMMANDS: [&[&str]; 22] = [
     &["check", "van.lore"],
     &["check", "van.lore", "--to", "sarif"],
     &["explain", "van.lore"],
@@ -52,6 +52,9 @@ const COMMANDS: [&[&str]; 19] = [
     &["map", "van.lore"],
     &["map", "van.lore", "--to", "svg"],
     &["map", "van.lore", "--to", "html"],
+    &["--version"],
+    &["--help"],
+    &["help", "decode"],
     &["budget", "van.lore"],
     &["budget", "van.lore", "--to", "json"],
     &["budget", "van.lore", "drive.csv", "--to", "csv", "--quiet"],

@@ -43,23 +43,18 @@ where
     I: IntoIterator<Item = T>,
     T: Into<OsString> + Clone,
 {
-    let arguments = match Arguments::try_parse_from(arguments) {
-        Ok(arguments) => arguments,
-        Err(error) => {
-            // Help and version come this way too, and those are no failures. A closed pipe is nobody's loss.
-            let _ = error.print();
-            return ExitCode::from(if error.use_stderr() { 2 } else { 0 });
-        }
-    };
-    let done = match arguments.command {
-        Command::Check(arguments) => commands::check::run(&arguments),
-        Command::Format(arguments) => commands::format::run(&arguments),
-        Command::Explain(arguments) => commands::explain::run(&arguments),
-        Command::Compile(arguments) => commands::compile::run(&arguments),
-        Command::Decode(arguments) => commands::decode::run(&arguments),
-        Command::Encode(arguments) => commands::encode::run(&arguments),
-        Command::Budget(arguments) => commands::budget::run(&arguments),
-        Command::Map(arguments) => commands::map::run(&arguments),
+    let done = match Arguments::try_parse_from(arguments) {
+        Ok(arguments) => match arguments.command {
+            Command::Check(arguments) => commands::check::run(&arguments),
+            Command::Format(arguments) => commands::format::run(&arguments),
+            Command::Explain(arguments) => commands::explain::run(&arguments),
+            Command::Compile(arguments) => commands::compile::run(&arguments),
+            Command::Decode(arguments) => commands::decode::run(&arguments),
+            Command::Encode(arguments) => commands::encode::run(&arguments),
+            Command::Budget(arguments) => commands::budget::run(&arguments),
+            Command::Map(arguments) => commands::map::run(&arguments),
+        },
+        Err(told) => tell_usage(&told),
     };
     match done {
         Ok(Outcome::Clean) => ExitCode::from(0),
@@ -71,4 +66,14 @@ where
             ExitCode::from(2)
         }
     }
+}
+
+/// Prints what is wrong with the arguments; or the help or the version, which come this way too.
+fn tell_usage(told: &clap::Error) -> Result<Outcome, Failure> {
+    let printed = told.print();
+    if told.use_stderr() {
+        return Err(Failure::Told);
+    }
+    printed.map_err(|reason| Failure::writing("standard output", reason))?;
+    Ok(Outcome::Clean)
 }
