@@ -160,6 +160,22 @@ fn a_hundred_thousand_identifiers() {
     assert!(told.contains("drive: 34,465 frames of identifiers beyond the first 65,536"), "{told:.2000}");
 }
 
+#[test]
+fn twenty_thousand_selector_values() {
+    let folder = folder();
+    let description = "network drive can 500 kbit/s\nframe pages on drive id 0x100 {\n    length 2\n    signal page in bytes 1..0\n    \
+                       when page is 0 {\n    }\n}\n";
+    fs::write(folder.path().join("pages.lore"), description).expect("written");
+    let mut log = "time,id,data\n".to_owned();
+    for value in 0..20_001 {
+        let _ = writeln!(log, "{}.{:03},0x100,{:02X}{:02X}", value / 1_000, value % 1_000, value & 0xFF, value >> 8);
+    }
+    fs::write(folder.path().join("values.csv"), log).expect("written");
+    let (_, told) = run(folder.path(), STREAMED_MIB, &["decode", "pages.lore", "values.csv"], 0);
+    assert!(told.contains("no page for 9,994 more selector values\n"), "{told:.2000}");
+    assert!(told.contains("no page in 10,000 frames for selector values beyond the first 10,000\n"), "{told:.2000}");
+}
+
 /// A gzip file of one byte so many MiB long between two texts (RFC 1952: members may follow each other).
 fn gzip_bomb(first: &[u8], byte: u8, mib: usize, last: &[u8]) -> Vec<u8> {
     const MEMBER_MIB: usize = 16;

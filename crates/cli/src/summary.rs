@@ -231,6 +231,10 @@ fn push_unmatched(text: &mut String, database: &Database, tally: &Tally) {
         let more = counted((values.len() - NAMED) as u64, "more selector value");
         let _ = writeln!(text, "no page for {more}");
     }
+    if tally.unmatched_rest() > 0 {
+        let (frames, listed) = (counted(tally.unmatched_rest(), "frame"), grouped(values.len() as u64));
+        let _ = writeln!(text, "no page in {frames} for selector values beyond the first {listed}");
+    }
 }
 
 /// Longer messages that could not be used: how often, and the first ones with their place.
