@@ -4,7 +4,7 @@
 //! it is wanted, the description, whether any of its signals is. So the answer is kept, in a table by 11-bit identifier and in a
 //! small one of 29-bit identifiers by multiplicative hashing, where a later identifier takes the place of an earlier one.
 
-use wirelore_log::Channel;
+use wirelore_log::{Channel, PlainRun};
 
 /// 11-bit identifiers.
 const STANDARD_IDS: usize = 1 << 11;
@@ -71,17 +71,13 @@ impl Lanes {
     /// The way of an identifier.
     #[inline(always)]
     pub(super) fn way(&self, channel: Channel, id: u32, extended: bool) -> Way {
-        if extended {
-            match self.extended.get(place(channel, id)) {
-                Some(&(known, way)) if known == id => way,
-                _ => Way::OPEN,
-            }
-        } else if id as usize >= STANDARD_IDS {
-            Way::OPEN
-        } else {
-            let at = usize::from(channel.0) * STANDARD_IDS + id as usize;
-            self.standard.get(at).copied().unwrap_or(Way::OPEN)
-        }
+        self.ways().way(channel, id | if extended { PlainRun::EXTENDED } else { 0 })
+    }
+
+    /// What is known, to be looked up for many frames.
+    #[inline(always)]
+    pub(super) fn ways(&self) -> Ways<'_> {
+        Ways { standard: &self.standard, extended: &self.extended }
     }
 
     /// Keeps what was found out about an identifier.
@@ -98,6 +94,29 @@ impl Lanes {
                 self.standard.resize(lanes * STANDARD_IDS, Way::OPEN);
             }
             self.standard[usize::from(channel.0) * STANDARD_IDS + id as usize] = way;
+        }
+    }
+}
+
+/// The ways of all channels, lent: a loop that writes elsewhere has their places in registers.
+#[derive(Debug, Clone, Copy)]
+pub(super) struct Ways<'a> {
+    standard: &'a [Way],
+    extended: &'a [(u32, Way)],
+}
+
+impl Ways<'_> {
+    /// The way of an identifier, given as a [run](PlainRun::ids) has it.
+    #[inline(always)]
+    pub(super) fn way(self, channel: Channel, id: u32) -> Way {
+        if (id as usize) < STANDARD_IDS {
+            let at = usize::from(channel.0) * STANDARD_IDS + id as usize;
+            return self.standard.get(at).copied().unwrap_or(Way::OPEN);
+        }
+        let extended_id = id & !PlainRun::EXTENDED;
+        match self.extended.get(place(channel, extended_id)) {
+            Some(&(known, way)) if id != extended_id && known == extended_id => way,
+            _ => Way::OPEN,
         }
     }
 }

@@ -308,9 +308,8 @@ fn at_once(lanes: &Lanes, gatherer: &mut Gatherer, plain: Plain<'_>) -> bool {
 /// The same for a run of frames, up to the first that cannot be gathered so; how many were.
 #[inline(always)]
 fn all_at_once(lanes: &Lanes, gatherer: &mut Gatherer, run: &PlainRun) -> usize {
-    gatherer.push_run(run, |channel, id| {
-        lanes.way(channel, id & !PlainRun::EXTENDED, id & PlainRun::EXTENDED != 0).table_of_frame()
-    })
+    let ways = lanes.ways();
+    gatherer.push_run(run, |channel, id| ways.way(channel, id).table_of_frame())
 }
 
 /// Gathers a frame whose identifier has a known way; false: it has none.
