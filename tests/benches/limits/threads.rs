@@ -1,11 +1,12 @@
 //! What a second thread saves: the CPU time of the busier one, and, where the machine has a core to spare, elapsed time. Beside it, what it saves
-//! where there is nothing to share but the memory: adding up the words of the mapped file.
+//! where there is nothing to share but the memory: adding up the words of the mapped file. And what two threads cost each other that have
+//! nothing to do with each other: half of that is the least that a second thread can bring here.
 
 use std::cell::RefCell;
 
 use crate::chunks::KeptChunks;
 use crate::clock::Meter;
-use crate::columns_out::Log;
+use crate::columns_out::{Job, Log};
 use crate::machine::Stores;
 use crate::race::{Race, Runner};
 use crate::recordings::sum_words;
@@ -23,6 +24,17 @@ pub(crate) fn rows(stage: &Stage) -> Vec<Row> {
     let pair: [Runner; 2] = [1, 2].map(&mut add);
     pairs.push((
         "two threads, adding up the words of the mapped file: CPU time of the busier".into(),
+        pair,
+        Goal::Stated,
+    ));
+    let alone = Log::Memory(&recordings.pcapng.map);
+    let mut side_by_side = |runs| {
+        let job = stage.job(1);
+        race.enter_with(Meter::Busier, "values used", recordings.value_sum, move || used_side_by_side(job, alone, runs))
+    };
+    let pair: [Runner; 2] = [1, 2].map(&mut side_by_side);
+    pairs.push((
+        "two threads, each with a pcapng of its own to all signals, used at once: CPU time of the busier".into(),
         pair,
         Goal::Stated,
     ));
@@ -67,5 +79,15 @@ fn sum_shared(bytes: &[u8], threads: usize) -> u64 {
         let others: Vec<_> = others.chunks(part).map(|other| scope.spawn(|| sum_words(other))).collect();
         let own = sum_words(own);
         others.into_iter().fold(own, |sum, other| sum.wrapping_add(other.join().expect("sums do not panic")))
+    })
+}
+
+/// All values of a recording used in so many threads at the same time, by each of them; what they add up to.
+fn used_side_by_side(job: Job<'_>, log: Log<'_>, runs: usize) -> u64 {
+    std::thread::scope(|scope| {
+        let others: Vec<_> = (1..runs).map(|_| scope.spawn(move || job.used(log))).collect();
+        let own = job.used(log);
+        assert!(others.into_iter().all(|other| other.join().expect("a run does not panic") == own));
+        own
     })
 }
