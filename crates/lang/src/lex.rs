@@ -110,11 +110,11 @@ impl TokenKind {
 #[must_use]
 pub fn lex(text: &str, file: FileId) -> (Vec<Token>, Vec<Diagnostic>) {
     let mut tokens = Vec::with_capacity(text.len() / 3);
-    let messages = each_token(text, file, |token| tokens.push(token));
+    let messages = scan::Scanner::<_, true>::new(text, file, |token| tokens.push(token)).run();
     (tokens, messages)
 }
 
-/// Cuts a text into tokens and hands each one on, for those who need not keep them.
+/// Cuts a text into tokens and hands on each that may count, for those who need not keep them.
 pub(crate) fn each_token(text: &str, file: FileId, sink: impl FnMut(Token)) -> Vec<Diagnostic> {
-    scan::Scanner::new(text, file, sink).run()
+    scan::Scanner::<_, false>::new(text, file, sink).run()
 }

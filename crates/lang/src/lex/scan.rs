@@ -10,8 +10,8 @@ use wirelore_model::unit::fold_look_alike;
 use super::{MOST_MESSAGES, Token, TokenKind, plain, text};
 use crate::{Diagnostic, FileId, Rule, Site, Span};
 
-/// Walks over a text.
-pub(super) struct Scanner<'a, S> {
+/// Walks over a text; without `BLANKS` it leaves out the spaces, but for those behind characters that mean nothing.
+pub(super) struct Scanner<'a, S, const BLANKS: bool> {
     text: &'a str,
     file: FileId,
     sink: S,
@@ -20,7 +20,7 @@ pub(super) struct Scanner<'a, S> {
     messages: Vec<Diagnostic>,
 }
 
-impl<'a, S: FnMut(Token)> Scanner<'a, S> {
+impl<'a, S: FnMut(Token), const BLANKS: bool> Scanner<'a, S, BLANKS> {
     pub(super) fn new(text: &'a str, file: FileId, sink: S) -> Self {
         Self { text, file, sink, wrong: None, messages: Vec::new() }
     }
@@ -30,6 +30,10 @@ impl<'a, S: FnMut(Token)> Scanner<'a, S> {
         let mut at =
             if text.starts_with('\u{FEFF}') { self.push(TokenKind::Blank, 0, '\u{FEFF}'.len_utf8()) } else { 0 };
         while at < text.len() {
+            if !BLANKS && text.as_bytes()[at] == b' ' && self.wrong.is_none() {
+                at += 1;
+                continue;
+            }
             at = match plain::token(&text.as_bytes()[at..]) {
                 Some((length, kind)) => self.push(kind, at, at + length),
                 None => self.push_other(at),

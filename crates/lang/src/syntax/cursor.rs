@@ -99,6 +99,12 @@ impl<'a> Cursor<'a> {
         }
     }
 
+    /// Whether a certain word stands here.
+    #[inline]
+    pub(super) fn is_word(&self, word: &str) -> bool {
+        self.first().is_some_and(|leaf| leaf.kind == TokenKind::Word && self.context.is_text(leaf.span, word))
+    }
+
     /// The word here; empty where there is none.
     #[inline]
     pub(super) fn word(&self) -> &'a str {

@@ -135,6 +135,10 @@ fn position(i: Cursor<'_>) -> Parsed<'_, Position> {
 
 #[inline]
 pub(super) fn byte_and_bit(written: &str) -> Option<(u32, u32)> {
+    // As nearly all are.
+    if let &[byte @ b'0'..=b'9', b'.', bit @ b'0'..=b'9'] = written.as_bytes() {
+        return Some((u32::from(byte - b'0'), u32::from(bit - b'0')));
+    }
     let point = written.bytes().position(|byte| byte == b'.')?;
     Some((written[..point].parse().ok()?, written[point + 1..].parse().ok()?))
 }

@@ -99,6 +99,12 @@ impl Script {
         self.text.get(span.range()).unwrap_or_default()
     }
 
+    /// Whether these are the characters of a span.
+    #[inline]
+    pub(super) fn is_text(&self, span: Span, text: &str) -> bool {
+        self.text.as_bytes().get(span.range()) == Some(text.as_bytes())
+    }
+
     /// Whether a place is at the very start of its line.
     pub(super) fn is_at_margin(&self, place: Span) -> bool {
         let before = self.text.get(..place.start as usize).unwrap_or_default();

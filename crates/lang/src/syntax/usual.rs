@@ -50,7 +50,7 @@ fn take(i: &mut Cursor<'_>, kind: TokenKind) -> Option<Span> {
 /// Takes a certain word.
 #[inline]
 fn take_word(i: &mut Cursor<'_>, word: &str) -> Option<()> {
-    (i.word() == word).then(|| *i = i.next())
+    i.is_word(word).then(|| *i = i.next())
 }
 
 /// Whether the statement is over, or a clause follows: a comma with a word behind it.
