@@ -73,6 +73,7 @@ impl Session<'_> {
         while matches!(end, Ok(true)) {
             end = self.step_tables(recording, tables);
         }
+        // After a failure what was decoded before it counts as well.
         tables.settle(&mut self.tally);
         end.map(|_| ())
     }
