@@ -6,16 +6,16 @@ use std::io;
 use wirelore_decode::{Block, Column, Numbers, TableSink};
 
 use crate::kept::{Columns, Kept};
-use crate::machine::{Stores, Values};
-use crate::stage::DESCRIBED;
+use crate::machine::{Stores, Words};
+use crate::stage::{DESCRIBED, SIGNALS};
 
 /// The blocks of one described frame.
 #[derive(Debug, Clone, Default)]
 pub(crate) struct Chunks {
     /// Rows of each block.
     rows: Vec<usize>,
-    times_ns: Vec<i64>,
-    values: Values,
+    times_ns: Words<i64>,
+    values: Words<f64>,
 }
 
 /// The blocks of all described frames, in the order of the description.
@@ -31,13 +31,13 @@ impl KeptChunks {
     pub(crate) fn clear(&mut self, stores: Stores) {
         for chunks in &mut self.0 {
             chunks.rows.clear();
-            chunks.times_ns.clear();
+            chunks.times_ns.clear(stores);
             chunks.values.clear(stores);
         }
     }
 
     pub(crate) fn rows(&self) -> u64 {
-        self.0.iter().map(|chunks| chunks.times_ns.len() as u64).sum()
+        self.0.iter().flat_map(|chunks| &chunks.rows).map(|rows| *rows as u64).sum()
     }
 
     /// That they hold the same times and the same doubles, bit for bit.
@@ -50,14 +50,12 @@ impl KeptChunks {
 impl Chunks {
     /// The same, each column in one piece.
     fn columns(&self) -> Columns {
-        let mut columns = Columns { times_ns: self.times_ns.clone(), ..Columns::default() };
-        let mut values = self.values.as_slice();
-        for rows in &self.rows {
-            for column in &mut columns.values {
-                let (chunk, rest) = values.split_at(*rows);
-                column.extend_from_slice(chunk);
-                values = rest;
-            }
+        let rows = self.rows.iter().copied();
+        let mut columns =
+            Columns { times_ns: self.times_ns.columns(rows.clone()).flatten().collect(), ..Columns::default() };
+        let chunks = self.values.columns(rows.flat_map(|rows| [rows; SIGNALS]));
+        for (index, chunk) in chunks.enumerate() {
+            columns.values[index % SIGNALS].extend(chunk);
         }
         columns
     }
@@ -66,16 +64,17 @@ impl Chunks {
 impl TableSink for Chunks {
     fn block(&mut self, block: &Block<'_>) {
         self.rows.push(block.rows());
-        self.times_ns.extend_from_slice(block.times_ns());
+        self.times_ns.push(block.times_ns());
     }
 
     fn column(&mut self, column: &Column<'_>) {
         if let Some(Numbers::F64(values)) = column.numbers() {
-            self.values.extend(values);
+            self.values.push(values);
         }
     }
 
     fn end(&mut self) -> io::Result<()> {
+        self.times_ns.settle();
         self.values.settle();
         Ok(())
     }

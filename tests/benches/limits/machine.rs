@@ -47,36 +47,56 @@ pub(crate) enum Stores {
     Streaming,
 }
 
-/// Doubles that are kept, in memory that is used again.
+/// Numbers of eight bytes each in a line of the cache.
+const LINE_WORDS: usize = 8;
+
+/// Numbers of eight bytes.
+pub(crate) trait Word: Copy + Default + 'static {}
+
+impl Word for f64 {}
+impl Word for i64 {}
+
+/// A line of the cache.
+#[derive(Debug, Clone, Copy, Default)]
+#[repr(align(64))]
+struct Line<T>([T; LINE_WORDS]);
+
+/// Columns of numbers that are kept, in memory that is used again. Each begins with a line of the cache: one that was written in part would
+/// have to be fetched first, and whatever is written behind it has to wait for that.
 #[derive(Debug, Clone, Default)]
-pub(crate) struct Values {
+pub(crate) struct Words<T> {
     /// All that were there at any time; the first `used` of them are meant.
-    memory: Vec<f64>,
+    lines: Vec<Line<T>>,
     used: usize,
     stores: Stores,
     /// Whether some of them may still be on their way.
     are_on_their_way: bool,
 }
 
-impl Values {
+impl<T: Word> Words<T> {
     /// Forgets all and keeps the memory.
     pub(crate) fn clear(&mut self, stores: Stores) {
         (self.used, self.stores) = (0, stores);
     }
 
-    /// Adds some. Memory that is new is written as usual: fetching it takes longer than anything else.
+    /// Adds a column. Memory that is new is written as usual: fetching it takes longer than anything else.
     #[inline]
-    pub(crate) fn extend(&mut self, values: &[f64]) {
-        let end = self.used + values.len();
-        match self.memory.get_mut(self.used..end) {
-            Some(place) if self.stores == Stores::Streaming => {
-                stream(place, values);
-                self.are_on_their_way = true;
+    pub(crate) fn push(&mut self, column: &[T]) {
+        let (whole, rest) = column.as_chunks::<LINE_WORDS>();
+        let mut last = [T::default(); LINE_WORDS];
+        last[..rest.len()].copy_from_slice(rest);
+        let last = if rest.is_empty() { &[][..] } else { &[last][..] };
+        let (begin, end) = (self.used, self.used + whole.len() + last.len());
+        match self.lines.get_mut(begin..end) {
+            Some(place) => {
+                let (place, last_place) = place.split_at_mut(whole.len());
+                write(place, whole, self.stores);
+                write(last_place, last, self.stores);
+                self.are_on_their_way = self.stores == Stores::Streaming;
             }
-            Some(place) => place.copy_from_slice(values),
             None => {
-                self.memory.truncate(self.used);
-                self.memory.extend_from_slice(values);
+                self.lines.truncate(begin);
+                self.lines.extend(whole.iter().chain(last).map(|line| Line(*line)));
             }
         }
         self.used = end;
@@ -93,34 +113,40 @@ impl Values {
         self.are_on_their_way = false;
     }
 
-    pub(crate) fn as_slice(&self) -> &[f64] {
+    /// The columns, which are so long, one after the other.
+    pub(crate) fn columns(&self, lengths: impl Iterator<Item = usize>) -> impl Iterator<Item = Vec<T>> {
         assert!(!self.are_on_their_way, "they have settled");
-        &self.memory[..self.used]
+        let mut lines = self.lines[..self.used].iter();
+        lengths.map(move |length| {
+            let of_column = lines.by_ref().take(length.div_ceil(LINE_WORDS));
+            of_column.flat_map(|line| line.0).take(length).collect()
+        })
     }
 }
 
-/// Writes doubles past the caches; [`Values::settle`] is to follow.
-#[cfg(target_arch = "x86_64")]
-#[inline]
-fn stream(to: &mut [f64], from: &[f64]) {
-    use std::arch::x86_64::{_mm_loadu_pd, _mm_stream_pd};
+fn write<T: Word>(to: &mut [Line<T>], from: &[[T; LINE_WORDS]], stores: Stores) {
+    match stores {
+        Stores::Ordinary => to.iter_mut().zip(from).for_each(|(to, from)| to.0 = *from),
+        Stores::Streaming => stream(to, from),
+    }
+}
 
-    const LINE_BYTES: usize = 64;
-    // Whole lines of the cache go at once; the parts of lines before and behind go as usual.
-    let before = to.as_ptr().align_offset(LINE_BYTES).min(to.len()).min(from.len());
-    let ((first, to), (first_from, from)) = (to.split_at_mut(before), from.split_at(before));
-    first.copy_from_slice(first_from);
-    let ((lines, last), (lines_from, last_from)) = (to.as_chunks_mut::<8>(), from.as_chunks::<8>());
-    for (line, from) in lines.iter_mut().zip(lines_from) {
+/// Writes lines past the caches; [`Words::settle`] is to follow.
+#[cfg(target_arch = "x86_64")]
+fn stream<T: Word>(to: &mut [Line<T>], from: &[[T; LINE_WORDS]]) {
+    use std::arch::x86_64::{_mm_loadu_si128, _mm_stream_si128};
+    for (to, from) in to.iter_mut().zip(from) {
         for at in [0, 2, 4, 6] {
-            // SAFETY: both places are inside of their lines, and that of `line` is aligned, as the whole line is.
-            unsafe { _mm_stream_pd(line.as_mut_ptr().add(at), _mm_loadu_pd(from.as_ptr().add(at))) };
+            // SAFETY: both places are inside of their lines, and that of `to` is aligned, as its line is.
+            unsafe {
+                let quarter = _mm_loadu_si128(from.as_ptr().add(at).cast());
+                _mm_stream_si128(to.0.as_mut_ptr().add(at).cast(), quarter);
+            }
         }
     }
-    last.copy_from_slice(last_from);
 }
 
 #[cfg(not(target_arch = "x86_64"))]
-fn stream(to: &mut [f64], from: &[f64]) {
-    to.copy_from_slice(from);
+fn stream<T: Word>(to: &mut [Line<T>], from: &[[T; LINE_WORDS]]) {
+    to.iter_mut().zip(from).for_each(|(to, from)| to.0 = *from);
 }
