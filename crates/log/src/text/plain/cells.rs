@@ -21,6 +21,8 @@ pub(super) struct Time {
     prefix: [u64; 2],
     prefix_masks: [u64; 2],
     prefix_bytes: u8,
+    /// The place of the ninth digit behind it.
+    ninth: u8,
     prefix_ns: i64,
     /// Digits behind the prefix: 1 to 9.
     digits: u8,
@@ -34,8 +36,8 @@ impl Default for Time {
     /// Before anything was learnt: a prefix that no text has.
     fn default() -> Self {
         let (prefix, prefix_masks) = ([1, 0], [0, 0]);
-        let (prefix_bytes, prefix_ns, digits, shift_bits, zeros, digit_ns) = (0, 0, 1, 0, 0, 0);
-        Self { prefix, prefix_masks, prefix_bytes, prefix_ns, digits, shift_bits, zeros, digit_ns }
+        let (prefix_bytes, ninth, prefix_ns, digits, shift_bits, zeros, digit_ns) = (0, 8, 0, 1, 0, 0, 0);
+        Self { prefix, prefix_masks, prefix_bytes, ninth, prefix_ns, digits, shift_bits, zeros, digit_ns }
     }
 }
 
@@ -81,7 +83,7 @@ impl Time {
         let digits = word_at(line, self.prefix_bytes).wrapping_shl(self.shift_bits) | self.zeros;
         let (mut number, mut is_number) = eight_digits(digits);
         if self.digits > 8 {
-            let digit = byte_at(line, self.prefix_bytes.saturating_add(8)).wrapping_sub(b'0');
+            let digit = byte_at(line, self.ninth).wrapping_sub(b'0');
             number = number * 10 + u64::from(digit);
             is_number &= digit <= 9;
         }
@@ -122,7 +124,8 @@ impl Time {
         let zeros = low_bytes(missing) & u64::from_le_bytes([b'0'; 8]);
         let shift_bits = 8 * missing as u32;
         let (prefix_bytes, digits) = (prefix_bytes as u8, digits as u8);
-        Some(Self { prefix, prefix_masks, prefix_bytes, prefix_ns, digits, shift_bits, zeros, digit_ns })
+        let ninth = prefix_bytes + 8;
+        Some(Self { prefix, prefix_masks, prefix_bytes, ninth, prefix_ns, digits, shift_bits, zeros, digit_ns })
     }
 }
 
@@ -169,11 +172,6 @@ impl HexId {
         };
         let (id, is_id) = self.value(sixteen(line, at)?);
         is_id.then_some((id, self.digits == 8, next))
-    }
-
-    /// How many digits the learnt identifier has.
-    pub(super) fn digits(&self) -> usize {
-        self.digits
     }
 
     /// The identifier at a place, and whether it is one with as many digits as that before.

@@ -6,6 +6,8 @@
 //! way, which gives the same frames, learns new channels and also tells what is wrong.
 
 mod cells;
+mod extras;
+mod heads;
 mod shape;
 mod words;
 
@@ -22,14 +24,16 @@ use crate::window::Window;
 
 use super::columns::Columns;
 use super::headings::Role;
-use super::row::{Forms, IdForm, code, format};
+use super::row::{Forms, IdForm};
 use super::time::TimeUnit;
 use super::values::Base;
 use super::{Layout, TextReader};
 
 use cells::{Data, HexId, Names, Time};
+use extras::Extras;
+use heads::Heads;
 use shape::Shaped;
-use words::{LINE_ROOM, Line, behind};
+use words::{LINE_ROOM, Line};
 
 /// The plain lines of one text.
 #[derive(Debug, Clone)]
@@ -43,6 +47,7 @@ pub(super) struct PlainLines {
     hex_id: HexId,
     names: Names,
     data: Data,
+    heads: Heads,
     shaped: Shaped,
 }
 
@@ -106,17 +111,6 @@ struct Row {
     line_bytes: usize,
 }
 
-/// What the rarer cells of a plain line say.
-#[derive(Debug, Clone, Copy, Default)]
-struct Extras {
-    length: Option<u64>,
-    dlc: Option<u64>,
-    extended: Option<bool>,
-    fd: Option<bool>,
-    bit_rate_switch: bool,
-    error_state: bool,
-}
-
 impl PlainLines {
     /// For a text with these columns; `None` where no line of it can be plain.
     pub(super) fn new(columns: &Columns, forms: Forms, delimiter: u8, decimal_comma: bool) -> Option<Self> {
@@ -138,6 +132,7 @@ impl PlainLines {
             hex_id: HexId::default(),
             names: Names::new(names_end),
             data: Data::default(),
+            heads: Heads::new(),
             shaped: Shaped::default(),
         })
     }
@@ -185,33 +180,6 @@ impl PlainLines {
         }
         row.line_bytes = at;
         (line[0] != b'#').then_some((row, extras))
-    }
-}
-
-impl Extras {
-    /// Reads one cell, and tells where the next one begins; `None` where the line is no plain data frame.
-    #[inline]
-    fn read(&mut self, role: Role, line: &Line, at: usize, end: u8) -> Option<usize> {
-        if matches!(role, Role::Length | Role::Dlc) {
-            let (number, next) = cells::small_number(line, at, end)?;
-            *(if role == Role::Length { &mut self.length } else { &mut self.dlc }) = number;
-            return Some(next);
-        }
-        if role == Role::Kind {
-            let at = if line.get(at..)?.starts_with(b"data") { at + 4 } else { at };
-            return behind(line, at, end);
-        }
-        let (told, next) = cells::flag(line, at, end)?;
-        match role {
-            Role::Extended => self.extended = told,
-            Role::Fd => self.fd = told,
-            Role::BitRateSwitch => self.bit_rate_switch = told == Some(true),
-            Role::ErrorState => self.error_state = told == Some(true),
-            Role::Remote if told == Some(true) => return None,
-            Role::ChecksumGood if told == Some(false) => return None,
-            _ => {}
-        }
-        Some(next)
     }
 }
 
@@ -267,28 +235,6 @@ struct Run<'d> {
     lined_up: &'d mut PlainRun,
     /// Whether they go on together.
     takes_runs: bool,
-}
-
-impl Extras {
-    /// The frame with what the rarer cells say; `None` where they do not fit.
-    #[inline]
-    fn applied<'p>(&self, frame: Frame<'p>) -> Option<Frame<'p>> {
-        let held = frame.payload.len();
-        if self.length.is_some_and(|told| told != held as u64)
-            || (self.extended == Some(false) && frame.id > STANDARD_ID_MAX)
-        {
-            return None;
-        }
-        let (natural, fd) = format(self.fd, held)?;
-        Some(Frame {
-            extended: self.extended.unwrap_or(frame.extended),
-            fd,
-            bit_rate_switch: fd && self.bit_rate_switch,
-            error_state: fd && self.error_state,
-            dlc: Some(code(self.dlc, natural, fd, held)?),
-            ..frame
-        })
-    }
 }
 
 impl TextReader {

@@ -1,12 +1,13 @@
 //! Lines whose cells are as long as those of a line before: every place in them is known beforehand, so that no step waits for another,
 //! and one look at the end tells whether all of it was so. And lines whose cells change their lengths, with the ends of all cells found at once.
 
-use crate::frame::{CLASSIC_BYTES_MAX, Channel, EXTENDED_ID_MAX, FD_BYTES_MAX, PlaceInLog, STANDARD_ID_MAX};
+use crate::frame::{CLASSIC_BYTES_MAX, FD_BYTES_MAX, PlaceInLog};
 use crate::machine::{self, places_in_64};
 use crate::receive::{Plain, PlainRun, Receive};
 use crate::report::Report;
 
-use super::cells::{Data, HexId, Names, Time};
+use super::cells::{Data, Names, Time};
+use super::heads::{self, Heads};
 use super::words::{Line, byte_at};
 use super::{Order, PlainLines, Row, Run, classic};
 
@@ -33,7 +34,6 @@ pub(super) struct Shaped {
 struct Shape {
     places: Places,
     time: Time,
-    hex_id: HexId,
     data: Data,
 }
 
@@ -41,11 +41,7 @@ struct Shape {
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 struct Places {
     time_end: u8,
-    name: u8,
-    /// All bits of a name and of the byte behind it in a word; none where lines have no names.
-    name_mask: u64,
-    id: u8,
-    id_end: u8,
+    head: heads::Places,
     data: u8,
     data_end: u8,
     /// What stands there: a line feed, or the carriage return before it.
@@ -66,48 +62,45 @@ impl Shape {
         let id_end = data.checked_sub(1)?;
         let id = line.get(..id_end)?.iter().rposition(|byte| *byte == plain.delimiter)? + 1;
         let time_end = plain.time.length();
-        let name = time_end + 1;
-        let name_mask = match id.checked_sub(name)? {
-            0 => 0,
-            with_its_end => Names::mask(with_its_end - 1)?,
-        };
         let place = |at: usize| u8::try_from(at).ok();
         let places = Places {
             time_end: place(time_end)?,
-            name: place(name)?,
-            name_mask,
-            id: place(id)?,
-            id_end: place(id_end)?,
+            head: heads::Places::new(place(time_end + 1)?, place(id)?, place(id_end)?)?,
             data: place(data)?,
             data_end: place(data_end)?,
             ends_data: *line.get(data_end)?,
             line_end: place(line_end)?,
         };
-        let (hex_id, data) = (HexId::of(id_end - id)?, Data::of(2 * row.held));
-        Some(Self { places, time: plain.time, hex_id, data })
+        Some(Self { places, time: plain.time, data: Data::of(2 * row.held) })
     }
 
     /// Lines up the next lines of a run, as long as they have this shape: how many, at most as many as there is room for.
     #[inline(always)]
-    fn line_up(self, run: &mut Run<'_>, (delimiter, names): (u8, &Names), report: &mut Report) -> usize {
+    fn line_up(
+        self,
+        run: &mut Run<'_>,
+        heads: &mut Heads,
+        (delimiter, names): (u8, &Names),
+        report: &mut Report,
+    ) -> usize {
         let line_bytes = usize::from(self.places.line_end) + 1;
-        let extended = if self.hex_id.digits() == 8 { PlainRun::EXTENDED } else { 0 };
         let Run { data, stop, mut at, mut latest_ns, .. } = *run;
         let PlainRun { times_ns, channels, ids, payloads } = &mut *run.lined_up;
         let mut count = 0;
         while count < PlainRun::FRAMES && at < stop {
             machine::prefetch(data, at);
             let Some(line) = data.get(at..).and_then(<[u8]>::first_chunk) else { break };
-            let Some(cells) = self.read(line, delimiter, names) else { break };
-            if cells.time_ns < latest_ns {
+            let Some(time_ns) = self.time(line, delimiter) else { break };
+            let Some(head) = heads.at(line, &self.places.head, delimiter, names) else { break };
+            let Some(data) = self.data(line) else { break };
+            if time_ns < latest_ns {
                 report.went_backwards(PlaceInLog::Line(run.first_line + run.frames + count as u64));
             }
-            latest_ns = cells.time_ns;
-            let is_long = if cells.id > STANDARD_ID_MAX { PlainRun::EXTENDED } else { extended };
-            times_ns[count] = cells.time_ns;
-            channels[count] = cells.channel;
-            ids[count] = cells.id | is_long;
-            payloads[count] = cells.data;
+            latest_ns = time_ns;
+            times_ns[count] = time_ns;
+            channels[count] = head.channel;
+            ids[count] = head.id;
+            payloads[count] = data;
             count += 1;
             at += line_bytes;
         }
@@ -118,7 +111,7 @@ impl Shape {
     /// Hands on so many lines that were lined up.
     #[inline(always)]
     fn hand_on(self, run: &mut Run<'_>, count: usize, receive: &mut impl Receive) {
-        let (held, has_eight_digits) = (self.data.digits() / 2, self.hex_id.digits() == 8);
+        let (held, has_eight_digits) = (self.data.digits() / 2, self.places.head.id_digits() == 8);
         let are_whole = run.takes_runs && held == CLASSIC_BYTES_MAX && count == PlainRun::FRAMES;
         let taken = if are_whole { receive.run(run.lined_up) } else { 0 };
         for at in taken..count {
@@ -145,34 +138,21 @@ impl Shape {
         }
     }
 
-    /// The cells of a line, if it has this shape.
+    /// The time of a line, if it is one of this shape up to there.
     #[inline(always)]
-    fn read(&self, line: &Line, delimiter: u8, names: &Names) -> Option<Cells> {
-        let Self { places, time, hex_id, data } = self;
-        let differs = (byte_at(line, places.time_end) ^ delimiter)
-            | (byte_at(line, places.id.wrapping_sub(1)) ^ delimiter)
-            | (byte_at(line, places.id_end) ^ delimiter)
-            | (byte_at(line, places.data_end) ^ places.ends_data)
-            | (byte_at(line, places.line_end) ^ b'\n');
-        let (time_ns, is_time) = time.at_start(line);
-        let (channel, is_name) = match places.name_mask {
-            0 => (Channel(0), true),
-            mask => names.met(line, places.name, mask),
-        };
-        let (id, is_id) = hex_id.at(line, places.id);
-        let (data, is_data) = data.at(line, places.data);
-        let is_good = is_time & is_name & is_id & is_data & (differs == 0) & (id <= EXTENDED_ID_MAX);
-        is_good.then_some(Cells { time_ns, channel, id, data })
+    fn time(&self, line: &Line, delimiter: u8) -> Option<i64> {
+        let (time_ns, is_time) = self.time.at_start(line);
+        (is_time & (byte_at(line, self.places.time_end) == delimiter)).then_some(time_ns)
     }
-}
 
-/// What a line says.
-struct Cells {
-    time_ns: i64,
-    channel: Channel,
-    id: u32,
-    /// The bytes as a number that begins with the lowest.
-    data: u64,
+    /// The data of a line as a number that begins with the lowest byte, if it is one of this shape from there on.
+    #[inline(always)]
+    fn data(&self, line: &Line) -> Option<u64> {
+        let places = &self.places;
+        let differs = (byte_at(line, places.data_end) ^ places.ends_data) | (byte_at(line, places.line_end) ^ b'\n');
+        let (data, is_data) = self.data.at(line, places.data);
+        (is_data & (differs == 0)).then_some(data)
+    }
 }
 
 impl Shaped {
@@ -215,7 +195,7 @@ impl PlainLines {
         }
         let Some(shape) = self.shaped.shape else { return };
         loop {
-            let count = shape.line_up(run, (self.delimiter, &self.names), report);
+            let count = shape.line_up(run, &mut self.heads, (self.delimiter, &self.names), report);
             if count == 0 {
                 return;
             }
@@ -231,8 +211,14 @@ impl PlainLines {
     /// Notes that a line was read otherwise.
     #[inline(always)]
     pub(super) fn missed_shape(&mut self, line: &Line, row: &Row, cell_by_cell: bool) {
-        if self.shaped.missed(cell_by_cell) {
-            match Shape::of(self, line, row) {
+        let is_asked_for = self.shaped.missed(cell_by_cell);
+        if is_asked_for || cell_by_cell {
+            let shape = Shape::of(self, line, row);
+            if let Some(shape) = shape.filter(|_| cell_by_cell) {
+                self.heads.learn(line, &shape.places.head, row);
+            }
+            match shape {
+                _ if !is_asked_for => {}
                 Some(shape) => self.shaped.learn(shape),
                 None if self.shaped.shape.is_none() => self.shaped.credit = -PAUSE,
                 None => {}
@@ -246,20 +232,16 @@ impl PlainLines {
     ///
     /// Where lines have different lengths, the processor must not guess them: all ends are found at once, without a branch.
     #[inline(always)]
-    pub(super) fn read_by_ends(&self, line: &Line, payload: &mut [u8; FD_BYTES_MAX]) -> Option<Row> {
+    pub(super) fn read_by_ends(&mut self, line: &Line, payload: &mut [u8; FD_BYTES_MAX]) -> Option<Row> {
         let first: &[u8; 64] = line.first_chunk()?;
         let ends = places_in_64(self.delimiter, first);
         let line_end = places_in_64(b'\n', first).trailing_zeros() as u8;
         let time_end = self.time.length() as u32;
         let behind_time = ends & u64::MAX.checked_shl(time_end)?;
-        let mut id = time_end as u8 + 1;
-        let mut left = behind_time & behind_time.wrapping_sub(1);
-        let (mut channel, mut is_name) = (Channel(0), true);
+        let name = time_end as u8 + 1;
+        let (mut id, mut left) = (name, behind_time & behind_time.wrapping_sub(1));
         if self.order == Order::TimeChannelIdData {
-            let name_end = left.trailing_zeros() as u8;
-            let mask = Names::mask(usize::from(name_end.wrapping_sub(id)))?;
-            (channel, is_name) = self.names.met(line, id, mask);
-            id = name_end + 1;
+            id = left.trailing_zeros() as u8 + 1;
             left &= left.wrapping_sub(1);
         }
         let id_end = left.trailing_zeros() as u8;
@@ -267,19 +249,18 @@ impl PlainLines {
             return None;
         }
         let (time_ns, is_time) = self.time.at_start(line);
-        let hex_id = HexId::of(usize::from(id_end - id))?;
-        let (id, is_id) = hex_id.at(line, id);
+        let places = heads::Places::new(name, id, id_end)?;
+        let head = self.heads.at(line, &places, self.delimiter, &self.names)?;
         let has_return = byte_at(line, line_end - 1) == b'\r';
         let digits = usize::from((line_end - id_end - 1).saturating_sub(u8::from(has_return)));
         let (bytes, is_data) = Data::of(digits.min(16)).at(line, id_end + 1);
-        let is_good =
-            is_time & is_name & is_id & is_data & (digits % 2 == 0) & (digits <= 16) & (id <= EXTENDED_ID_MAX);
+        let is_good = is_time & is_data & (digits % 2 == 0) & (digits <= 16);
         *payload.first_chunk_mut()? = bytes.to_le_bytes();
         let row = Row {
             time_ns,
-            channel: channel.0,
-            id,
-            has_eight_digits: hex_id.digits() == 8,
+            channel: head.channel.0,
+            id: head.id & !PlainRun::EXTENDED,
+            has_eight_digits: places.id_digits() == 8,
             held: digits / 2,
             line_bytes: usize::from(line_end) + 1,
         };
