@@ -53,9 +53,10 @@ impl<'d> TableMaker<'d> {
     /// What keeps its writer from being opened.
     pub fn table(&mut self, frame: FrameId) -> io::Result<FrameTable> {
         let wanted = |signal| (self.wanted)(frame, signal);
-        let rows = Rows::new(self.database, self.decoder, frame, &self.setup, wanted);
+        let mut rows = Rows::new(self.database, self.decoder, frame, &self.setup, wanted);
         let writer = (self.open)(frame, rows.schema())?;
         let share = Share::new(self.share_bytes, rows.schema(), writer.most_rows());
+        rows.expect(share.most_rows());
         Ok(FrameTable { rows, writer, share, passed_on: 0 })
     }
 }

@@ -5,6 +5,9 @@ use arrow_schema::{DataType, Schema};
 /// Batches of fewer rows cost more than they hold: in a file each one has a description of its own, and those are kept to the file's end.
 const LEAST_ROWS: usize = 1024;
 
+/// As many rows as a block has, as a rule at most.
+const BLOCK_ROWS: usize = 512;
+
 /// What is set aside for a text or for bytes: those of a CAN FD frame at their longest. Messages can be a thousand times longer, and then
 /// fewer of them make a batch.
 const TEXT_BYTES: usize = 64;
@@ -30,6 +33,11 @@ impl Share {
         let texts = schema.fields().iter().filter(|field| is_text(field.data_type())).count();
         let text_bytes = (rows * TEXT_BYTES).saturating_mul(texts).min(MOST_TEXT_BYTES);
         Self { rows, text_bytes: (texts > 0).then_some(text_bytes) }
+    }
+
+    /// The most rows that ever wait: a full batch, and the block that fills it.
+    pub(crate) fn most_rows(&self) -> usize {
+        self.rows + BLOCK_ROWS
     }
 
     /// How many of the rows that wait make a full batch; `None` where they do not yet. `text_bytes` says what texts and bytes of the first

@@ -92,6 +92,12 @@ impl Rows {
         &self.schema
     }
 
+    /// Prepares for batches of so many rows.
+    pub(crate) fn expect(&mut self, batch_rows: usize) {
+        self.times.expect(batch_rows);
+        self.columns.iter_mut().for_each(|column| column.cells.expect(batch_rows));
+    }
+
     /// How many rows there are.
     pub(crate) fn count(&self) -> usize {
         self.rows

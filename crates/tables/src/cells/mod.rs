@@ -23,6 +23,9 @@ use crate::kind::{Kind, Number};
 
 /// A column in the making.
 pub(crate) trait Cells: Debug + Send {
+    /// Prepares for batches of so many rows.
+    fn expect(&mut self, _batch_rows: usize) {}
+
     /// Appends what a reading says; null where it says nothing, and for `None`.
     fn push(&mut self, reading: Option<&Reading<'_>>);
 

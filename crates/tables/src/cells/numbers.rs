@@ -15,10 +15,15 @@ use crate::setup::Times;
 /// How much is made room for before the first value.
 const FIRST_ROWS: usize = 64;
 
+/// With so many values a column is taken to become a whole batch long.
+const MANY_ROWS: usize = 512;
+
 /// Values of one width, side by side, and which of them are there.
 #[derive(Debug)]
 pub(crate) struct Slots<N: ArrowNativeType> {
     values: Vec<N>,
+    /// How many a batch has, if it is known.
+    batch_rows: usize,
     there: NullBufferBuilder,
     /// The memory of the last batch, and how many of its values were in that.
     lent: Option<(Buffer, usize)>,
@@ -26,17 +31,33 @@ pub(crate) struct Slots<N: ArrowNativeType> {
 
 impl<N: ArrowNativeType> Slots<N> {
     pub(crate) fn new() -> Self {
-        Self { values: Vec::new(), there: NullBufferBuilder::new(FIRST_ROWS), lent: None }
+        Self { values: Vec::new(), batch_rows: 0, there: NullBufferBuilder::new(FIRST_ROWS), lent: None }
+    }
+
+    /// Prepares for batches of so many values.
+    pub(crate) fn expect(&mut self, batch_rows: usize) {
+        self.batch_rows = batch_rows;
+    }
+
+    /// Makes room for some more. Once there are many, it is the room that they will have at last: else all would be moved time and again.
+    #[inline]
+    fn make_room(&mut self, more: usize) {
+        let held = self.values.len();
+        if self.values.capacity() - held < more && held >= MANY_ROWS {
+            self.values.reserve_exact(self.batch_rows.saturating_sub(held));
+        }
     }
 
     #[inline]
     pub(crate) fn push(&mut self, value: Option<N>) {
+        self.make_room(1);
         self.there.append(value.is_some());
         self.values.push(value.unwrap_or_default());
     }
 
     /// Appends a block of values, all of which are there.
     pub(crate) fn extend(&mut self, values: impl ExactSizeIterator<Item = N>) {
+        self.make_room(values.len());
         self.there.append_n_non_nulls(values.len());
         self.values.extend(values);
     }
@@ -44,6 +65,7 @@ impl<N: ArrowNativeType> Slots<N> {
     /// Appends a block of values; `valid` says which of them are there, `None`: all.
     pub(crate) fn extend_from(&mut self, values: &[N], valid: Option<&Bitmap>) {
         let begin = self.values.len();
+        self.make_room(values.len());
         self.values.extend_from_slice(values);
         let Some(valid) = valid.filter(|valid| valid.count() < values.len()) else {
             self.there.append_n_non_nulls(values.len());
@@ -167,6 +189,10 @@ where
         self.slots.push(reading.and_then(&self.read));
     }
 
+    fn expect(&mut self, batch_rows: usize) {
+        self.slots.expect(batch_rows);
+    }
+
     fn take(&mut self, rows: usize) -> ArrayRef {
         let (values, there) = self.slots.take(rows);
         Arc::new(PrimitiveArray::<T>::new(values, there))
@@ -217,6 +243,11 @@ pub(crate) struct Stamps {
 impl Stamps {
     pub(crate) fn new(times: Times) -> Self {
         Self { times, slots: Slots::new() }
+    }
+
+    /// Prepares for batches of so many times.
+    pub(crate) fn expect(&mut self, batch_rows: usize) {
+        self.slots.expect(batch_rows);
     }
 
     /// Appends a time; the first frame's time is what [`Times::Start`] counts from.
