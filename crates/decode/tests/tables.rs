@@ -297,15 +297,15 @@ fn many_frames_at_once_are_counted_whoever_reads_them() {
     let decoder = Decoder::new(&database).expect("it can be decoded");
     let folder = tempfile::tempdir().expect("a folder");
     let path = folder.path().join("log.pcapng");
-    std::fs::write(&path, pcapng((0..80_000).map(|_| (0, 0x100)))).expect("the folder can be written to");
+    std::fs::write(&path, pcapng((0..160_000).map(|_| (0, 0x100)))).expect("the folder can be written to");
     for threads in [1, 3] {
         let bind = BindMap::parse("0=drive").expect("a pair");
         let options = Options { bind, threads: std::num::NonZero::new(threads), ..Options::default() };
         let recording = Recording::open(&path, &wirelore_log::Options::default()).expect("it opens");
         let (tables, tally) = by_tables(&database, &decoder, &options, [recording]);
-        assert_eq!((tally.read, tally.decoded), (80_000, 80_000));
+        assert_eq!((tally.read, tally.decoded), (160_000, 160_000));
         let plain = &tables[&wirelore_model::FrameId(0)];
-        assert!(plain.len() == 80_000 && plain.is_sorted_by_key(|row| row.0), "in the order of the log");
+        assert!(plain.len() == 160_000 && plain.is_sorted_by_key(|row| row.0), "in the order of the log");
     }
 }
 
