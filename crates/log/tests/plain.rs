@@ -280,6 +280,19 @@ fn no_byte_of_a_line_is_taken_on_trust() {
 }
 
 #[test]
+fn what_is_no_identifier_does_not_become_one_by_turning_up_again() {
+    for name in ["drive", "powertrain"] {
+        let mut text = "time_s,channel,id_hex,data_hex\n".to_owned();
+        for time in 0..400_u32 {
+            let id = if time % 40 == 39 { 0x2000_0000 } else { 0x1FFF_FFF0 + time % 7 };
+            text.push_str(&format!("1.{time:06},{name},{id:08X},0102030405060708\n"));
+        }
+        let log = read_with(text.as_bytes(), &Options::default()).expect("opens");
+        assert_eq!(log.frames.len(), 390, "{name}");
+    }
+}
+
+#[test]
 fn more_channels_and_identifiers_than_are_kept() {
     let names = ["a", "ab", "powertrain", "a name beyond fifteen"];
     let mut text = "time_s,channel,id_hex,data_hex\n".to_owned();

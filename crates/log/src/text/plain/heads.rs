@@ -142,9 +142,11 @@ impl Heads {
         Some(head)
     }
 
-    /// Keeps what the cells at some places say, after a line was read in another way.
+    /// Keeps what the cells at some places say, after a line was read in another way; not what is no identifier.
     pub(super) fn learn(&mut self, line: &Line, places: &Places, row: &Row) {
-        self.keep(line, places, Head::new(Channel(row.channel), row.id, row.has_eight_digits));
+        if row.id <= EXTENDED_ID_MAX {
+            self.keep(line, places, Head::new(Channel(row.channel), row.id, row.has_eight_digits));
+        }
     }
 
     fn keep(&mut self, line: &Line, places: &Places, head: Head) {
