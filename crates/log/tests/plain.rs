@@ -261,12 +261,15 @@ fn texts_that_are_nearly_plain() {
 
 #[test]
 fn no_byte_of_a_line_is_taken_on_trust() {
-    for (heading, name) in [("", ""), ("channel,", "drive,"), ("channel,", "powertrain,")] {
-        let line = |time: usize, id: usize| format!("1.{time:06},{name}{id:03X},0102030405060708\n");
-        // So many lines alike that those in the middle are read by their shape, their identifiers met before.
-        let before: String = (0..100).map(|time| line(time, time % 3)).collect();
-        let behind: String = (101..140).map(|time| line(time, time % 3)).collect();
-        let (head, line) = (format!("time_s,{heading}id_hex,data_hex\n"), line(100, 1));
+    // With the identifier and the commas the last ones have 15, 16, 23 and 24 bytes.
+    let names = ["", "drive,", "powertrain,", "powertrains,", "all the powertrain,", "all the powertrains,"];
+    for name in names {
+        let heading = if name.is_empty() { "" } else { "channel," };
+        let line = |time: usize| format!("1.{time:06},{name}1A3,0102030405060708\n");
+        // So many lines alike that those in the middle are read by their shape, channel and identifier met before.
+        let before: String = (0..100).map(line).collect();
+        let behind: String = (101..140).map(line).collect();
+        let (head, line) = (format!("time_s,{heading}id_hex,data_hex\n"), line(100));
         for at in 0..line.len() {
             for byte in *b"x,0A.g \n\r\"\x01\0\xFF" {
                 let mut odd = line.clone().into_bytes();
@@ -277,6 +280,33 @@ fn no_byte_of_a_line_is_taken_on_trust() {
             }
         }
     }
+}
+
+#[test]
+fn a_text_that_was_met_is_not_met_where_lines_are_divided_otherwise() {
+    // Of two lengths: the shape is that of the long ones, and the short ones with a zero behind them are as long.
+    for (heading, name) in [("", ""), ("channel,", "drive,"), ("channel,", "powertrain,")] {
+        let line = |time: usize, id: &str| format!("1.{time:06},{name}{id},0102030405060708\n");
+        let mut text = format!("time_s,{heading}id_hex,data_hex\n");
+        (0..60).for_each(|time| text.push_str(&line(time, "1A3F")));
+        text.push_str(&line(60, "1A3"));
+        (61..100).for_each(|time| text.push_str(&line(time, "1A3F")));
+        text.push_str(&format!("1.000100,{name}1A3,\x000102030405060708\n"));
+        (101..140).for_each(|time| text.push_str(&line(time, "1A3F")));
+        assert_eq!(read_with(text.as_bytes(), &Options::default()).expect("opens").frames.len(), 139, "{name}");
+    }
+    // As long together, with the comma elsewhere: whether all identifiers have eight digits is told of the log.
+    let mut text = "time_s,channel,id_hex,data_hex\n".to_owned();
+    for time in 0..400 {
+        let head = match time {
+            10 => "abcdefg,00000123",
+            51.. if time % 50 == 1 => "abcdefg,123",
+            _ => "ab,00000123",
+        };
+        let data = if time == 51 { "ZZ02030405060708" } else { "0102030405060708" };
+        text.push_str(&format!("1.{time:06},{head},{data}\n"));
+    }
+    assert_eq!(read_with(text.as_bytes(), &Options::default()).expect("opens").frames.len(), 399);
 }
 
 #[test]

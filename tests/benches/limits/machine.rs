@@ -92,9 +92,10 @@ impl<T: Word> Words<T> {
                 let (place, last_place) = place.split_at_mut(whole.len());
                 write(place, whole, self.stores);
                 write(last_place, last, self.stores);
-                self.are_on_their_way = self.stores == Stores::Streaming;
+                self.are_on_their_way |= self.stores == Stores::Streaming;
             }
             None => {
+                self.settle();
                 self.lines.truncate(begin);
                 self.lines.extend(whole.iter().chain(last).map(|line| Line(*line)));
             }
@@ -135,6 +136,7 @@ fn write<T: Word>(to: &mut [Line<T>], from: &[[T; LINE_WORDS]], stores: Stores) 
 #[cfg(target_arch = "x86_64")]
 fn stream<T: Word>(to: &mut [Line<T>], from: &[[T; LINE_WORDS]]) {
     use std::arch::x86_64::{_mm_loadu_si128, _mm_stream_si128};
+    const { assert!(size_of::<T>() == 8) };
     for (to, from) in to.iter_mut().zip(from) {
         for at in [0, 2, 4, 6] {
             // SAFETY: both places are inside of their lines, and that of `to` is aligned, as its line is.

@@ -7,41 +7,62 @@ use crate::receive::PlainRun;
 
 use super::Row;
 use super::cells::{HexId, Names};
-use super::words::{Line, byte_at, low_bytes, word_at};
+use super::words::{Line, byte_at, word_at};
 
 /// So many can be kept. Each text has two places among them, and takes the first from another one where both are taken.
 const SLOTS: usize = 4096;
 
-/// The most bytes of a text that can be met again.
-const TEXT_BYTES_MAX: u8 = 16;
+/// The cells for channel and identifier of a line, in words, with the byte behind each of them and zeros behind that; and in the last byte of the second
+/// word, or of the third where the text reaches that far, how many bytes they are and how many digits the identifier has. So nothing else has the
+/// same words: no shorter text with zeros in the line behind it, and none that is divided otherwise.
+type Text = [u64; 3];
 
-/// The cells for channel and identifier of a line, in words, with the byte behind each of them and zeros behind that.
-type Text = [u64; 2];
+/// All bits of so many bytes, for as many as a text that can be met again has.
+const MASKS: [Text; 24] = {
+    let mut masks = [[0; 3]; 24];
+    let mut bytes = 0;
+    while bytes < masks.len() {
+        let mut at = 0;
+        while at < bytes {
+            masks[bytes][at / 8] |= 0xFF << (at % 8 * 8);
+            at += 1;
+        }
+        bytes += 1;
+    }
+    masks
+};
 
 /// Where those cells stand in a line.
 #[derive(Debug, Clone, Copy, PartialEq, Eq)]
 pub(super) struct Places {
     /// The name of the channel; where lines have none, the identifier.
     name: u8,
-    /// Eight bytes behind that.
-    name_on: u8,
+    /// Eight and sixteen bytes behind that.
+    name_on: [u8; 2],
     id: u8,
     id_end: u8,
     /// All bits of their text; none where it is too long to be met again.
     masks: Text,
+    /// The last byte of the second word of the text, and of the third, in their place.
+    division: [u64; 2],
 }
 
 impl Places {
-    /// For cells that begin and end there.
+    /// For cells that begin and end there; `None` where they can be neither met nor read.
     #[inline(always)]
     pub(super) fn new(name: u8, id: u8, id_end: u8) -> Option<Self> {
-        let bytes = id_end.checked_sub(name)?.checked_add(1)?;
-        let masks = if bytes <= TEXT_BYTES_MAX {
-            [low_bytes(usize::from(bytes.min(8))), low_bytes(usize::from(bytes.saturating_sub(8)))]
-        } else {
-            [0, 0]
-        };
-        Some(Self { name, name_on: name.checked_add(8)?, id, id_end, masks })
+        let (bytes, digits) = (id_end.checked_sub(name)?.checked_add(1)?, id_end.wrapping_sub(id));
+        let (mut masks, mut division) = ([0; 3], [0; 2]);
+        match MASKS.get(usize::from(bytes)) {
+            Some(of_bytes) if (1..=8).contains(&digits) => {
+                masks = *of_bytes;
+                division[usize::from(bytes > 15)] = u64::from(bytes << 3 | (digits - 1)) << 56;
+            }
+            _ if id > name => drop(Names::mask(usize::from(id - name - 1))?),
+            _ => {}
+        }
+        let name_on = [name.checked_add(8)?, name.checked_add(16)?];
+        Some(Self { name, name_on, id, id_end, masks, division })
     }
 
     /// How many digits the identifier has.
@@ -50,10 +71,17 @@ impl Places {
         self.id_end.wrapping_sub(self.id)
     }
 
+    /// Whether the text is known to end before the third word.
+    pub(super) fn are_short(&self) -> bool {
+        self.division[0] != 0
+    }
+
+    /// Their text; `SHORT` where it is known to be short.
     #[inline(always)]
-    fn text(&self, line: &Line) -> Text {
-        let Self { name, name_on, masks: [first, second], .. } = *self;
-        [word_at(line, name) & first, word_at(line, name_on) & second]
+    fn text<const SHORT: bool>(&self, line: &Line) -> Text {
+        let Self { name, name_on: [on, further_on], masks: [first, second, third], division, .. } = *self;
+        let behind = if SHORT { 0 } else { word_at(line, further_on) & third | division[1] };
+        [word_at(line, name) & first, word_at(line, on) & second | division[0], behind]
     }
 
     /// What the cells say, if the channel is known and the identifier good.
@@ -99,8 +127,15 @@ pub(super) struct Heads {
 
 impl Slot {
     /// A slot that is free holds a text that has its places elsewhere, and so is found nowhere.
-    const FREE: Self = Self { text: [0, 0], head: Head { channel: Channel(0), id: 0 } };
-    const FIRST_FREE: Self = Self { text: [1, 0], ..Self::FREE };
+    const FREE: Self = Self { text: [0; 3], head: Head { channel: Channel(0), id: 0 } };
+    const FIRST_FREE: Self = Self { text: [1, 0, 0], ..Self::FREE };
+
+    /// Word by word: compared as a whole they would have to go through the memory first, and the line waits for that.
+    #[inline(always)]
+    fn holds(&self, [first, second, third]: Text) -> bool {
+        let own = self.text;
+        (own[0] ^ first) | (own[1] ^ second) | (own[2] ^ third) == 0
+    }
 
     fn is_free(&self) -> bool {
         self.text == Self::FREE.text || self.text == Self::FIRST_FREE.text
@@ -110,15 +145,23 @@ impl Slot {
 impl Heads {
     /// None yet.
     pub(super) fn new() -> Self {
-        let mut slots = [Slot::FREE; SLOTS];
+        let mut slots = vec![Slot::FREE; SLOTS];
         slots[places_of(Slot::FREE.text).0] = Slot::FIRST_FREE;
-        Self { slots: Arc::new(slots) }
+        // Never on a stack, which may be small.
+        let slots: Box<[Slot; SLOTS]> = slots.try_into().expect("as many as there are");
+        Self { slots: slots.into() }
     }
 
-    /// What the cells at some places of a line say; `None` where the channel is not known, or the identifier none.
+    /// What the cells at some places of a line say, `SHORT` where those are known to be; `None` where the channel is not known, or the identifier none.
     #[inline(always)]
-    pub(super) fn at(&mut self, line: &Line, places: &Places, delimiter: u8, names: &Names) -> Option<Head> {
-        self.met(places.text(line)).or_else(|| self.read(line, *places, delimiter, names))
+    pub(super) fn at<const SHORT: bool>(
+        &mut self,
+        line: &Line,
+        places: &Places,
+        delimiter: u8,
+        names: &Names,
+    ) -> Option<Head> {
+        self.met(places.text::<SHORT>(line)).or_else(|| self.read(line, *places, delimiter, names))
     }
 
     /// What a text says, if it was met before.
@@ -126,16 +169,16 @@ impl Heads {
     fn met(&self, text: Text) -> Option<Head> {
         let (first, second) = places_of(text);
         let slot = &self.slots[first];
-        if slot.text == text {
+        if slot.holds(text) {
             return Some(slot.head);
         }
         // Few of them had to take the second.
         let slot = &self.slots[second];
-        (slot.text == text).then_some(slot.head)
+        slot.holds(text).then_some(slot.head)
     }
 
     /// What is not met reads the cells, and keeps what they say.
-    #[cold]
+    #[inline(never)]
     fn read(&mut self, line: &Line, places: Places, delimiter: u8, names: &Names) -> Option<Head> {
         let head = places.read(line, delimiter, names)?;
         self.keep(line, &places, head);
@@ -150,8 +193,9 @@ impl Heads {
     }
 
     fn keep(&mut self, line: &Line, places: &Places, head: Head) {
-        if places.masks != [0, 0] {
-            self.put(places.text(line), head);
+        let text = places.text::<false>(line);
+        if places.masks[0] != 0 && self.met(text).is_none() {
+            self.put(text, head);
         }
     }
 
@@ -165,9 +209,10 @@ impl Heads {
 
 /// Fibonacci hashing: Knuth, TAOCP volume 3, section 6.4.
 #[inline(always)]
-fn places_of([first, second]: Text) -> (usize, usize) {
+fn places_of([first, second, third]: Text) -> (usize, usize) {
     const BITS: u32 = SLOTS.trailing_zeros();
-    let mixed = (first ^ second.rotate_left(32)).wrapping_mul(0x9E37_79B9_7F4A_7C15);
+    let all = first ^ second.rotate_left(32) ^ third;
+    let mixed = (all ^ all >> 32).wrapping_mul(0x9E37_79B9_7F4A_7C15);
     ((mixed >> (64 - BITS)) as usize % SLOTS, (mixed >> (64 - 2 * BITS)) as usize % SLOTS)
 }
 
@@ -178,14 +223,14 @@ mod tests {
     #[test]
     fn what_was_learnt_is_met_and_nothing_else() {
         let mut heads = Heads::new();
-        let texts = || (0..3_000_u64).map(|number| [number.wrapping_mul(0x0101_0001_0F03), number % 3]);
+        let texts = || (0..3_000_u64).map(|number| [number.wrapping_mul(0x0101_0001_0F03), number % 3, number % 2]);
         assert!(texts().all(|text| heads.met(text).is_none()));
-        let head = |[first, second]: Text| Head { channel: Channel(second as u16), id: first as u32 };
+        let head = |[first, second, _]: Text| Head { channel: Channel(second as u16), id: first as u32 };
         let same = |found: Head, head: Head| (found.channel, found.id) == (head.channel, head.id);
         for text in texts() {
             heads.put(text, head(text));
             assert!(heads.met(text).is_some_and(|found| same(found, head(text))));
-            assert!(heads.met([text[0] ^ 1 << 40, text[1]]).is_none_or(|found| !same(found, head(text))));
+            assert!(heads.met([text[0] ^ 1 << 40, text[1], text[2]]).is_none_or(|found| !same(found, head(text))));
         }
         assert!(texts().all(|text| heads.met(text).is_none_or(|found| same(found, head(text)))));
     }
@@ -193,10 +238,10 @@ mod tests {
     #[test]
     fn zeros_and_other_odd_bytes_are_no_head() {
         let heads = Heads::new();
-        let odd = [[0, 0], [1, 0], [0, 1], [u64::MAX, u64::MAX], [u64::MAX, 0]];
+        let odd = [[0; 3], [1, 0, 0], [0, 1, 0], [0, 0, 1], [u64::MAX; 3], [u64::MAX, 0, 0]];
         assert!(odd.into_iter().all(|text| heads.met(text).is_none()));
-        for bit in 0..128 {
-            let text = [1_u64.checked_shl(bit).unwrap_or(0), 1_u64.checked_shl(bit.wrapping_sub(64)).unwrap_or(0)];
+        for bit in 0..192 {
+            let text = [0, 64, 128].map(|from| 1_u64.checked_shl(u32::wrapping_sub(bit, from)).unwrap_or(0));
             assert!(heads.met(text).is_none(), "{bit}");
         }
     }

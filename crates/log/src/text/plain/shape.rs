@@ -74,9 +74,10 @@ impl Shape {
         Some(Self { places, time: plain.time, data: Data::of(2 * row.held) })
     }
 
-    /// Lines up the next lines of a run, as long as they have this shape: how many, at most as many as there is room for.
+    /// Lines up the next lines of a run, as long as they have this shape: how many, at most as many as there is room for. `SHORT` where the cells of
+    /// their heads are.
     #[inline(always)]
-    fn line_up(
+    fn line_up<const SHORT: bool>(
         self,
         run: &mut Run<'_>,
         heads: &mut Heads,
@@ -91,7 +92,7 @@ impl Shape {
             machine::prefetch(data, at);
             let Some(line) = data.get(at..).and_then(<[u8]>::first_chunk) else { break };
             let Some(time_ns) = self.time(line, delimiter) else { break };
-            let Some(head) = heads.at(line, &self.places.head, delimiter, names) else { break };
+            let Some(head) = heads.at::<SHORT>(line, &self.places.head, delimiter, names) else { break };
             let Some(data) = self.data(line) else { break };
             if time_ns < latest_ns {
                 report.went_backwards(PlaceInLog::Line(run.first_line + run.frames + count as u64));
@@ -195,7 +196,11 @@ impl PlainLines {
         }
         let Some(shape) = self.shaped.shape else { return };
         loop {
-            let count = shape.line_up(run, &mut self.heads, (self.delimiter, &self.names), report);
+            let cells = (self.delimiter, &self.names);
+            let count = match shape.places.head.are_short() {
+                true => shape.line_up::<true>(run, &mut self.heads, cells, report),
+                false => shape.line_up::<false>(run, &mut self.heads, cells, report),
+            };
             if count == 0 {
                 return;
             }
@@ -250,7 +255,7 @@ impl PlainLines {
         }
         let (time_ns, is_time) = self.time.at_start(line);
         let places = heads::Places::new(name, id, id_end)?;
-        let head = self.heads.at(line, &places, self.delimiter, &self.names)?;
+        let head = self.heads.at::<false>(line, &places, self.delimiter, &self.names)?;
         let has_return = byte_at(line, line_end - 1) == b'\r';
         let digits = usize::from((line_end - id_end - 1).saturating_sub(u8::from(has_return)));
         let (bytes, is_data) = Data::of(digits.min(16)).at(line, id_end + 1);
