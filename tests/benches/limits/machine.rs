@@ -150,5 +150,5 @@ fn stream<T: Word>(to: &mut [Line<T>], from: &[[T; LINE_WORDS]]) {
 
 #[cfg(not(target_arch = "x86_64"))]
 fn stream<T: Word>(to: &mut [Line<T>], from: &[[T; LINE_WORDS]]) {
-    to.iter_mut().zip(from).for_each(|(to, from)| to.0 = *from);
+    write(to, from, Stores::Ordinary);
 }
